@@ -1,0 +1,2 @@
+export type { LocalTime } from './zone.js'
+export { addDays, clockText, instantAt, isTimeZone, localTime, weekday, zoneOffset } from './zone.js'

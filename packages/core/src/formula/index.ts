@@ -1,0 +1,1 @@
+export type { Formula, FormulaInput } from './formula.js'

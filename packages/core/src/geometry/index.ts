@@ -1,0 +1,1 @@
+export type { Path, Point, Polygon } from './path.js'

@@ -1,0 +1,15 @@
+export type { Costs } from './costs.js'
+export type { Job, ManualSection } from './job.js'
+export type { Batching, Calendar, Crew, Rules, RuleValue, Site } from './site.js'
+export type {
+  Column,
+  Embed,
+  EmbedKind,
+  MakeUp,
+  Opening,
+  PrintRules,
+  Relief,
+  Trade,
+  Wall,
+  WebPattern,
+} from './wall.js'

@@ -1,0 +1,1 @@
+export type { Limit, LimitKind } from './limit.js'

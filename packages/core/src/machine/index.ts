@@ -1,0 +1,1 @@
+export type { Machine } from './machine.js'

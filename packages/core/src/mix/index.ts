@@ -1,0 +1,1 @@
+export type { MixModel, StiffnessGrowth, StrengthGrowth, YieldGrowth } from './mix-model.js'

@@ -1,0 +1,62 @@
+import type { Celsius, Kilograms, KilogramsPerCubicMetre, Pascals, Seconds } from '../quantity/index.js'
+
+/** Static yield stress against equivalent age t [s] since leaving the nozzle, at the reference temperature. */
+export type YieldGrowth =
+  | { readonly kind: 'linear'; readonly start: Pascals; readonly rate: number }
+  | {
+      readonly kind: 'bilinear'
+      readonly start: Pascals
+      readonly earlyRate: number
+      readonly kneeAge: Seconds
+      readonly lateRate: number
+    }
+  | { readonly kind: 'exponential'; readonly start: Pascals; readonly rate: number; readonly time: Seconds }
+
+/** Young's modulus against equivalent age: E = start + rate·t + bend·t². */
+export interface StiffnessGrowth {
+  readonly start: Pascals
+  readonly rate: number
+  readonly bend: number
+}
+
+/** S = ultimate·k(t − t0)/(1 + k(t − t0)) against equivalent age. */
+export interface StrengthGrowth {
+  readonly ultimate: Pascals
+  /** 1/s */
+  readonly rateConstant: number
+  readonly start: Seconds
+}
+
+/** What the planner knows of the mix. `lower` is the lower band that planning uses; `fitted` the best estimate. */
+export interface MixModel {
+  readonly name: string
+  /** `default` (wide bands, no tests) or the name of the test file it was fitted from. */
+  readonly provenance: string
+  readonly density: KilogramsPerCubicMetre
+  readonly poisson: number
+  readonly fitted: { readonly yield: YieldGrowth; readonly stiffness: StiffnessGrowth }
+  readonly lower: { readonly yield: YieldGrowth; readonly stiffness: StiffnessGrowth }
+  /** Chance that the true curve lies under `lower`. */
+  readonly lowerProbability: number
+  readonly strength: StrengthGrowth
+  /** Q = Ea/R [K] and reference temperature of the equivalent age. */
+  readonly activation: number
+  readonly reference: Celsius
+  /** From first water to the end of pumping life at the reference temperature. */
+  readonly openTime: Seconds
+  /** Oldest equivalent age the tests cover; beyond it the model says so. */
+  readonly testedTo: Seconds
+  /** Stress at which a cut keeps its shape, and at which the wall is too stiff to slice by hand. */
+  readonly cutFrom: Pascals
+  readonly cutUntil: Pascals
+  readonly cutSource: string
+  readonly plasticViscosity: number
+  /** Dry material per bag and water per kg of dry material. */
+  readonly bag: Kilograms
+  readonly waterRatio: number
+  /** Binder share of the dry material and its heat of hydration [J/kg]. */
+  readonly binderShare: number
+  readonly hydrationHeat: number
+  /** Largest aggregate [m]. */
+  readonly aggregate: number
+}

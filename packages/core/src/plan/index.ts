@@ -1,0 +1,1 @@
+export type { Plan } from './plan.js'

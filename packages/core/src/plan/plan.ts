@@ -1,0 +1,21 @@
+import type { Campaign } from '../campaign/index.js'
+import type { Job } from '../job/index.js'
+import type { Finding } from '../result/index.js'
+import type { SectionRoutes } from '../route/index.js'
+import type { Section } from '../section/index.js'
+import type { Tally } from '../tally/index.js'
+import type { Call } from '../trade/index.js'
+import type { SectionBands, Snap } from '../wall/index.js'
+
+/** Everything the pipeline computes from a job and its weather. Plain data: survives `structuredClone` and JSON. */
+export interface Plan {
+  readonly job: Job
+  readonly sections: readonly Section[]
+  readonly bands: readonly SectionBands[]
+  readonly routes: readonly SectionRoutes[]
+  readonly campaign: Campaign
+  readonly calls: readonly Call[]
+  readonly tally: Tally
+  readonly snaps: readonly Snap[]
+  readonly findings: readonly Finding[]
+}

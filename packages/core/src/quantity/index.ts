@@ -1,0 +1,15 @@
+export type {
+  Celsius,
+  CubicMetres,
+  CubicMetresPerSecond,
+  Instant,
+  Kilograms,
+  KilogramsPerCubicMetre,
+  Metres,
+  MetresPerSecond,
+  Pascals,
+  Radians,
+  Seconds,
+  Share,
+  SquareMetres,
+} from './unit-aliases.js'

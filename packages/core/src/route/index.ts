@@ -1,0 +1,1 @@
+export type { LayerRoute, Pass, SectionRoutes, Travel } from './pass.js'

@@ -1,0 +1,1 @@
+export type { Joint, Section, Stretch } from './section.js'

@@ -1,0 +1,1 @@
+export type { Quantities, Tally } from './tally.js'

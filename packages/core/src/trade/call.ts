@@ -1,0 +1,30 @@
+import type { EmbedKind, Trade } from '../job/index.js'
+import type { Instant, Metres } from '../quantity/index.js'
+
+/** The moment a trade or the crew must be at the wall, with its window. */
+export interface Call {
+  /** Stable across re-plans: the embed's or lintel's id. */
+  readonly id: string
+  readonly trade: Trade
+  readonly what: EmbedKind | 'lintel' | 'pour'
+  readonly wall: string
+  readonly section: string
+  readonly lift: string
+  readonly date: string
+  readonly layerIn: number
+  readonly layerOut: number
+  /** When to be at the wall, and when it is too late. */
+  readonly from: Instant
+  readonly until: Instant
+  /** For cuts: earliest clean cut, latest cut by knife. */
+  readonly cut?: { readonly from: Instant; readonly until: Instant }
+  /** Measured from a named corner: `1.35 m from wall W3's start, left face`. */
+  readonly place: {
+    readonly from: string
+    readonly along: Metres
+    readonly up: Metres
+    readonly face: string
+  }
+  readonly tool: string
+  readonly proof: string
+}

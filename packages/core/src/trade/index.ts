@@ -1,0 +1,1 @@
+export type { Call } from './call.js'

@@ -1,0 +1,43 @@
+import type { Path, Point, Polygon } from '../geometry/index.js'
+import type { CubicMetres, Metres, SquareMetres } from '../quantity/index.js'
+
+/** What a bead does in the wall. */
+export type BeadRole = 'wythe' | 'web' | 'closer' | 'fill' | 'line'
+
+/** One unbroken deposit at constant height; centreline in the building frame at the top of the bead. */
+export interface Bead {
+  /** Stable within its section and band, e.g. `A.3.w1`. */
+  readonly id: string
+  readonly role: BeadRole
+  readonly path: Path
+  /** Width the flow is set for; beads of solid fill may be narrower than the nozzle's own. */
+  readonly width: Metres
+  readonly height: Metres
+}
+
+/** Consecutive layers of one section whose plan is the same. */
+export interface Band {
+  readonly fromLayer: number
+  readonly toLayer: number
+  readonly body: readonly Polygon[]
+  readonly bodyArea: SquareMetres
+  readonly beads: readonly Bead[]
+  /** Places the beads do not cover, or where two beads would not fit. */
+  readonly thinPlaces: readonly { readonly point: Point; readonly area: SquareMetres; readonly say: string }[]
+}
+
+/** All bands of one section, from its first layer to its last. */
+export interface SectionBands {
+  readonly section: string
+  readonly layers: number
+  readonly bands: readonly Band[]
+  /** Bead volume of the whole section. */
+  readonly volume: CubicMetres
+}
+
+/** A height moved to the nearest layer. */
+export interface Snap {
+  readonly what: string
+  readonly asked: Metres
+  readonly got: Metres
+}

@@ -1,0 +1,1 @@
+export type { Band, Bead, BeadRole, SectionBands, Snap } from './bead.js'

@@ -1,0 +1,1 @@
+export type { HourSource, PrintHour, WeatherHour } from './site-hour.js'
