@@ -1,0 +1,38 @@
+import { existsSync, readFileSync, realpathSync, statSync } from 'node:fs'
+import { dirname, join, relative, resolve } from 'node:path'
+import { initGeometry } from '@dawnlift/core/geometry'
+import { type Plan, planJob, stageWords } from '@dawnlift/core/plan'
+import { assert, failure, type Result, success } from '@dawnlift/core/result'
+import { type OpenedJob, openJob } from '@dawnlift/formats/job-folder'
+import { progressLine } from '../screen/progress.js'
+import type { Screen } from '../screen/terminal.js'
+
+const largestFile = 100 * 1024 * 1024
+
+/** Reads a job folder (or its `job.yaml`) with the files beside it. */
+export async function readJob(path: string, screen: Screen): Promise<Result<OpenedJob>> {
+  const given = resolve(screen.folder, path)
+  const file = existsSync(given) && statSync(given).isDirectory() ? join(given, 'job.yaml') : given
+  if (!existsSync(file)) {
+    return failure([{ code: 'job/not-found', at: path, say: `There is no job at ${path}: a folder with a job.yaml is needed. Make one with: dawnlift new NAME` }])
+  }
+  await initGeometry()
+  return openJob({ document: readFileSync(file, 'utf8'), read: name => readBeside(dirname(file), name) })
+}
+
+/** A file within the job folder; one outside it, or behind a link that leaves it, is not there. */
+function readBeside(folder: string, name: string): Uint8Array | undefined {
+  const path = join(folder, name)
+  if (!existsSync(path) || relative(realpathSync(folder), realpathSync(path)).startsWith('..')) return undefined
+  const facts = statSync(path)
+  return facts.isFile() && facts.size <= largestFile ? readFileSync(path) : undefined
+}
+
+export async function planFolder(path: string, screen: Screen): Promise<Result<{ readonly opened: OpenedJob; readonly plan: Plan }>> {
+  const opened = await readJob(path, screen)
+  if (!opened.ok) return opened
+  const line = progressLine(screen, stageWords)
+  const plan = await planJob(opened.value, { progress: (stage, share) => Promise.resolve(line(stage, share)) })
+  assert(plan, 'a plan that nobody cancels is made')
+  return success({ opened: opened.value, plan })
+}

@@ -1,0 +1,27 @@
+import { existsSync, mkdirSync, renameSync, writeFileSync } from 'node:fs'
+import { basename, resolve } from 'node:path'
+import { newJobText } from '@dawnlift/document/job'
+import type { Command } from 'commander'
+import type { CommandContext } from '../run-dawnlift.js'
+import { showProblems } from '../screen/problem-list.js'
+
+export function addNew(program: Command, { screen, finish }: CommandContext): void {
+  program
+    .command('new')
+    .argument('<name>', 'name of the job; becomes a folder')
+    .option('--imperial', 'feet and inches, psi and °F')
+    .description('Makes a job folder to start from: commented, and it plans without change.')
+    .action((name: string, options: { imperial?: boolean }) => {
+      const folder = resolve(screen.folder, name)
+      if (existsSync(folder)) {
+        showProblems(screen, [{ code: 'cli/folder-exists', at: name, say: `${name} exists already. Choose another name; nothing was changed.` }], false)
+        return finish(2)
+      }
+      // Written whole under another name first: a stop half-way leaves no half job.
+      const aside = `${folder}.part`
+      mkdirSync(aside, { recursive: true })
+      writeFileSync(`${aside}/job.yaml`, newJobText(basename(name), options.imperial ? 'imperial' : 'metric'))
+      renameSync(aside, folder)
+      screen.out(`Made ${name}/job.yaml. Next: dawnlift plan ${name}`)
+    })
+}

@@ -1,0 +1,51 @@
+import { Bug } from '@dawnlift/core/result'
+import { Command, CommanderError } from 'commander'
+import { addCalc } from './command/calc.js'
+import { addCheck } from './command/check.js'
+import { addExplain } from './command/explain.js'
+import { addFit } from './command/fit.js'
+import { addInspect } from './command/inspect.js'
+import { addNew } from './command/new.js'
+import { addPlan } from './command/plan.js'
+import { addResume } from './command/resume.js'
+import { addRisk } from './command/risk.js'
+import { addSchema } from './command/schema.js'
+import { addServe } from './command/serve.js'
+import type { Screen } from './screen/terminal.js'
+
+/** What a command leaves behind: 0 done, 1 findings of kind fail under `check`, 2 bad input, 3 bug. */
+export type ExitCode = 0 | 1 | 2 | 3
+
+export interface CommandContext {
+  readonly screen: Screen
+  readonly finish: (code: ExitCode) => void
+}
+
+export async function runDawnlift(words: readonly string[], screen: Screen): Promise<ExitCode> {
+  let code: ExitCode = 0
+  const context: CommandContext = { screen, finish: last => void (code = last) }
+  const program = new Command('dawnlift')
+    .description('Plans and runs the print days of a building whose walls are extruded in layers of concrete on site.')
+    .version('0.1.0')
+    .exitOverride()
+    .configureOutput({ writeOut: text => screen.out(text.trimEnd()), writeErr: text => screen.err(text.trimEnd()) })
+  for (const add of [addNew, addCheck, addPlan, addExplain, addFit, addCalc, addRisk, addInspect, addResume, addServe, addSchema]) {
+    add(program, context)
+  }
+  try {
+    await program.parseAsync([...words], { from: 'user' })
+    return code
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2
+    const what = error instanceof Error ? error.message : String(error)
+    screen.err(`This is a mistake of Dawnlift, not of your job: ${what}${error instanceof Bug ? '' : ` (${errorPlace(error)})`}`)
+    screen.err('Nothing was written. Please keep the job folder as it is and send it with this line.')
+    return 3
+  }
+}
+
+/** The first place in our own code, enough to find it by; never a whole stack. */
+function errorPlace(error: unknown): string {
+  const line = error instanceof Error ? error.stack?.split('\n').find(each => each.includes('/packages/')) : undefined
+  return line ? line.replace(/^.*\/packages\//, '').replace(/\)$/, '') : 'no place known'
+}

@@ -1,0 +1,126 @@
+import { existsSync, watch } from 'node:fs'
+import { basename } from 'node:path'
+import type { Problem } from '@dawnlift/core/result'
+import helmet from '@fastify/helmet'
+import serveFiles from '@fastify/static'
+import fastify, { type FastifyInstance, type FastifyReply } from 'fastify'
+import type { FolderStore } from '../store/index.js'
+import type { PlanKeeper } from './plan-keeper.js'
+
+export interface ServerParts {
+  readonly store: FolderStore
+  readonly plans: PlanKeeper
+  /** Folder of the built page. */
+  readonly site: string
+}
+
+const largestUpload = 100 * 1024 * 1024
+/** Names a browser on this machine may call us by; any other Host header is a page elsewhere trying to reach in. */
+const loopback = /^(localhost|127\.0\.0\.1|\[::1\])(:\d+)?$/
+
+/** The local server: the job folder over HTTP, its plan's files, and the page. Tested by calling its handler. */
+export async function buildServer({ store, plans, site }: ServerParts): Promise<FastifyInstance> {
+  const server = fastify({ bodyLimit: largestUpload, logger: false })
+  await server.register(helmet, {
+    contentSecurityPolicy: {
+      directives: {
+        defaultSrc: ["'self'"],
+        scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
+        workerSrc: ["'self'", 'blob:'],
+        styleSrc: ["'self'", "'unsafe-inline'"],
+        imgSrc: ["'self'", 'data:', 'blob:'],
+        // On loopback there is no certificate to upgrade to.
+        upgradeInsecureRequests: null,
+      },
+    },
+  })
+  server.addContentTypeParser(/^application\/(yaml|octet-stream)$/, { parseAs: 'buffer' }, (_request, body, done) => done(null, body))
+  server.addHook('onRequest', async (request, reply) => {
+    if (!loopback.test(request.headers.host ?? '')) return refuse(reply, 403, [foreignHost(request.headers.host)])
+    return undefined
+  })
+  jobRoutes(server, store)
+  planRoutes(server, plans)
+  eventRoute(server, store)
+  server.setNotFoundHandler((request, reply) => {
+    if (request.url.startsWith('/api/') || !existsSync(site)) {
+      return refuse(reply, 404, [{ code: 'server/not-found', at: request.url, say: `Nothing is kept at ${request.url}.` }])
+    }
+    // A place of the app: the page finds its own way from the address.
+    return reply.sendFile('index.html')
+  })
+  server.setErrorHandler((error: { statusCode?: number; message: string; code?: string }, request, reply) => {
+    const status = error.statusCode ?? 500
+    const say = status < 500 ? error.message : 'Dawnlift made a mistake here. The job on disk is as it was; the server goes on.'
+    return refuse(reply, status, [{ code: error.code ?? 'server/bug', at: request.url, say }])
+  })
+  if (existsSync(site)) await server.register(serveFiles, { root: site, cacheControl: false })
+  return server
+}
+
+function jobRoutes(server: FastifyInstance, store: FolderStore): void {
+  server.get('/api/job', async () => ({ document: store.read().text, revision: store.read().revision, beside: store.beside() }))
+
+  server.put('/api/job/document', async (request, reply) => {
+    const saved = store.save(String(request.body), request.headers['if-match'])
+    return saved.ok ? { revision: saved.value.revision } : refuse(reply, 409, saved.problems)
+  })
+
+  server.get<{ Params: { name: string } }>('/api/job/files/:name', async (request, reply) => {
+    const { name } = request.params
+    const content = store.readBeside(name)
+    if (!content) return refuse(reply, 404, [{ code: 'server/no-file', at: name, say: `There is no file “${name}” beside the job.` }])
+    return reply.type('application/octet-stream').send(content)
+  })
+
+  server.put<{ Params: { name: string } }>('/api/job/files/:name', async (request, reply) => {
+    const added = store.addBeside(request.params.name, request.body as Uint8Array)
+    return added.ok ? { name: request.params.name } : refuse(reply, 422, added.problems)
+  })
+}
+
+function planRoutes(server: FastifyInstance, plans: PlanKeeper): void {
+  server.get('/api/plan', async (_request, reply) => {
+    const planned = await plans.current()
+    return planned.ok ? planned.value.plan : refuse(reply, 422, planned.problems)
+  })
+
+  server.get('/api/out', async (_request, reply) => {
+    const planned = await plans.current()
+    return planned.ok ? planned.value.outputs.map(({ name, title, mediaType }) => ({ name, title, mediaType })) : refuse(reply, 422, planned.problems)
+  })
+
+  server.get<{ Params: { '*': string } }>('/api/out/*', async (request, reply) => {
+    const planned = await plans.current()
+    if (!planned.ok) return refuse(reply, 422, planned.problems)
+    const name = request.params['*']
+    const output = planned.value.outputs.find(each => each.name === name)
+    if (!output) return refuse(reply, 404, [{ code: 'server/no-output', at: name, say: `The plan gives no file “${name}”; /api/out lists those it gives.` }])
+    return reply
+      .type(output.mediaType)
+      .header('content-disposition', `inline; filename="${basename(name)}"`)
+      .send(await output.make())
+  })
+}
+
+/** Tells every open page that the document on disk has changed, so that two of them never overwrite each other silently. */
+function eventRoute(server: FastifyInstance, store: FolderStore): void {
+  server.get('/api/events', (request, reply) => {
+    reply.hijack()
+    reply.raw.writeHead(200, { 'content-type': 'text/event-stream', 'cache-control': 'no-cache' })
+    const tell = () => reply.raw.write(`event: revision\ndata: ${store.read().revision}\n\n`)
+    tell()
+    const watcher = watch(store.folder, (_event, name) => {
+      if (name === 'job.yaml') tell()
+    })
+    request.raw.on('close', () => watcher.close())
+  })
+}
+
+const refuse = (reply: FastifyReply, status: number, problems: readonly Problem[]) => reply.status(status).send({ problems })
+
+const foreignHost = (host: string | undefined): Problem => ({
+  code: 'server/foreign-host',
+  at: host ?? 'no Host header',
+  say: 'This server answers only to a browser on the same machine, at localhost or 127.0.0.1.',
+})

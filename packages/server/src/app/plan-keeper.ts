@@ -1,0 +1,36 @@
+import { type Plan, planJob } from '@dawnlift/core/plan'
+import { assert, type Result, success } from '@dawnlift/core/result'
+import { openJob } from '@dawnlift/formats/job-folder'
+import { type Output, outputsOf } from '@dawnlift/formats/outputs'
+import type { FolderStore } from '../store/index.js'
+
+export interface Kept {
+  readonly plan: Plan
+  readonly outputs: readonly Output[]
+}
+
+/** Plans the job as it stands on disk, once for each revision. */
+export interface PlanKeeper {
+  readonly current: () => Promise<Result<Kept>>
+}
+
+export function planKeeper(store: FolderStore): PlanKeeper {
+  let known: { readonly state: string; readonly answer: Promise<Result<Kept>> } | undefined
+  const cache = new Map<string, unknown>()
+  return {
+    current: () => {
+      const { text, revision } = store.read()
+      const state = [revision, ...store.beside()].join(' ')
+      if (known?.state !== state) known = { state, answer: planText(text, store, cache) }
+      return known.answer
+    },
+  }
+}
+
+async function planText(document: string, store: FolderStore, cache: Map<string, unknown>): Promise<Result<Kept>> {
+  const opened = openJob({ document, read: store.readBeside })
+  if (!opened.ok) return opened
+  const plan = await planJob(opened.value, { cache })
+  assert(plan, 'a plan that nobody cancels is made')
+  return success({ plan, outputs: outputsOf(plan) })
+}

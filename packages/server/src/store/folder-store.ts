@@ -1,0 +1,95 @@
+import { createHash, randomBytes } from 'node:crypto'
+import { existsSync, mkdirSync, readdirSync, readFileSync, realpathSync, renameSync, statSync, writeFileSync } from 'node:fs'
+import { basename, join, relative, sep } from 'node:path'
+import { failure, type Result, success } from '@dawnlift/core/result'
+
+/** The job's document as it stands on disk, with a name for exactly this text. */
+export interface StoredDocument {
+  readonly text: string
+  readonly revision: string
+}
+
+export interface FolderStore {
+  readonly folder: string
+  readonly read: () => StoredDocument
+  /** Writes a newer text, if what it rests on is still what stands on disk. */
+  readonly save: (text: string, restsOn: string | undefined) => Result<StoredDocument>
+  /** Names of the files beside the document. */
+  readonly beside: () => readonly string[]
+  readonly readBeside: (name: string) => Uint8Array | undefined
+  readonly addBeside: (name: string, content: Uint8Array) => Result<void>
+}
+
+const documentName = 'job.yaml'
+/** Room for large drawings, not for a disk image dropped by mistake. */
+const largestFile = 100 * 1024 * 1024
+
+export const revisionOf = (text: string): string => createHash('sha256').update(text).digest('hex').slice(0, 16)
+
+/** A job kept as a folder: `job.yaml`, its drawing and weather beside it, older texts under `.dawnlift/revisions`. */
+export function openFolderStore(folder: string): Result<FolderStore> {
+  const file = join(folder, documentName)
+  if (!existsSync(file)) {
+    return failure([{ code: 'store/no-job', at: folder, say: `There is no ${documentName} in ${folder}. Make one with: dawnlift new NAME` }])
+  }
+  const root = realpathSync(folder)
+  const read = () => {
+    const text = readFileSync(file, 'utf8')
+    return { text, revision: revisionOf(text) }
+  }
+  return success({
+    folder,
+    read,
+    save: (text, restsOn) => {
+      const now = read()
+      if (restsOn !== undefined && restsOn !== now.revision) return failure([conflict(restsOn, now.revision)])
+      if (text === now.text) return success(now)
+      keepRevision(folder, now)
+      writeWhole(file, text)
+      return success({ text, revision: revisionOf(text) })
+    },
+    beside: () =>
+      readdirSync(folder, { withFileTypes: true })
+        .filter(entry => entry.isFile() && entry.name !== documentName && !entry.name.startsWith('.'))
+        .map(entry => entry.name)
+        .sort(),
+    readBeside: name => {
+      const path = inside(root, name)
+      return path && statSync(path).isFile() && statSync(path).size <= largestFile ? readFileSync(path) : undefined
+    },
+    addBeside: (name, content) => {
+      if (name !== basename(name) || name.startsWith('.') || name === documentName) {
+        return failure([{ code: 'store/file-name', at: name, say: `“${name}” cannot stand beside the job: a plain file name without folders is needed.` }])
+      }
+      writeWhole(join(root, name), content)
+      return success(undefined)
+    },
+  })
+}
+
+/** Written aside, then renamed: a pulled plug leaves the old text or the new one, never half of one. */
+function writeWhole(file: string, content: string | Uint8Array): void {
+  const aside = `${file}.${randomBytes(4).toString('hex')}.part`
+  writeFileSync(aside, content, { flush: true })
+  renameSync(aside, file)
+}
+
+function keepRevision(folder: string, document: StoredDocument): void {
+  const shelf = join(folder, '.dawnlift', 'revisions')
+  mkdirSync(shelf, { recursive: true })
+  const number = String(readdirSync(shelf).filter(name => name.endsWith('.yaml')).length + 1).padStart(6, '0')
+  writeWhole(join(shelf, `${number}-${document.revision}.yaml`), document.text)
+}
+
+function inside(root: string, name: string): string | undefined {
+  const path = join(root, name)
+  if (!existsSync(path)) return undefined
+  const way = relative(root, realpathSync(path))
+  return way.startsWith('..') || way.split(sep).some(part => part.startsWith('.')) ? undefined : path
+}
+
+const conflict = (restsOn: string, now: string) => ({
+  code: 'store/changed-elsewhere',
+  at: documentName,
+  say: `The job was changed elsewhere since you opened it (yours rests on ${restsOn}, on disk stands ${now}). Load it again, or save yours under another name.`,
+})

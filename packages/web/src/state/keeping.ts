@@ -1,0 +1,73 @@
+import type { JobFiles } from './job-files.js'
+import { useApp } from './store.js'
+
+const slot = 'dawnlift.unsaved'
+const quiet = 400
+let timer: ReturnType<typeof setTimeout> | undefined
+
+interface Kept {
+  readonly document: string
+  readonly revision: string | undefined
+}
+
+/** Written at every edit, before the server is asked: a killed tab finds its last edit here. */
+export function keepLocally(document: string, revision: string | undefined): void {
+  try {
+    localStorage.setItem(slot, JSON.stringify({ document, revision } satisfies Kept))
+  } catch {
+    // Storage full or forbidden: the edit still goes to the server; the status line says where it stands.
+    useApp.getState().setSaved('local')
+  }
+}
+
+export function keptDocument(): Kept | undefined {
+  try {
+    const text = localStorage.getItem(slot)
+    return text ? (JSON.parse(text) as Kept) : undefined
+  } catch {
+    return undefined
+  }
+}
+
+/** Sends the newest text a moment after the last key, with the revision it rests on; retries while the server is away. */
+export function saveDocument(): void {
+  clearTimeout(timer)
+  if (useApp.getState().saved === 'local' && useApp.getState().revision === undefined) return
+  useApp.getState().setSaved('saving')
+  timer = setTimeout(send, quiet)
+}
+
+async function send(): Promise<void> {
+  const { files, revision, setSaved } = useApp.getState()
+  if (!files) return
+  try {
+    const answer = await fetch('/api/job/document', {
+      method: 'PUT',
+      headers: { 'content-type': 'application/yaml', ...(revision ? { 'if-match': revision } : {}) },
+      body: files.document,
+    })
+    if (answer.status === 409) return setSaved('conflict')
+    if (!answer.ok) throw new Error(String(answer.status))
+    const { revision: newer } = (await answer.json()) as { revision: string }
+    setSaved('saved', newer)
+    if (useApp.getState().files?.document === files.document) localStorage.removeItem(slot)
+    else saveDocument()
+  } catch {
+    setSaved('waiting')
+    timer = setTimeout(send, 3000)
+  }
+}
+
+/** The job the local server holds: its document and every file beside it. */
+export async function fetchJob(): Promise<{ readonly files: JobFiles; readonly revision: string } | undefined> {
+  const answer = await fetch('/api/job')
+  if (!answer.ok) return undefined
+  const job = (await answer.json()) as { document: string; revision: string; beside: readonly string[] }
+  const beside = await Promise.all(
+    job.beside.map(async name => {
+      const file = await fetch(`/api/job/files/${encodeURIComponent(name)}`)
+      return [name, new Uint8Array(await file.arrayBuffer())] as const
+    }),
+  )
+  return { files: { document: job.document, beside: Object.fromEntries(beside) }, revision: job.revision }
+}

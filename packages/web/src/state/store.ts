@@ -1,0 +1,119 @@
+import type { Plan } from '@dawnlift/core/plan'
+import type { Instant } from '@dawnlift/core/quantity'
+import type { Problem } from '@dawnlift/core/result'
+import type { Assumed } from '@dawnlift/formats/job-folder'
+import { create } from 'zustand'
+import type { JobFiles } from './job-files.js'
+import { keepLocally, saveDocument } from './keeping.js'
+import { cancelPlanning, planInWorker } from './planner.js'
+
+export type Saved = 'saved' | 'saving' | 'waiting' | 'conflict' | 'local'
+
+export interface AppState {
+  readonly files: JobFiles | undefined
+  /** Revision of the document on the server that our text rests on. */
+  readonly revision: string | undefined
+  readonly past: readonly string[]
+  readonly future: readonly string[]
+  readonly planning: { readonly stage: string; readonly share: number } | undefined
+  readonly plan: Plan | undefined
+  readonly assumed: readonly Assumed[]
+  readonly problems: readonly Problem[]
+  readonly saved: Saved
+  /** The campaign's clock: what the whole app shows is what stands at this moment. */
+  readonly moment: Instant
+  readonly units: 'metric' | 'imperial'
+  readonly selection: { readonly kind: 'wall' | 'embed' | 'opening' | 'lift' | 'section'; readonly id: string } | undefined
+}
+
+export interface AppActions {
+  /** A job from the server or dropped on the page. */
+  readonly open: (files: JobFiles, revision?: string) => void
+  /** Replaces the document's text; the old one can be brought back without limit. */
+  readonly edit: (document: string) => void
+  readonly addFile: (name: string, content: Uint8Array) => void
+  readonly undo: () => void
+  readonly redo: () => void
+  readonly cancel: () => void
+  readonly setMoment: (moment: Instant) => void
+  readonly setUnits: (units: 'metric' | 'imperial') => void
+  readonly select: (selection: AppState['selection']) => void
+  readonly setSaved: (saved: Saved, revision?: string) => void
+}
+
+export const useApp = create<AppState & AppActions>((set, get) => {
+  const replan = async () => {
+    const files = get().files
+    if (!files) return
+    set({ planning: { stage: 'reading', share: 0 } })
+    const planned = await planInWorker(files, (stage, share) => set({ planning: { stage, share } }))
+    if (planned.kind === 'cancelled' || files !== get().files) return
+    if (planned.kind === 'unreadable') return set({ planning: undefined, problems: planned.problems })
+    const { plan } = planned
+    const known = get().plan !== undefined
+    set({
+      planning: undefined,
+      plan,
+      assumed: planned.assumed,
+      problems: planned.problems,
+      ...(known ? {} : { moment: firstMoment(plan), units: plan.job.units }),
+    })
+  }
+  const show = (document: string, past: readonly string[], future: readonly string[]) => {
+    const files = get().files
+    if (!files) return
+    set({ files: { ...files, document }, past, future })
+    keepLocally(document, get().revision)
+    saveDocument()
+    void replan()
+  }
+  return {
+    files: undefined,
+    revision: undefined,
+    past: [],
+    future: [],
+    planning: undefined,
+    plan: undefined,
+    assumed: [],
+    problems: [],
+    saved: 'saved',
+    moment: 0,
+    units: 'metric',
+    selection: undefined,
+    open: (files, revision) => {
+      set({ files, revision, past: [], future: [], plan: undefined, problems: [], saved: revision === undefined ? 'local' : 'saved' })
+      void replan()
+    },
+    edit: document => {
+      const now = get().files?.document
+      if (now === undefined || now === document) return
+      show(document, [...get().past, now], [])
+    },
+    addFile: (name, content) => {
+      const files = get().files
+      if (!files) return
+      set({ files: { ...files, beside: { ...files.beside, [name]: content } } })
+      void replan()
+    },
+    undo: () => {
+      const { past, future, files } = get()
+      const last = past.at(-1)
+      if (last !== undefined && files) show(last, past.slice(0, -1), [files.document, ...future])
+    },
+    redo: () => {
+      const { past, future, files } = get()
+      const next = future[0]
+      if (next !== undefined && files) show(next, [...past, files.document], future.slice(1))
+    },
+    cancel: () => {
+      cancelPlanning()
+      set({ planning: undefined })
+    },
+    setMoment: moment => set({ moment }),
+    setUnits: units => set({ units }),
+    select: selection => set({ selection }),
+    setSaved: (saved, revision) => set(revision === undefined ? { saved } : { saved, revision }),
+  }
+})
+
+const firstMoment = (plan: Plan): Instant => plan.campaign.days[0]?.start ?? plan.campaign.hours[0]?.start ?? 0

@@ -1,0 +1,1 @@
+export { english as words } from './english.js'

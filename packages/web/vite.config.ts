@@ -1,0 +1,15 @@
+import { fileURLToPath } from 'node:url'
+import react from '@vitejs/plugin-react'
+import { defineConfig } from 'vite'
+
+// The page is made from the sources of the pure packages, so that an edit shows without building them.
+const packages = fileURLToPath(new URL('..', import.meta.url))
+
+export default defineConfig({
+  root: fileURLToPath(new URL('.', import.meta.url)),
+  plugins: [react()],
+  resolve: { alias: [{ find: /^@dawnlift\/(core|document|drawing|formats)\/(.+)$/, replacement: `${packages}$1/src/$2/index.ts` }] },
+  worker: { format: 'es' },
+  build: { outDir: 'site', emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 900 },
+  server: { proxy: { '/api': 'http://127.0.0.1:8140' } },
+})

@@ -1,0 +1,32 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+
+export const root = fileURLToPath(new URL('..', import.meta.url))
+
+export interface SourceFile {
+  /** Path from the root, with forward slashes. */
+  readonly path: string
+  readonly text: string
+}
+
+/** Every TypeScript file of a package, tests and benches included. */
+export function sourcesOf(packageName: string): readonly SourceFile[] {
+  return filesBelow(join(root, 'packages', packageName, 'src'))
+    .filter(file => /\.tsx?$/.test(file))
+    .map(file => ({ path: file.slice(root.length), text: readFileSync(file, 'utf8') }))
+}
+
+export const packageNames: readonly string[] = readdirSync(join(root, 'packages')).sort()
+
+/** The module names a file imports or re-exports. */
+export const importsOf = (file: SourceFile): readonly string[] =>
+  [...file.text.matchAll(/^\s*(?:import|export)\s[^'"]*?from\s+'([^']+)'|^\s*import\s+'([^']+)'|import\('([^']+)'\)/gm)].map(
+    match => match[1] ?? match[2] ?? match[3] ?? '',
+  )
+
+function filesBelow(folder: string): readonly string[] {
+  return readdirSync(folder, { withFileTypes: true }).flatMap(entry =>
+    entry.isDirectory() ? filesBelow(join(folder, entry.name)) : [join(folder, entry.name)],
+  )
+}
