@@ -1,3 +1,9 @@
+export { formatClock, parseClock } from './clock-time.js'
+export { convertUnit, dimensionsOf } from './convert-unit.js'
+export type { Dimension, DimensionUnits, Unit } from './dimension.js'
+export type { QuantityFormat } from './format-quantity.js'
+export { feetInches, formatQuantity, writeQuantity } from './format-quantity.js'
+export { parseQuantity } from './parse-quantity.js'
 export type {
   Celsius,
   CubicMetres,
@@ -13,3 +19,5 @@ export type {
   Share,
   SquareMetres,
 } from './unit-aliases.js'
+export { unitNames } from './unit-symbol.js'
+export { unitTable } from './unit-table.js'

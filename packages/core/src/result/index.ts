@@ -1,4 +1,5 @@
 export { assert, Bug } from './bug.js'
+export { closestName, editDistance } from './closest-name.js'
 export type { Finding, Verdict } from './finding.js'
 export type { Problem, Result } from './result.js'
 export { failure, success } from './result.js'
