@@ -1,0 +1,6 @@
+export type { Matrix } from './matrix.js'
+export { invert, multiply, solveLinear, transpose } from './matrix.js'
+export type { Root } from './roots.js'
+export { bisect, brent, firstRoot } from './roots.js'
+export type { InitialValueProblem } from './runge-kutta.js'
+export { rungeKutta } from './runge-kutta.js'
