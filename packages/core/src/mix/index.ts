@@ -1,1 +1,7 @@
-export type { MixModel, StiffnessGrowth, StrengthGrowth, YieldGrowth } from './mix-model.js'
+export { defaultMix } from './default-mix.js'
+export type { Arrhenius } from './equivalent-age.js'
+export { ageFactor, equivalentAge, momentOfAge, temperatureOfFactor } from './equivalent-age.js'
+export type { BondTest, MixModel, StiffnessGrowth, StrengthGrowth, YieldGrowth } from './mix-model.js'
+export { scaleStiffness, stiffness } from './stiffness.js'
+export { ageAtStrength, strengthAt } from './strength.js'
+export { ageAtYield, scaleYield, yieldRate, yieldStress } from './yield-stress.js'

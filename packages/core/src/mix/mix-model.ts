@@ -1,4 +1,11 @@
-import type { Celsius, Kilograms, KilogramsPerCubicMetre, Pascals, Seconds } from '../quantity/index.js'
+import type {
+  Celsius,
+  Kilograms,
+  KilogramsPerCubicMetre,
+  Pascals,
+  Seconds,
+  Share,
+} from '../quantity/index.js'
 
 /** Static yield stress against equivalent age t [s] since leaving the nozzle, at the reference temperature. */
 export type YieldGrowth =
@@ -27,6 +34,12 @@ export interface StrengthGrowth {
   readonly start: Seconds
 }
 
+/** Longest rest at the reference temperature after which the site's own bond test still passed. */
+export interface BondTest {
+  readonly rest: Seconds
+  readonly source: string
+}
+
 /** What the planner knows of the mix. `lower` is the lower band that planning uses; `fitted` the best estimate. */
 export interface MixModel {
   readonly name: string
@@ -46,6 +59,8 @@ export interface MixModel {
   readonly openTime: Seconds
   /** Oldest equivalent age the tests cover; beyond it the model says so. */
   readonly testedTo: Seconds
+  /** Coldest and hottest test; outside them the equivalent age is an extrapolation. Absent for the default mix. */
+  readonly testedTemperatures?: readonly [Celsius, Celsius]
   /** Stress at which a cut keeps its shape, and at which the wall is too stiff to slice by hand. */
   readonly cutFrom: Pascals
   readonly cutUntil: Pascals
@@ -59,4 +74,10 @@ export interface MixModel {
   readonly hydrationHeat: number
   /** Largest aggregate [m]. */
   readonly aggregate: number
+  /** The site's bond test, if there is one; without it the structuration limit is a rule of thumb. */
+  readonly bondTest?: BondTest
+  /** Where each value of the model comes from, by field: a reference key, `common practice, no source`, or the tests. */
+  readonly sources?: Readonly<Record<string, string>>
+  /** Share of the fitted curve taken as the lower band where no tests say more. */
+  readonly lowerShare?: Share
 }
