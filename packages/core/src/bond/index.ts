@@ -1,0 +1,8 @@
+export type { Laying } from './intermixing.js'
+export { intermixingRest } from './intermixing.js'
+export type { Joint, JointState, Treatment } from './joint.js'
+export { judgeJoint, pauseBudget } from './joint.js'
+export type { LongestRest, RestCause, RestOptions } from './longest-rest.js'
+export { longestRest } from './longest-rest.js'
+export type { StructurationRest } from './structuration-rest.js'
+export { BOND_GROWTH, structurationRest } from './structuration-rest.js'
