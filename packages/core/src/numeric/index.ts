@@ -1,5 +1,8 @@
+export type { LeastSquaresFit, LeastSquaresProblem } from './least-squares.js'
+export { leastSquares, standardErrors } from './least-squares.js'
 export type { Matrix } from './matrix.js'
 export { invert, multiply, solveLinear, transpose } from './matrix.js'
+export { mean, median, quantile, standardDeviation } from './quantile.js'
 export type { Root } from './roots.js'
 export { bisect, brent, firstRoot } from './roots.js'
 export type { InitialValueProblem } from './runge-kutta.js'
