@@ -1,1 +1,72 @@
+export type { ClearAir, Irradiance } from './clear-sky.js'
+export {
+  airMass,
+  cloudTransmission,
+  diffuseShare,
+  haurwitzGlobal,
+  skyTemperature,
+  solisSky,
+  splitGlobal,
+} from './clear-sky.js'
+export type { ClimateNormals, MonthNormals, SkyNormals } from './climate-normals.js'
+export { checkNormals, normalsRange } from './climate-normals.js'
+export type { CrewHour, WorkLoad } from './crew-heat.js'
+export { crewHeat, metabolicRates, RESTING_RATE, wbgtLimit, windChill, workShare } from './crew-heat.js'
+export { airOfDay, clearShare, gustOf, sunOfHour, sunriseClock, windOfDay } from './day-curve.js'
+export type { DayNormals } from './day-normals.js'
+export { dayNormals } from './day-normals.js'
+export type { Daylight } from './daylight.js'
+export { CIVIL_DEGREES, daylight, RISEN_DEGREES, solarNoonNear } from './daylight.js'
+export type { DryingAir } from './evaporation.js'
+export {
+  evaporationMenzel,
+  evaporationPerHour,
+  evaporationRange,
+  evaporationThresholds,
+  evaporationUnrounded,
+  latentHeat,
+  windAtHeight,
+} from './evaporation.js'
+export type { WorkAir } from './heat-stress.js'
+export { globeTemperature, heatIndex, naturalWetBulb, wbgtFromAir, wbgtOutdoors } from './heat-stress.js'
+export { localClocks } from './local-clocks.js'
+export type { Batch, Supply, SupplyHour } from './mix-temperature.js'
+export {
+  batchTemperature,
+  chilledWater,
+  chillerPower,
+  DRY_HEAT,
+  hoseRun,
+  ICE_COLD,
+  iceForTarget,
+  iceShareMost,
+  nozzleLine,
+  nozzleTemperature,
+  sunOnCylinder,
+  waterFlow,
+  waterForTarget,
+} from './mix-temperature.js'
+export type { Unrest } from './normals-hours.js'
+export { hoursFromNormals, replayNormals, usualUnrest } from './normals-hours.js'
+export type { PrintConditions } from './print-hour.js'
+export { closedBy, limitMargin, printHours } from './print-hour.js'
+export {
+  dewPoint,
+  humidityFromDewPoint,
+  humidityRatio,
+  humidityRatioFromWetBulb,
+  KELVIN,
+  moistAirEnthalpy,
+  moistAirVolume,
+  psychrometricRange,
+  saturationPressure,
+  saturationSlope,
+  standardPressure,
+  vapourPressureOf,
+  wetBulb,
+} from './psychrometrics.js'
+export type { RainSpell } from './rain-spell.js'
+export { rainInHour, spellsByChance, spellsByExpectation } from './rain-spell.js'
 export type { HourSource, PrintHour, WeatherHour } from './site-hour.js'
+export type { SunOfDay, SunPosition } from './sun.js'
+export { extraterrestrialBeam, hourAngle, refraction, solarPosition, sunOfDay } from './sun.js'

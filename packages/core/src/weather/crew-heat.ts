@@ -1,0 +1,97 @@
+import type { Celsius, MetresPerSecond, Share } from '../quantity/index.js'
+
+export type WorkLoad = 'light' | 'moderate' | 'heavy' | 'very-heavy'
+
+/** Heat a person makes at each kind of work [W]. Source [ISO7243-2017], from memory; rest 115 W. */
+export const metabolicRates: Readonly<Record<WorkLoad, number>> = {
+  light: 180,
+  moderate: 300,
+  heavy: 415,
+  'very-heavy': 520,
+}
+export const RESTING_RATE = 115
+
+/**
+ * Highest WBGT for continuous work at this metabolic rate [°C].
+ *
+ *   acclimatised 56.7 − 11.5 log₁₀ M;  not yet 59.9 − 14.1 log₁₀ M;  M in W
+ *
+ * Source   [NIOSH2016] sec. 8.1, read second-hand.
+ * Range    100 to 600 W.
+ * Assumes  healthy workers in one layer of work clothes who drink.
+ */
+export const wbgtLimit = (metabolicRate: number, acclimatised: boolean): Celsius =>
+  acclimatised ? 56.7 - 11.5 * Math.log10(metabolicRate) : 59.9 - 14.1 * Math.log10(metabolicRate)
+
+/**
+ * Share of each hour that may be worked, the rest spent resting at the same place.
+ *
+ *   f = (M(WBGT) − Mrest)/(Mwork − Mrest), M(WBGT) from `wbgtLimit` turned round: the hour's mean heat is at the limit
+ *
+ * Source   [NIOSH2016] sec. 8.1, derived: the limit holds for the one-hour time-weighted metabolic rate.
+ * Range    0 to 1; 0 means that even resting there is too hot.
+ * Assumes  rest in the same sun: shade allows more.
+ */
+export function workShare(wbgt: Celsius, load: WorkLoad, acclimatised: boolean): Share {
+  const allowed = 10 ** (acclimatised ? (56.7 - wbgt) / 11.5 : (59.9 - wbgt) / 14.1)
+  return Math.max(0, Math.min(1, (allowed - RESTING_RATE) / (metabolicRates[load] - RESTING_RATE)))
+}
+
+/**
+ * Wind chill [°C]: 13.12 + 0.6215 T − 11.37 v^0.16 + 0.3965 T v^0.16, v in km/h at 10 m
+ *
+ * Source   [Osczevski2005], from memory.
+ * Range    air at or below 10 °C, wind above 4.8 km/h; otherwise the air temperature.
+ * Assumes  bare face, walking pace, no sun.
+ */
+export function windChill(air: Celsius, windAt10m: MetresPerSecond): Celsius {
+  const v = windAt10m * 3.6
+  if (air > 10 || v <= 4.8) return air
+  return 13.12 + 0.6215 * air + (0.3965 * air - 11.37) * v ** 0.16
+}
+
+/** What one hour asks of the crew, in plain words and numbers. */
+export interface CrewHour {
+  readonly wbgt: Celsius
+  readonly workMinutesPerHour: number
+  readonly restMinutesPerHour: number
+  readonly windChill: Celsius
+  readonly caution?: { readonly say: string; readonly source: string }
+}
+
+/** Work and rest in one hour, with the caution that belongs beside it. A screening value: local rules and a heat plan govern. */
+export function crewHeat(
+  hour: { readonly wbgt: Celsius; readonly air: Celsius; readonly wind: MetresPerSecond },
+  load: WorkLoad = 'moderate',
+  acclimatised = true,
+): CrewHour {
+  const work = Math.floor(workShare(hour.wbgt, load, acclimatised) * 12) * 5
+  const chill = windChill(hour.air, hour.wind)
+  const caution = cautionOf(hour.wbgt, work, chill, load)
+  return {
+    wbgt: hour.wbgt,
+    workMinutesPerHour: work,
+    restMinutesPerHour: 60 - work,
+    windChill: chill,
+    ...(caution ? { caution } : {}),
+  }
+}
+
+function cautionOf(wbgt: Celsius, work: number, chill: Celsius, load: WorkLoad): CrewHour['caution'] {
+  if (work === 0)
+    return {
+      say: `WBGT ${wbgt.toFixed(1)} °C: too hot for ${load} work at any pace here. Stop, cool down, follow the site's heat plan.`,
+      source: 'NIOSH2016',
+    }
+  if (work < 60)
+    return {
+      say: `WBGT ${wbgt.toFixed(1)} °C: ${work} min work, ${60 - work} min rest in shade each hour for ${load} work; water at hand. Screening value; local rules govern.`,
+      source: 'NIOSH2016',
+    }
+  if (chill <= -27)
+    return {
+      say: `Wind chill ${chill.toFixed(0)} °C: bare skin can freeze within 30 min. Warm shelter, gloves, no lone work; local rules govern.`,
+      source: 'Osczevski2005',
+    }
+  return undefined
+}

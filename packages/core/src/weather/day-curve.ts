@@ -1,0 +1,95 @@
+import type { Site } from '../job/index.js'
+import type { Celsius, Instant, MetresPerSecond } from '../quantity/index.js'
+import { cloudTransmission, haurwitzGlobal, type Irradiance, splitGlobal } from './clear-sky.js'
+import type { SkyNormals } from './climate-normals.js'
+import { extraterrestrialBeam, solarPosition, sunOfDay } from './sun.js'
+
+/** Sun's clock at which the day is warmest [h]. */
+const WARMEST = 14
+/** Highest share of a clear sky that a day's mean may reach: thin, clean mountain air. */
+const CLEAREST = 1.15
+/** The wind's swing about its daily mean. */
+const WIND_SWING = 0.3
+
+/** Sunrise by the sun's clock, held between 3 and 9 so that polar days keep a coolest hour. */
+export function sunriseClock(at: Instant, latitude: number): number {
+  const { sinDeclination, cosDeclination } = sunOfDay(at)
+  const φ = (latitude * Math.PI) / 180
+  const cosine = (-Math.sin(φ) * sinDeclination) / (Math.cos(φ) * cosDeclination)
+  const half = (Math.acos(Math.max(-1, Math.min(1, cosine))) / Math.PI) * 12
+  return Math.max(3, Math.min(9, 12 - half))
+}
+
+/**
+ * Air temperature through a mean day [°C]: two half cosines, coolest at sunrise, warmest at 14 h by the sun.
+ *
+ *   rise ≤ H ≤ 14:  mean − A cos(π (H − rise)/(14 − rise));  else  mean + A cos(π H′/(10 + rise)), H′ hours since 14
+ *
+ * Source   [DeWit1978], from memory.
+ * Range    any mean day.
+ * Scatter  1 to 2 K against hourly means; fronts and sea breeze do otherwise.
+ * Assumes  a day without a change of weather.
+ */
+export function airOfDay(most: Celsius, least: Celsius, clock: number, rise: number): Celsius {
+  const mean = (most + least) / 2
+  const swing = (most - least) / 2
+  if (clock >= rise && clock <= WARMEST)
+    return mean - swing * Math.cos((Math.PI * (clock - rise)) / (WARMEST - rise))
+  const since = (clock - WARMEST + 24) % 24
+  return mean + swing * Math.cos((Math.PI * since) / (24 - WARMEST + rise))
+}
+
+/** Wind through a mean day [m/s]: mean (1 + 0.3 cos(2π (H − 14)/24)), strongest at 14 h by the sun. Source common practice, no source; Range inland; Assumes the mean is kept. */
+export const windOfDay = (mean: MetresPerSecond, clock: number): MetresPerSecond =>
+  mean * (1 + WIND_SWING * Math.cos((2 * Math.PI * (clock - WARMEST)) / 24))
+
+/** Gust of an hour over its mean wind [m/s]: 1.5, as of 3 s over an hour in open country. Source [Durst1960], from memory; Range open country; Assumes neutral air. */
+export const gustOf = (wind: MetresPerSecond): MetresPerSecond => 1.5 * wind
+
+/**
+ * Sun of one hour of a mean day: the day's global radiation laid out like a clear day's, then split.
+ *
+ * Source   shape [Haurwitz1945]; cloud [KastenCzeplak1980]; split [Erbs1982].
+ * Range    any day; more than 1.15 of the clear sky is held there.
+ * Scatter  a mean day is hazier than a clear one and brighter than a dull one: means, not days.
+ * Assumes  the same cover all day.
+ */
+export function sunOfHour(
+  site: Pick<Site, 'latitude' | 'longitude'>,
+  start: Instant,
+  share: number,
+): Irradiance {
+  let global = 0
+  let sine = 0
+  // Four moments: hours at sunrise and sunset are part night.
+  for (const minutes of [7.5, 22.5, 37.5, 52.5]) {
+    const s = Math.sin(solarPosition(start + minutes * 60, site.latitude, site.longitude).altitude)
+    if (s <= 0) continue
+    global += haurwitzGlobal(s) / 4
+    sine += s / 4
+  }
+  return splitGlobal(share * global, sine, extraterrestrialBeam(start))
+}
+
+/** Share of the clear sky's radiation that a mean day has. */
+export function clearShare(
+  site: Pick<Site, 'latitude' | 'longitude'>,
+  midnight: Instant,
+  sky: SkyNormals,
+): number {
+  if (sky.kind === 'cloud') return cloudTransmission(sky.cover)
+  const clear = clearDay(site, midnight)
+  return clear > 0 ? Math.min(CLEAREST, (sky.megajoulesPerDay * 1e6) / clear) : 1
+}
+
+/** Clear sky's global radiation of a day, J/m². */
+function clearDay(site: Pick<Site, 'latitude' | 'longitude'>, midnight: Instant): number {
+  let sum = 0
+  for (let quarter = 0; quarter < 96; quarter += 1)
+    sum +=
+      900 *
+      haurwitzGlobal(
+        Math.sin(solarPosition(midnight + quarter * 900 + 450, site.latitude, site.longitude).altitude),
+      )
+  return sum
+}

@@ -1,0 +1,158 @@
+import type { Celsius, MetresPerSecond, Pascals, Share } from '../quantity/index.js'
+import { KELVIN, saturationPressure, saturationSlope } from './psychrometrics.js'
+
+/** Air and sun on a person. */
+export interface WorkAir {
+  readonly air: Celsius
+  readonly humidity: Share
+  readonly pressure: Pascals
+  /** At 2 m. */
+  readonly wind: MetresPerSecond
+  /** Global radiation [W/m²] and the share of it in the beam. */
+  readonly global: number
+  readonly beamShare: Share
+  readonly sinAltitude: number
+}
+
+const STEFAN = 5.670374e-8
+const GROUND_REFLECTION = 0.45
+const STILL = 0.13
+
+/**
+ * Heat index in the shade, in °C, from the regression in °F and %.
+ *
+ * Source   [NWS1990] (Rothfusz), with both adjustments, read directly.
+ * Range    80 to 112 °F; below, the simpler average.
+ * Scatter  1.3 °F against the printed table.
+ * Assumes  shade and light wind; full sun adds up to 8 K.
+ */
+export function heatIndex(air: Celsius, humidity: Share): Celsius {
+  const T = air * 1.8 + 32
+  const R = humidity * 100
+  const simple = (0.5 * (T + 61 + 1.2 * (T - 68) + 0.094 * R) + T) / 2
+  return ((simple < 80 ? simple : fullHeatIndex(T, R)) - 32) / 1.8
+}
+
+function fullHeatIndex(T: number, R: number): number {
+  const index =
+    -42.379 +
+    2.04901523 * T +
+    10.14333127 * R -
+    0.22475541 * T * R -
+    0.00683783 * T * T -
+    0.05481717 * R * R +
+    0.00122874 * T * T * R +
+    0.00085282 * T * R * R -
+    0.00000199 * T * T * R * R
+  if (R < 13 && T >= 80 && T <= 112) return index - ((13 - R) / 4) * Math.sqrt((17 - Math.abs(T - 95)) / 17)
+  if (R > 85 && T >= 80 && T <= 87) return index + ((R - 85) / 10) * ((87 - T) / 5)
+  return index
+}
+
+/**
+ * WBGT from air and humidity alone, in °C: 0.567 Ta + 0.393 e + 3.94, e in hPa
+ *
+ * Source   [BoM2010], read second-hand.
+ * Range    15 to 45 °C.
+ * Scatter  high at night, under cloud and in wind; low in strong sun without wind.
+ * Assumes  moderately strong sun and light wind.
+ */
+export function wbgtFromAir(air: Celsius, humidity: Share): Celsius {
+  const e = humidity * 6.105 * Math.exp((17.27 * air) / (237.7 + air))
+  return 0.567 * air + 0.393 * e + 3.94
+}
+
+/**
+ * Temperature of a 50 mm black globe in sun and wind [°C].
+ *
+ *   εσTg⁴ + h(Tg − Ta) = ½εσ(1 + εa)Ta⁴ + ½S(1 − αg)[1 + (1/(2 cos Z) − 1) f + αs]
+ *
+ * Source   [Liljegren2008], from memory; h of a sphere, k/D (2 + 0.6 Re^½ Pr^⅓).
+ * Range    −10 to 50 °C; wind held at 0.13 m/s and above.
+ * Scatter  1.5 K by the choice of air properties.
+ * Assumes  ground at air temperature with a reflection of 0.45, as the source.
+ */
+export function globeTemperature(work: WorkAir): Celsius {
+  const T = work.air + KELVIN
+  const skyEmissivity = 0.575 * ((work.humidity * saturationPressure(work.air)) / 100) ** (1 / 7)
+  const h = filmOf(work, 0.0508, 2, 0.6, 0.5)
+  // The source holds the sun's factor where the sun is too low for 1/cos Z.
+  const slant = work.sinAltitude > 0.01 ? (0.5 / work.sinAltitude - 1) * work.beamShare : 0
+  const gain =
+    0.95 * STEFAN * 0.5 * (1 + skyEmissivity) * T ** 4 +
+    0.5 * work.global * 0.95 * Math.max(0, 1 + slant + GROUND_REFLECTION)
+  let globe = T + 0.012 * work.global
+  for (let step = 0; step < 4; step += 1) {
+    const cube = 0.95 * STEFAN * globe * globe * globe
+    globe -= (cube * globe + h * (globe - T) - gain) / (4 * cube + h)
+  }
+  return globe - KELVIN
+}
+
+/**
+ * Wet bulb of a wick in sun and wind without forced draught [°C].
+ *
+ *   Tw = Ta − (L/cp)(Mw/Ma)(Pr/Sc)^0.56 (ew − ea)/(p − ew) + F/h
+ *
+ * Source   [Liljegren2008], from memory: wick 7 × 25.4 mm, emissivity 0.95, reflection 0.4.
+ * Range    −10 to 50 °C; wind held at 0.13 m/s and above.
+ * Scatter  1 K.
+ * Assumes  vapour diffusivity 2.11·10⁻⁵ (T/273)^1.94 m²/s.
+ */
+export function naturalWetBulb(work: WorkAir): Celsius {
+  const T = work.air + KELVIN
+  const vapour = work.humidity * saturationPressure(work.air)
+  const skyEmissivity = 0.575 * (vapour / 100) ** (1 / 7)
+  const h = filmOf(work, 0.007, 0, 0.281, 0.6)
+  const schmidt = viscosityOf(work) / (2.11e-5 * (T / 273.15) ** 1.94 * (101325 / work.pressure))
+  const cooling = (2.45e6 / 1005) * 0.62198 * (0.71 / schmidt) ** 0.56
+  const sine = Math.max(work.sinAltitude, 0.01)
+  const ends = (0.25 * 0.007) / 0.0254
+  const sun =
+    work.sinAltitude <= 0.01
+      ? 0
+      : 0.6 *
+        work.global *
+        ((1 - work.beamShare) * (1 + ends) +
+          work.beamShare * (Math.min(20, Math.sqrt(1 - sine * sine) / sine) / Math.PI + ends) +
+          GROUND_REFLECTION)
+  const longwave = 0.95 * STEFAN * 0.5 * (1 + skyEmissivity) * T ** 4
+  let wet = work.air - (1 - work.humidity) * Math.max(2, work.air * 0.33)
+  for (let step = 0; step < 4; step += 1) {
+    const saturated = saturationPressure(wet)
+    const Tw = wet + KELVIN
+    const cube = 0.95 * STEFAN * Tw * Tw * Tw
+    const rest = work.pressure - saturated
+    const miss = work.air - wet - (cooling * (saturated - vapour)) / rest + (longwave - cube * Tw + sun) / h
+    const slope =
+      1 +
+      (cooling * saturationSlope(wet, saturated) * (work.pressure - vapour)) / (rest * rest) +
+      (4 * cube) / h
+    wet += miss / slope
+  }
+  return wet
+}
+
+/**
+ * Wet-bulb globe temperature outdoors [°C]: 0.7 Tnw + 0.2 Tg + 0.1 Ta
+ *
+ * Source   [ISO7243-2017], read second-hand; its parts by [Liljegren2008].
+ * Range    −10 to 50 °C.
+ * Scatter  1 to 1.5 K against instruments.
+ * Assumes  a person in the open; clothing and headgear add their own allowance.
+ */
+export function wbgtOutdoors(work: WorkAir): Celsius {
+  return 0.7 * naturalWetBulb(work) + 0.2 * globeTemperature(work) + 0.1 * work.air
+}
+
+/** Kinematic viscosity of air [m²/s], linear about 25 °C. */
+const viscosityOf = (work: WorkAir): number => (1.33e-5 + 9e-8 * work.air) * (101325 / work.pressure)
+
+function filmOf(work: WorkAir, diameter: number, still: number, factor: number, power: number): number {
+  const conductivity = 0.0243 + 7.1e-5 * work.air
+  const reynolds = (Math.max(work.wind, STILL) * diameter) / viscosityOf(work)
+  // Sphere: Pr^⅓; wick: Pr^0.44 — both about 0.88 for air, the two differ by 3 %.
+  const prandtl = still > 0 ? 0.892 : 0.86
+  const moved = power === 0.5 ? Math.sqrt(reynolds) : reynolds ** power
+  return (conductivity / diameter) * (still + factor * moved * prandtl)
+}
