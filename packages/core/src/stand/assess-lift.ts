@@ -1,0 +1,207 @@
+import type { Limit, LimitKind } from '../limit/index.js'
+import { type MixModel, stiffness, yieldStress } from '../mix/index.js'
+import type { Seconds } from '../quantity/index.js'
+import { assert } from '../result/index.js'
+import { carriedOn, type LiftAge, layerAge, modulusProfile } from './lift-age.js'
+import { GRAVITY, type Member, membersOf } from './members.js'
+import type { StandGeometry } from './stand-geometry.js'
+import { plasticStrength, type StrengthRule, strengthWords } from './strength.js'
+import { bucklingLoadsBelow, type Strip, stripBuckling } from './strip.js'
+
+/** What a lift is judged by. */
+export interface StandRules {
+  readonly density: number
+  readonly poisson: number
+  readonly growth: MixModel['lower']
+  readonly strength: StrengthRule
+  readonly safety: number
+  /** On buckling height and load alike. */
+  readonly imperfection: number
+}
+
+export interface LiftAssessment {
+  /** Layers of the lift that stand with the safety asked for. */
+  readonly layers: number
+  readonly limit: Limit
+  /** Smallest safety over all mechanisms with those layers standing. */
+  readonly safety: number
+  readonly governs: { readonly kind: LimitKind; readonly place: string; readonly say: string }
+}
+
+/** A mechanism's answer: how many layers it allows, and the safety with so many layers standing. */
+interface Mechanism {
+  readonly kind: 'first-layer' | 'collapse' | 'buckling'
+  readonly place: string
+  readonly source: string
+  readonly unit: string
+  readonly layers: number
+  readonly safetyAt: (layers: number) => number
+  readonly demandAt: (layers: number) => number
+  readonly say: string
+}
+
+/** A lift carried on to this many times the height it needs is looked at for buckling; beyond, its load factor speaks. */
+const LOOK_BEYOND = 3
+
+/**
+ * How many layers of a lift stand. The lift's foot is the slab or yesterday's wall, hard and clamping; only the lift's
+ * own height counts. Every level is held against yield and every member against buckling, at the real ages.
+ */
+export function assessLift(
+  geometry: StandGeometry,
+  firstLayer: number,
+  lift: LiftAge,
+  rules: StandRules,
+): LiftAssessment {
+  const wished = lift.ends.length
+  assert(wished > 0 && rules.safety > 0 && rules.imperfection > 0, 'a lift has layers and rules above zero')
+  const foot = (firstLayer - 1) * lift.layerHeight
+  const members = membersOf(geometry, rules, foot, foot + wished * lift.layerHeight)
+  const far = carriedOn(lift, Math.ceil((LOOK_BEYOND * wished * rules.safety) / rules.imperfection) + 1)
+  const mechanisms = [
+    firstLayerMechanism(lift, rules),
+    collapseMechanism(lift, rules),
+    ...members.map(member => bucklingMechanism(member, far, wished, rules)),
+  ]
+  const layers = Math.min(...mechanisms.map(mechanism => mechanism.layers))
+  const standing = Math.max(1, layers)
+  const safety = Math.min(...mechanisms.map(mechanism => mechanism.safetyAt(standing)))
+  const asked = Math.min(wished, layers + 1)
+  const governing = weakest(mechanisms, asked, layers < wished ? layers : undefined)
+  return {
+    layers,
+    limit: limitOf(governing, asked, rules.safety),
+    safety,
+    governs: { kind: governing.kind, place: governing.place, say: governing.say },
+  }
+}
+
+function weakest(mechanisms: readonly Mechanism[], asked: number, stoppedAt: number | undefined): Mechanism {
+  const stopping = mechanisms.filter(mechanism => stoppedAt === undefined || mechanism.layers === stoppedAt)
+  return stopping.reduce((a, b) => (b.safetyAt(asked) < a.safetyAt(asked) ? b : a))
+}
+
+const limitOf = (mechanism: Mechanism, asked: number, needed: number): Limit => {
+  const demand = mechanism.demandAt(asked)
+  return {
+    kind: mechanism.kind,
+    demand,
+    capacity: (demand * mechanism.safetyAt(asked)) / needed,
+    unit: mechanism.unit,
+    source: mechanism.source,
+  }
+}
+
+/** A bead just laid keeps its shape while τ₀(0) ≥ ρgh/√3 [Roussel2018]. */
+function firstLayerMechanism(lift: LiftAge, rules: StandRules): Mechanism {
+  const needed = (rules.density * GRAVITY * lift.layerHeight) / Math.sqrt(3)
+  const safety = yieldStress(rules.growth.yield, 0) / needed
+  return {
+    kind: 'first-layer',
+    place: 'the bead just laid',
+    source: '[Roussel2018]',
+    unit: 'Pa',
+    layers: safety >= rules.safety ? lift.ends.length : 0,
+    safetyAt: () => safety,
+    demandAt: () => needed,
+    say: 'a bead just laid sags under its own weight',
+  }
+}
+
+/** Every level under all that lies above it, after every layer. */
+function collapseMechanism(lift: LiftAge, rules: StandRules): Mechanism {
+  const safeties = lift.ends.map((_, i) => collapseSafety(lift, i + 1, rules))
+  const failing = safeties.findIndex(safety => safety < rules.safety)
+  return {
+    kind: 'collapse',
+    place: 'the weakest level',
+    source: '[Suiker2018]',
+    unit: 'Pa',
+    layers: failing < 0 ? lift.ends.length : failing,
+    safetyAt: layers => safeties[layers - 1]!,
+    demandAt: layers => rules.density * GRAVITY * lift.layerHeight * layers,
+    say: `a level yields under the weight above (${strengthWords(rules.strength)})`,
+  }
+}
+
+/** Smallest strength over stress of all levels when `top` layers are down. */
+export function collapseSafety(lift: LiftAge, top: number, rules: StandRules): number {
+  const perLayer = rules.density * GRAVITY * lift.layerHeight
+  let least = Number.POSITIVE_INFINITY
+  for (let layer = 1; layer <= top; layer++) {
+    const strength = plasticStrength(rules.strength, rules.growth.yield, layerAge(lift, layer, top))
+    least = Math.min(least, strength / (perLayer * (top - layer + 1)))
+  }
+  return least
+}
+
+/**
+ * Safety against buckling is the smaller of two, each times the imperfection factor:
+ * on height, layers at which the wall would buckle if the lift went on at this pace over layers standing;
+ * on load, the self-weight that would buckle the wall as it stands over its self-weight. The second keeps a wall
+ * that is for ever just short of buckling from passing as one without a limit.
+ */
+function bucklingMechanism(member: Member, far: LiftAge, wished: number, rules: StandRules): Mechanism {
+  const reserve = rules.safety / rules.imperfection
+  const critical = firstUnstable(far.ends.length, layers => standsAt(member, far, layers, rules, 1))
+  const byHeight = critical === undefined ? wished : Math.floor((critical - 1) / reserve + 1e-9)
+  const loaded = firstUnstable(wished, layers => standsAt(member, far, layers, rules, reserve))
+  const byLoad = loaded === undefined ? wished : loaded - 1
+  const onHeight = (layers: number) => (rules.imperfection * ((critical ?? far.ends.length + 1) - 1)) / layers
+  return {
+    kind: 'buckling',
+    place: member.place,
+    source: '[Suiker2018]',
+    unit: 'm',
+    layers: Math.min(wished, byHeight, byLoad),
+    safetyAt: layers =>
+      Math.min(onHeight(layers), rules.imperfection * bucklingFactor(member, far, layers, rules)),
+    demandAt: layers => layers * far.layerHeight,
+    say: member.what === 'wythe' ? 'a wythe buckles between its ties' : 'the green wall buckles',
+  }
+}
+
+export function stripOf(member: Member, lift: LiftAge, layers: number, rules: StandRules): Strip {
+  const height = layers * lift.layerHeight
+  const elements = member.elementsAt(height)
+  const modulusAt = (age: Seconds) => stiffness(rules.growth.stiffness, age)
+  return {
+    height,
+    weight: member.weight,
+    law: member.lawAt(height),
+    modulus: modulusProfile(lift, layers, elements, modulusAt),
+    elements,
+  }
+}
+
+export const bucklingFactor = (member: Member, lift: LiftAge, layers: number, rules: StandRules): number =>
+  stripBuckling(stripOf(member, lift, layers, rules)).factor
+
+const standsAt = (
+  member: Member,
+  lift: LiftAge,
+  layers: number,
+  rules: StandRules,
+  factor: number,
+): boolean => bucklingLoadsBelow(stripOf(member, lift, layers, rules), factor) === 0
+
+/** The first number of layers that does not stand, found by marching up in steps of a twelfth, then halving; or none. */
+export function firstUnstable(most: number, stands: (layers: number) => boolean): number | undefined {
+  let below = 0
+  while (below < most) {
+    const next = Math.min(most, below + Math.max(1, Math.floor(below / 12)))
+    if (!stands(next)) return firstBetween(below, next, stands)
+    below = next
+  }
+  return undefined
+}
+
+function firstBetween(standing: number, failing: number, stands: (layers: number) => boolean): number {
+  let [low, high] = [standing, failing]
+  while (high - low > 1) {
+    const middle = (low + high) >> 1
+    if (stands(middle)) low = middle
+    else high = middle
+  }
+  return high
+}

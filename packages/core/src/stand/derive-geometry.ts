@@ -1,0 +1,111 @@
+import type { Opening, PrintRules, Wall } from '../job/index.js'
+import type { Metres } from '../quantity/index.js'
+import { assert } from '../result/index.js'
+import type { Section } from '../section/index.js'
+import { type CentrelinePiece, centrelinePieces } from './centreline.js'
+import { type Interval, supportStations, type WallPart, wholeIntervals } from './returns.js'
+import type { StandGeometry, StandMake, StandPanel, StandSupports } from './stand-geometry.js'
+
+/**
+ * Panels of a section between what holds its walls sideways. Returns, corners and T-junctions hold where the other leg
+ * belongs to the same section, is whole at that height and at least twice as long as it is thick; jambs, wall ends and
+ * section joints are free edges: a neighbour may not be there yet.
+ */
+export function standGeometry(
+  section: Section,
+  walls: readonly Wall[],
+  openings: readonly Opening[],
+  print: Pick<PrintRules, 'beadWidth'>,
+): StandGeometry {
+  const parts = section.stretches.map((stretch): WallPart => {
+    const wall = walls.find(({ id }) => id === stretch.wall)
+    assert(wall, `wall ${stretch.wall} of section ${section.id} is in the job`)
+    return {
+      wall,
+      from: stretch.from,
+      to: stretch.to,
+      pieces: centrelinePieces(wall.centreline),
+      openings: openings.filter(opening => opening.wall === wall.id),
+    }
+  })
+  return { section: section.id, panels: parts.flatMap(part => panelsOfPart(part, parts, print)) }
+}
+
+function panelsOfPart(
+  part: WallPart,
+  parts: readonly WallPart[],
+  print: Pick<PrintRules, 'beadWidth'>,
+): readonly StandPanel[] {
+  const make = makeOf(part.wall, print)
+  return heightBands(part).flatMap(([bottom, top]) =>
+    wholeIntervals(part, bottom, top).flatMap(interval =>
+      panelsOfInterval(part, interval, supportStations(part, interval, parts, bottom, top)).map(panel => ({
+        ...panel,
+        wall: part.wall.id,
+        place: placeOf(part.wall, panel),
+        length: panel.to - panel.from,
+        bottom,
+        top,
+        make,
+      })),
+    ),
+  )
+}
+
+const placeOf = (wall: Wall, { from, to }: { readonly from: Metres; readonly to: Metres }): string =>
+  `wall ${wall.name || wall.id}, ${from.toFixed(2)}–${to.toFixed(2)} m`
+
+function makeOf(wall: Wall, print: Pick<PrintRules, 'beadWidth'>): StandMake {
+  if (wall.makeUp.kind !== 'double') return { kind: 'leaf', thickness: wall.thickness }
+  return {
+    kind: 'double',
+    thickness: wall.thickness,
+    bead: print.beadWidth,
+    web: wall.makeUp.web,
+    pitch: wall.makeUp.webPitch,
+  }
+}
+
+/** Heights between which the plan of a wall does not change. */
+function heightBands({ wall, openings }: WallPart): readonly (readonly [Metres, Metres])[] {
+  const cuts = [wall.base, wall.top, ...openings.flatMap(({ sill, head }) => [sill, head])]
+    .filter(height => height >= wall.base && height <= wall.top)
+    .sort((a, b) => a - b)
+  return cuts.slice(1).flatMap((top, i) => (top - cuts[i]! > 1e-6 ? [[cuts[i]!, top] as const] : []))
+}
+
+type Bare = Pick<StandPanel, 'from' | 'to' | 'supports' | 'radius'>
+
+function panelsOfInterval(part: WallPart, interval: Interval, supports: readonly Metres[]): readonly Bare[] {
+  const { closed, length } = interval
+  if (supports.length === 0) {
+    const radius = radiusBetween(part.pieces, interval.from, interval.to)
+    const ring = closed && radius !== undefined
+    return [bare(part, interval.from, interval.to, ring ? 'ring' : 'none')]
+  }
+  const spans = supports.slice(1).map((to, i) => bare(part, supports[i]!, to, 'both'))
+  const [first, last] = [supports[0]!, supports[supports.length - 1]!]
+  const ends = closed
+    ? [bare(part, last, first + length, 'both')]
+    : [bare(part, interval.from, first, 'one'), bare(part, last, interval.to, 'one')]
+  return [...spans, ...ends].filter(({ from, to }) => to - from > 0.01)
+}
+
+function bare(part: WallPart, from: Metres, to: Metres, supports: StandSupports): Bare {
+  const radius = radiusBetween(part.pieces, from, to)
+  return { from, to, supports, ...(radius === undefined ? {} : { radius }) }
+}
+
+/** The radius when all of the centreline between two stations bends one way with one radius. */
+function radiusBetween(pieces: readonly CentrelinePiece[], from: Metres, to: Metres): Metres | undefined {
+  const length = pieces[pieces.length - 1]!.to
+  const within = pieces.filter(piece =>
+    [0, length].some(lap => piece.to + lap > from + 1e-6 && piece.from + lap < to - 1e-6),
+  )
+  const radius = within[0]?.radius
+  const same = (piece: CentrelinePiece) =>
+    piece.radius !== undefined &&
+    Math.abs(piece.radius - radius!) < 0.01 * radius! &&
+    piece.bulge * within[0]!.bulge > 0
+  return radius !== undefined && within.every(same) ? radius : undefined
+}

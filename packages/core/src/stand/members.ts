@@ -1,0 +1,98 @@
+import type { MixModel } from '../mix/index.js'
+import type { Metres } from '../quantity/index.js'
+import { leafLaw, materialWidth, wallLaw } from './make-up.js'
+import type { StandGeometry, StandPanel } from './stand-geometry.js'
+import {
+  freeShape,
+  oneEndShape,
+  type StripLaw,
+  type StripShape,
+  simplySupportedShape,
+} from './strip-element.js'
+
+export const GRAVITY = 9.81
+
+/** One way in which one place of a section may buckle. */
+export interface Member {
+  readonly place: string
+  readonly what: 'wall' | 'wythe'
+  /** Width of material that carries the weight, per metre of wall. */
+  readonly weight: number
+  readonly lawAt: (height: Metres) => StripLaw
+  /** Enough elements to follow the waves of a wall this high. */
+  readonly elementsAt: (height: Metres) => number
+}
+
+/** What may buckle in a lift between two heights: of every kind of panel the longest only, as a longer one is weaker. */
+export function membersOf(
+  geometry: StandGeometry,
+  mix: Pick<MixModel, 'density' | 'poisson'>,
+  foot: Metres,
+  top: Metres,
+): readonly Member[] {
+  const active = geometry.panels.filter(panel => panel.bottom < top - 1e-9 && panel.top > foot + 1e-9)
+  const longest = new Map<string, StandPanel>()
+  for (const panel of active) {
+    const key = familyOf(panel)
+    const known = longest.get(key)
+    if (!known || panel.length > known.length) longest.set(key, panel)
+  }
+  const walls = [...longest.values()].map(panel => wallMember(panel, mix))
+  return [...walls, ...wytheMembers([...longest.values()], mix)]
+}
+
+const familyOf = ({ supports, make, radius }: StandPanel): string =>
+  JSON.stringify([supports, make, supports === 'ring' ? radius : 0])
+
+function wallMember(panel: StandPanel, mix: Pick<MixModel, 'density' | 'poisson'>): Member {
+  const shape = shapeOf(panel)
+  const wythes = panel.make.kind === 'double' ? 2 * panel.make.bead : panel.make.thickness
+  const hoop = panel.supports === 'ring' && panel.radius ? wythes / panel.radius ** 2 : 0
+  return {
+    place: panel.place,
+    what: 'wall',
+    weight: mix.density * GRAVITY * materialWidth(panel.make),
+    lawAt: height => wallLaw(panel.make, height, mix.poisson, shape, hoop),
+    elementsAt: height => elementsFor(height, panel, hoop),
+  }
+}
+
+function shapeOf({ supports, length }: StandPanel): StripShape {
+  switch (supports) {
+    case 'both':
+      return simplySupportedShape(length)
+    case 'one':
+      return oneEndShape(length)
+    case 'none':
+    case 'ring':
+      return freeShape
+  }
+}
+
+/** Each wythe as a plate between its ties. */
+function wytheMembers(
+  panels: readonly StandPanel[],
+  mix: Pick<MixModel, 'density' | 'poisson'>,
+): readonly Member[] {
+  const weakest = new Map<string, Member>()
+  for (const { make, place } of panels) {
+    if (make.kind !== 'double') continue
+    const shape = simplySupportedShape(make.pitch)
+    weakest.set(JSON.stringify(make), {
+      place: `${place}, a wythe between its ties`,
+      what: 'wythe',
+      weight: mix.density * GRAVITY * make.bead,
+      lawAt: () => leafLaw(make.bead, mix.poisson, shape),
+      elementsAt: height => clampElements((5 * height) / make.pitch),
+    })
+  }
+  return [...weakest.values()]
+}
+
+function elementsFor(height: Metres, { supports, length, radius, make }: StandPanel, hoop: number): number {
+  if (hoop > 0 && radius) return clampElements((3 * height) / Math.sqrt(radius * make.thickness))
+  if (make.kind === 'double') return clampElements(10 + (5 * height) / (supports === 'both' ? length : 10))
+  return clampElements(supports === 'both' ? 8 + (4 * height) / length : 8)
+}
+
+const clampElements = (wanted: number): number => Math.max(8, Math.min(48, Math.ceil(wanted)))

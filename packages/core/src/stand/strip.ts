@@ -1,0 +1,132 @@
+import type { Metres } from '../quantity/index.js'
+import { assert } from '../result/index.js'
+import { countNegativePivots, solveBanded } from './banded.js'
+import { gaussPoints, type StripLaw, slopeSquaredAtPoint, stiffnessAtPoint } from './strip-element.js'
+
+/**
+ * A growing wall as one strip over its height, x = 0 at its clamped foot:
+ *
+ *   w(x, y) = W(x)·f(y),   energy = ½∫E(x)·{ stiffness law }dx − λ·½∫N(x)·W′²dx,   N(x) = weight·(height − x)
+ *
+ * Cubic Hermite elements in x; composite walls carry the shear angles between their wythes as further unknowns.
+ */
+export interface Strip {
+  readonly height: Metres
+  /** ρ·g·cross-section: N per metre of height and metre of wall. */
+  readonly weight: number
+  readonly law: StripLaw
+  /** Young's modulus at the Gauss points, foot first [Pa]; see `gaussHeights`. */
+  readonly modulus: Float64Array
+  readonly elements: number
+}
+
+/** Unknowns of a node: deflection and slope, then the shear angle up the wall and, where held sideways, along it. */
+const unknowns = (law: StripLaw): 2 | 3 | 4 => (law.composite === 0 ? 2 : law.shape.slope === 0 ? 3 : 4)
+
+/** Heights over the foot of the points where the strip asks for the modulus, as shares of its height. */
+export function gaussHeights(elements: number): Float64Array {
+  const shares = new Float64Array(elements * gaussPoints.length)
+  for (let e = 0; e < elements; e++)
+    gaussPoints.forEach((point, g) => {
+      shares[e * gaussPoints.length + g] = (e + point.at) / elements
+    })
+  return shares
+}
+
+/** How many buckling loads lie below `factor` times the self-weight: none means the strip stands. */
+export function bucklingLoadsBelow(strip: Strip, factor: number): number {
+  const { stiff, load, size, width } = assemble(strip)
+  for (let i = 0; i < stiff.length; i++) stiff[i]! -= factor * load[i]!
+  return countNegativePivots(stiff, size, width)
+}
+
+export const stripStands = (strip: Strip, factor = 1): boolean => bucklingLoadsBelow(strip, factor) === 0
+
+export interface StripBuckling {
+  /** Self-weight may be this many times what it is before the strip buckles. */
+  readonly factor: number
+  /** Deflection at the nodes, foot first, largest 1. */
+  readonly shape: readonly number[]
+  /** Relative change of the factor in the last step of the iteration. */
+  readonly residual: number
+}
+
+/** Lowest buckling factor of a strip by inverse iteration with Rayleigh quotients. */
+export function stripBuckling(strip: Strip): StripBuckling {
+  const { stiff, load, size, width, each } = assemble(strip)
+  const factored = stiff.slice()
+  assert(countNegativePivots(factored, size, width) === 0, 'a strip without load stands')
+  let shape = new Float64Array(size).map((_, i) => 1 + (i % 3))
+  let [factor, residual] = [0, 1]
+  for (let step = 0; step < 200 && residual > 1e-11; step++) {
+    const pushed = multiply(load, shape, size, width)
+    const next = solveBanded(factored, pushed.slice(), size, width)
+    const better = dot(next, pushed) / dot(next, multiply(load, next, size, width))
+    residual = Math.abs(better - factor) / better
+    factor = better
+    const largest = next.reduce((most, value) => Math.max(most, Math.abs(value)), 0)
+    shape = next.map(value => value / largest)
+  }
+  return { factor, shape: deflections(shape, each), residual }
+}
+
+function deflections(shape: Float64Array, each: number): number[] {
+  const values = [0]
+  for (let node = 0; node * each < shape.length; node++) values.push(shape[node * each]!)
+  const largest = values.reduce((most, value) => (Math.abs(value) > Math.abs(most) ? value : most), 0)
+  return values.map(value => value / largest)
+}
+
+interface Assembled {
+  readonly stiff: Float64Array
+  readonly load: Float64Array
+  readonly size: number
+  readonly width: number
+  readonly each: number
+}
+
+/** Banded matrices, lower band by rows: entry (i, j) at i·width + (j − i + width − 1); the foot's unknowns are left out. */
+function assemble({ height, weight, law, modulus, elements }: Strip): Assembled {
+  assert(height > 0 && weight > 0 && elements > 0, 'a strip has height and weight')
+  assert(modulus.length === elements * gaussPoints.length, 'one modulus for every Gauss point')
+  const each = unknowns(law)
+  const [size, width, span] = [elements * each, 2 * each, height / elements]
+  const stiff = new Float64Array(size * width)
+  const load = new Float64Array(size * width)
+  const stiffAt = gaussPoints.map(point => stiffnessAtPoint(point, span, law, each))
+  const loadAt = gaussPoints.map(point => slopeSquaredAtPoint(point, span, each))
+  for (let e = 0; e < elements; e++) {
+    const first = (e - 1) * each
+    for (let g = 0; g < gaussPoints.length; g++) {
+      const young = modulus[e * gaussPoints.length + g]!
+      assert(young > 0 && young < Number.POSITIVE_INFINITY, `the wall has a stiffness (found ${young} Pa)`)
+      const force = weight * (height - (e + gaussPoints[g]!.at) * span)
+      const [k, q] = [stiffAt[g]!, loadAt[g]!]
+      for (let i = Math.max(0, -first); i < width; i++) {
+        const row = (first + i) * width + width - 1 - i
+        for (let j = Math.max(0, -first); j <= i; j++) {
+          stiff[row + j]! += young * k[i * width + j]!
+          load[row + j]! += force * q[i * width + j]!
+        }
+      }
+    }
+  }
+  return { stiff, load, size, width, each }
+}
+
+function multiply(band: Float64Array, x: Float64Array, size: number, width: number): Float64Array {
+  const y = new Float64Array(size)
+  for (let i = 0; i < size; i++)
+    for (let j = Math.max(0, i - width + 1); j <= i; j++) {
+      const value = band[i * width + j - i + width - 1]!
+      y[i]! += value * x[j]!
+      if (i !== j) y[j]! += value * x[i]!
+    }
+  return y
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0
+  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!
+  return sum
+}
