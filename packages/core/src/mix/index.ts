@@ -1,3 +1,7 @@
+export type { CutLimits } from './cut-trials.js'
+export { fitCutTrials } from './cut-trials.js'
+export type { CutTrial, CutWindow } from './cut-window.js'
+export { cutWindow, upperYield } from './cut-window.js'
 export { defaultMix } from './default-mix.js'
 export type { Arrhenius } from './equivalent-age.js'
 export { ageFactor, equivalentAge, momentOfAge, temperatureOfFactor } from './equivalent-age.js'

@@ -49,6 +49,8 @@ export interface MixModel {
   readonly poisson: number
   readonly fitted: { readonly yield: YieldGrowth; readonly stiffness: StiffnessGrowth }
   readonly lower: { readonly yield: YieldGrowth; readonly stiffness: StiffnessGrowth }
+  /** Quick edge of the band, as far above `fitted` as `lower` is below: for what must be done before the mix is stiff. */
+  readonly upper?: { readonly yield: YieldGrowth }
   /** Chance that the true curve lies under `lower`. */
   readonly lowerProbability: number
   readonly strength: StrengthGrowth
