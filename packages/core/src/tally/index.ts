@@ -1,1 +1,5 @@
+export { pouredVolume, wallFace } from './areas.js'
+export { formulas } from './formulas.js'
+export { hoseVolume, splitMix } from './hose.js'
 export type { Quantities, Tally } from './tally.js'
+export { tallyOf } from './tally-of.js'

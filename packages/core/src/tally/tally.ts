@@ -21,4 +21,6 @@ export interface Tally {
     readonly total: number
     readonly perWallFace: number
   }
+  /** Mixed but not in the wall, over all print days, and how it is reckoned. */
+  readonly waste?: { readonly volume: CubicMetres; readonly how: string }
 }

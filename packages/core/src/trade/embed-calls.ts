@@ -1,0 +1,137 @@
+import type { Campaign, Lift } from '../campaign/index.js'
+import { localTime } from '../clock/index.js'
+import type { Embed, Job, Wall } from '../job/index.js'
+import type { Instant } from '../quantity/index.js'
+import { assert } from '../result/index.js'
+import type { SectionRoutes } from '../route/index.js'
+import type { Section } from '../section/index.js'
+import type { Call } from './call.js'
+import { cornersOf, nearestCorner, tapeFace } from './corner.js'
+import { dayOf, layerDown, liftsOf, passingTime, sectionAt } from './lift-time.js'
+import { placeAt } from './station.js'
+import { proofOf, toolOf } from './trade-words.js'
+
+/** What of a plan the calls follow from. */
+export interface CallParts {
+  readonly job: Job
+  readonly sections: readonly Section[]
+  /** With routes a `gap` call follows the nozzle to the minute; without, half a layer either way. */
+  readonly routes?: readonly SectionRoutes[]
+  readonly campaign: Campaign
+  /** From the earliest clean cut to the latest cut by knife, for a layer down at that moment. */
+  readonly cutWindow: (layerDown: Instant) => { readonly from: Instant; readonly until: Instant }
+}
+
+/** First and last layer beside something. */
+export interface Span {
+  readonly first: number
+  readonly last: number
+}
+
+/** Layers beside an embed or lintel, heights going to the nearest layer; at least one. */
+export function layerSpan(bottom: number, top: number, layerHeight: number): Span {
+  const first = Math.round(bottom / layerHeight) + 1
+  return { first, last: Math.max(first, Math.round(top / layerHeight)) }
+}
+
+/** One call for an embed, or one for each lift it reaches through. None where its layers are not scheduled. */
+export function embedCalls(parts: CallParts, embed: Embed): readonly Call[] {
+  const wall = wallOf(parts.job, embed.wall)
+  const section = sectionAt(parts.sections, embed.wall, embed.at)
+  if (!section) return []
+  const span = layerSpan(embed.bottom, embed.bottom + embed.height, parts.job.print.layerHeight)
+  const lifts = liftsOf(parts.campaign, section.id)
+  const touched = lifts.filter(lift => lift.firstLayer <= span.last && lift.lastLayer >= span.first)
+  const called = embed.method === 'cut' ? touched : touched.slice(0, 1)
+  return called.map((lift, index) => {
+    const own = { first: Math.max(span.first, lift.firstLayer), last: Math.min(span.last, lift.lastLayer) }
+    const window = windowOf(parts, embed, wall, lift, embed.method === 'cut' ? own : span)
+    return {
+      id: index === 0 ? embed.id : `${embed.id}/${index + 1}`,
+      trade: embed.trade,
+      what: embed.kind,
+      wall: embed.wall,
+      section: section.id,
+      lift: lift.id,
+      date: localTime(window.from, parts.job.site.timeZone).date,
+      layerIn: embed.method === 'cut' ? own.first : span.first,
+      layerOut: embed.method === 'cut' ? own.last : span.last,
+      ...window,
+      place: placeOf(parts.job, wall, embed),
+      tool: toolOf(embed),
+      proof: proofOf(embed),
+    }
+  })
+}
+
+/** Where an embed is, as a tape finds it: along its face from the nearest corner of that face, to its middle. */
+export function placeOf(job: Job, wall: Wall, item: Pick<Embed, 'at' | 'bottom' | 'face'>): Call['place'] {
+  const near = nearestCorner(cornersOf(wall, job.walls), tapeFace(item.face), item.at)
+  return {
+    from: near ? near.corner.name : `start of ${wall.name}`,
+    along: near ? near.along : item.at,
+    up: item.bottom,
+    face: faceWords[item.face],
+  }
+}
+
+const faceWords: Readonly<Record<Embed['face'], string>> = {
+  left: 'left face',
+  right: 'right face',
+  middle: 'in the cavity, measured on the left face',
+  through: 'right through, measured on the left face',
+}
+
+export function wallOf(job: Job, id: string): Wall {
+  const wall = job.walls.find(candidate => candidate.id === id)
+  assert(wall, `wall ${id} is in the job`)
+  return wall
+}
+
+type Window = Pick<Call, 'from' | 'until' | 'cut'>
+
+function windowOf(parts: CallParts, embed: Embed, wall: Wall, lift: Lift, span: Span): Window {
+  switch (embed.method) {
+    case 'cut':
+      return cutting(parts, lift, span)
+    case 'set':
+      return setting(parts, embed, lift, span.first)
+    case 'gap':
+      return standing(parts, embed, wall, lift, span.first)
+  }
+}
+
+/**
+ * The youngest layer must be firm enough and the oldest still soft enough. Where no one moment is both, the window is
+ * the whole stretch from the oldest layer's first clean cut to the youngest one's last: cut upwards as the lift climbs.
+ */
+export function cutting(parts: CallParts, lift: Lift, span: Span): Window {
+  const oldest = parts.cutWindow(layerDown(lift, span.first))
+  const youngest = parts.cutWindow(layerDown(lift, span.last))
+  const cut =
+    youngest.from <= oldest.until
+      ? { from: youngest.from, until: oldest.until }
+      : { from: oldest.from, until: youngest.until }
+  return { ...cut, cut }
+}
+
+/** Laid on the layer below it while the nozzle holds; on the slab, or on yesterday's wall, before the lift starts. */
+function setting(parts: CallParts, embed: Embed, lift: Lift, first: number): Window {
+  const hold = lift.holds.find(candidate => candidate.ref === embed.id)
+  const on = hold?.afterLayer ?? first - 1
+  if (on < lift.firstLayer) {
+    const from = Math.max(dayOf(parts.campaign, lift).start, lift.start - 2 * parts.job.crew.embedTime)
+    return { from: Math.min(from, lift.start), until: lift.start }
+  }
+  const from = layerDown(lift, on)
+  return { from, until: from + (hold?.duration ?? parts.job.crew.embedTime) }
+}
+
+/** Stands in its place between the nozzle's last pass below it and its first pass beside it. */
+function standing(parts: CallParts, embed: Embed, wall: Wall, lift: Lift, first: number): Window {
+  const { point } = placeAt(wall.centreline, embed.at)
+  const routes = parts.routes ?? []
+  const until = passingTime(lift, first, point, routes)
+  if (first > lift.firstLayer) return { from: passingTime(lift, first - 1, point, routes), until }
+  return { from: Math.min(dayOf(parts.campaign, lift).start, lift.start), until }
+}
