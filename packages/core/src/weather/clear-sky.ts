@@ -107,6 +107,10 @@ export function splitGlobal(global: number, sinAltitude: number, extraterrestria
   return { global, beam: Math.min((global - diffuse) / sinAltitude, extraterrestrial), diffuse }
 }
 
+/** Radiation on the horizontal outside the air [W/m²]. Source geometry; Range any hour; Assumes the sine of the hour's middle. */
+export const extraterrestrialFlat = (extraterrestrial: number, sinAltitude: number): number =>
+  extraterrestrial * Math.max(0, sinAltitude)
+
 /**
  * Share of the clear sky's global radiation left under cloud: 1 − 0.75 n^3.4
  *

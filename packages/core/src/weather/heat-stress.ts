@@ -17,6 +17,8 @@ export interface WorkAir {
 const STEFAN = 5.670374e-8
 const GROUND_REFLECTION = 0.45
 const STILL = 0.13
+/** Diameter of the wick [m]. */
+const WICK = 0.007
 
 /**
  * Heat index in the shade, in °C, from the regression in °F and %.
@@ -73,20 +75,7 @@ export function wbgtFromAir(air: Celsius, humidity: Share): Celsius {
  * Assumes  ground at air temperature with a reflection of 0.45, as the source.
  */
 export function globeTemperature(work: WorkAir): Celsius {
-  const T = work.air + KELVIN
-  const skyEmissivity = 0.575 * ((work.humidity * saturationPressure(work.air)) / 100) ** (1 / 7)
-  const h = filmOf(work, 0.0508, 2, 0.6, 0.5)
-  // The source holds the sun's factor where the sun is too low for 1/cos Z.
-  const slant = work.sinAltitude > 0.01 ? (0.5 / work.sinAltitude - 1) * work.beamShare : 0
-  const gain =
-    0.95 * STEFAN * 0.5 * (1 + skyEmissivity) * T ** 4 +
-    0.5 * work.global * 0.95 * Math.max(0, 1 + slant + GROUND_REFLECTION)
-  let globe = T + 0.012 * work.global
-  for (let step = 0; step < 4; step += 1) {
-    const cube = 0.95 * STEFAN * globe * globe * globe
-    globe -= (cube * globe + h * (globe - T) - gain) / (4 * cube + h)
-  }
-  return globe - KELVIN
+  return globeIn(work, surroundingsOf(work))
 }
 
 /**
@@ -100,37 +89,7 @@ export function globeTemperature(work: WorkAir): Celsius {
  * Assumes  vapour diffusivity 2.11·10⁻⁵ (T/273)^1.94 m²/s.
  */
 export function naturalWetBulb(work: WorkAir): Celsius {
-  const T = work.air + KELVIN
-  const vapour = work.humidity * saturationPressure(work.air)
-  const skyEmissivity = 0.575 * (vapour / 100) ** (1 / 7)
-  const h = filmOf(work, 0.007, 0, 0.281, 0.6)
-  const schmidt = viscosityOf(work) / (2.11e-5 * (T / 273.15) ** 1.94 * (101325 / work.pressure))
-  const cooling = (2.45e6 / 1005) * 0.62198 * (0.71 / schmidt) ** 0.56
-  const sine = Math.max(work.sinAltitude, 0.01)
-  const ends = (0.25 * 0.007) / 0.0254
-  const sun =
-    work.sinAltitude <= 0.01
-      ? 0
-      : 0.6 *
-        work.global *
-        ((1 - work.beamShare) * (1 + ends) +
-          work.beamShare * (Math.min(20, Math.sqrt(1 - sine * sine) / sine) / Math.PI + ends) +
-          GROUND_REFLECTION)
-  const longwave = 0.95 * STEFAN * 0.5 * (1 + skyEmissivity) * T ** 4
-  let wet = work.air - (1 - work.humidity) * Math.max(2, work.air * 0.33)
-  for (let step = 0; step < 4; step += 1) {
-    const saturated = saturationPressure(wet)
-    const Tw = wet + KELVIN
-    const cube = 0.95 * STEFAN * Tw * Tw * Tw
-    const rest = work.pressure - saturated
-    const miss = work.air - wet - (cooling * (saturated - vapour)) / rest + (longwave - cube * Tw + sun) / h
-    const slope =
-      1 +
-      (cooling * saturationSlope(wet, saturated) * (work.pressure - vapour)) / (rest * rest) +
-      (4 * cube) / h
-    wet += miss / slope
-  }
-  return wet
+  return wetBulbIn(work, surroundingsOf(work))
 }
 
 /**
@@ -142,17 +101,72 @@ export function naturalWetBulb(work: WorkAir): Celsius {
  * Assumes  a person in the open; clothing and headgear add their own allowance.
  */
 export function wbgtOutdoors(work: WorkAir): Celsius {
-  return 0.7 * naturalWetBulb(work) + 0.2 * globeTemperature(work) + 0.1 * work.air
+  const around = surroundingsOf(work)
+  return 0.7 * wetBulbIn(work, around) + 0.2 * globeIn(work, around) + 0.1 * work.air
 }
 
-/** Kinematic viscosity of air [m²/s], linear about 25 °C. */
-const viscosityOf = (work: WorkAir): number => (1.33e-5 + 9e-8 * work.air) * (101325 / work.pressure)
+/** What globe and wick share. */
+interface Surroundings {
+  readonly vapour: Pascals
+  /** Long-wave a body of emissivity 0.95 takes in from sky and ground [W/m²]. */
+  readonly longwave: number
+  readonly viscosity: number
+  readonly conductivity: number
+}
 
-function filmOf(work: WorkAir, diameter: number, still: number, factor: number, power: number): number {
-  const conductivity = 0.0243 + 7.1e-5 * work.air
-  const reynolds = (Math.max(work.wind, STILL) * diameter) / viscosityOf(work)
-  // Sphere: Pr^⅓; wick: Pr^0.44 — both about 0.88 for air, the two differ by 3 %.
-  const prandtl = still > 0 ? 0.892 : 0.86
-  const moved = power === 0.5 ? Math.sqrt(reynolds) : reynolds ** power
-  return (conductivity / diameter) * (still + factor * moved * prandtl)
+function surroundingsOf(work: WorkAir): Surroundings {
+  const vapour = work.humidity * saturationPressure(work.air)
+  const square = (work.air + KELVIN) ** 2
+  return {
+    vapour,
+    longwave: 0.95 * STEFAN * 0.5 * (1 + 0.575 * (vapour / 100) ** (1 / 7)) * square * square,
+    viscosity: (1.33e-5 + 9e-8 * work.air) * (101325 / work.pressure),
+    conductivity: 0.0243 + 7.1e-5 * work.air,
+  }
+}
+
+function globeIn(work: WorkAir, around: Surroundings): Celsius {
+  const T = work.air + KELVIN
+  const reynolds = (Math.max(work.wind, STILL) * 0.0508) / around.viscosity
+  const h = (around.conductivity / 0.0508) * (2 + 0.6 * Math.sqrt(reynolds) * 0.892)
+  // The source holds the sun's factor where the sun is too low for 1/cos Z.
+  const slant = work.sinAltitude > 0.01 ? (0.5 / work.sinAltitude - 1) * work.beamShare : 0
+  const gain = around.longwave + 0.475 * work.global * Math.max(0, 1 + slant + GROUND_REFLECTION)
+  let globe = T + 0.012 * work.global
+  for (let step = 0; step < 3; step += 1) {
+    const cube = 0.95 * STEFAN * globe * globe * globe
+    globe -= (cube * globe + h * (globe - T) - gain) / (4 * cube + h)
+  }
+  return globe - KELVIN
+}
+
+function wetBulbIn(work: WorkAir, around: Surroundings): Celsius {
+  const { vapour, viscosity, conductivity } = around
+  const reynolds = (Math.max(work.wind, STILL) * WICK) / viscosity
+  const h = (conductivity / WICK) * 0.281 * reynolds ** 0.6 * 0.86
+  const schmidt = viscosity / (2.11e-5 * ((work.air + KELVIN) / KELVIN) ** 1.94 * (101325 / work.pressure))
+  const cooling = (2.45e6 / 1005) * 0.62198 * (0.71 / schmidt) ** 0.56
+  const gain = (around.longwave + wickSun(work)) / h
+  let wet = work.air - (1 - work.humidity) * Math.max(2, work.air * 0.33) + 0.003 * work.global
+  for (let step = 0; step < 3; step += 1) {
+    const saturated = saturationPressure(wet)
+    const Tw = wet + KELVIN
+    const cube = 0.95 * STEFAN * Tw * Tw * Tw
+    const rest = work.pressure - saturated
+    const miss = work.air - wet - (cooling * (saturated - vapour)) / rest + gain - (cube * Tw) / h
+    const slope =
+      1 +
+      (cooling * saturationSlope(wet, saturated) * (work.pressure - vapour)) / (rest * rest) +
+      (4 * cube) / h
+    wet += miss / slope
+  }
+  return wet
+}
+
+/** Sun a wick of 7 × 25.4 mm takes in per area [W/m²]. */
+function wickSun({ global, beamShare, sinAltitude: sine }: WorkAir): number {
+  if (sine <= 0.01 || global <= 0) return 0
+  const ends = (0.25 * WICK) / 0.0254
+  const slant = Math.min(20, Math.sqrt(1 - sine * sine) / sine) / Math.PI
+  return 0.6 * global * ((1 - beamShare) * (1 + ends) + beamShare * (slant + ends) + GROUND_REFLECTION)
 }

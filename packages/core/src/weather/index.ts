@@ -1,3 +1,4 @@
+export { checkStation, checkWeather, distanceBetween, stationReach, weatherRange } from './check-weather.js'
 export type { ClearAir, Irradiance } from './clear-sky.js'
 export {
   airMass,
@@ -27,9 +28,15 @@ export {
   latentHeat,
   windAtHeight,
 } from './evaporation.js'
+export type { FaceSun, Neighbour } from './face-irradiance.js'
+export { faceBearing, faceIrradiance, incidenceCosine, isShaded, sunlitShare } from './face-irradiance.js'
 export type { WorkAir } from './heat-stress.js'
 export { globeTemperature, heatIndex, naturalWetBulb, wbgtFromAir, wbgtOutdoors } from './heat-stress.js'
+export type { ReplayedYear, WeatherHistory } from './history-years.js'
+export { replayYears } from './history-years.js'
 export { localClocks } from './local-clocks.js'
+export type { SourceSpan } from './merge-hours.js'
+export { alignHours, mergeHours, sourceRank, sourceSpans } from './merge-hours.js'
 export type { Batch, Supply, SupplyHour } from './mix-temperature.js'
 export {
   batchTemperature,
@@ -48,6 +55,8 @@ export {
 } from './mix-temperature.js'
 export type { Unrest } from './normals-hours.js'
 export { hoursFromNormals, replayNormals, usualUnrest } from './normals-hours.js'
+export type { CompletedHours, Observation } from './observation.js'
+export { completeHours } from './observation.js'
 export type { PrintConditions } from './print-hour.js'
 export { closedBy, limitMargin, printHours } from './print-hour.js'
 export {
@@ -69,4 +78,4 @@ export type { RainSpell } from './rain-spell.js'
 export { rainInHour, spellsByChance, spellsByExpectation } from './rain-spell.js'
 export type { HourSource, PrintHour, WeatherHour } from './site-hour.js'
 export type { SunOfDay, SunPosition } from './sun.js'
-export { extraterrestrialBeam, hourAngle, refraction, solarPosition, sunOfDay } from './sun.js'
+export { extraterrestrialBeam, hourAngle, refraction, solarPosition, sunOfDay, sunTrack } from './sun.js'

@@ -1,6 +1,6 @@
 import type { Job } from '../job/index.js'
 import type { Limit } from '../limit/index.js'
-import type { Celsius, Seconds } from '../quantity/index.js'
+import type { Celsius, Instant, Seconds } from '../quantity/index.js'
 import { CIVIL_DEGREES } from './daylight.js'
 import { evaporationPerHour, windAtHeight } from './evaporation.js'
 import { wbgtOutdoors } from './heat-stress.js'
@@ -14,7 +14,7 @@ import {
   sunOnCylinder,
 } from './mix-temperature.js'
 import type { PrintHour, WeatherHour } from './site-hour.js'
-import { hourAngle, sunOfDay } from './sun.js'
+import { hourAngle, type SunOfDay, sunTrack } from './sun.js'
 
 /** The parts of a job that decide an hour. A whole `Job` will do. */
 export type PrintConditions = Pick<Job, 'site' | 'crew' | 'batching' | 'rules' | 'mix' | 'print'>
@@ -26,6 +26,7 @@ interface Standing {
   readonly chilled?: { readonly water: Celsius; readonly ice: number }
   readonly sinLatitude: number
   readonly cosLatitude: number
+  readonly sunAt: (at: Instant) => SunOfDay
 }
 
 const SIN_CIVIL = Math.sin((CIVIL_DEGREES * Math.PI) / 180)
@@ -68,6 +69,7 @@ function standingOf(conditions: PrintConditions): Standing {
     ...(cold ? { chilled: { water: chilledWater(supply), ice } } : {}),
     sinLatitude: Math.sin(latitude),
     cosLatitude: Math.cos(latitude),
+    sunAt: sunTrack(),
   }
 }
 
@@ -130,9 +132,9 @@ function coldestOf(standing: Standing, around: SupplyHour): Celsius {
   return line.rest + line.slope * water
 }
 
-function sineOfSun({ conditions, sinLatitude, cosLatitude }: Standing, hour: WeatherHour): number {
+function sineOfSun({ conditions, sinLatitude, cosLatitude, sunAt }: Standing, hour: WeatherHour): number {
   const middle = hour.start + 1800
-  const sun = sunOfDay(middle)
+  const sun = sunAt(middle)
   const H = hourAngle(middle, conditions.site.longitude, sun.equationOfTimeMinutes)
   return Math.max(
     -1,
