@@ -71,6 +71,10 @@ export interface Lift {
   /** Other limits with what each alone would have allowed. */
   readonly runnersUp: readonly { readonly limit: Limit; readonly layers: number }[]
   readonly nextGain?: NextGain
+  /** All levers that would buy layers of this lift, the best (`nextGain`) first. */
+  readonly gains?: readonly NextGain[]
+  /** Set when the lift could be taller but leaves the rest of the day to this section. */
+  readonly leftFor?: string
   /** Safety factor on standing at the end of the lift. */
   readonly safety: number
   /** Shortest margin between the resting time and what bond allows, over the lift [s]. */
@@ -119,5 +123,12 @@ export interface Campaign {
   readonly finish: Instant
   readonly hours: readonly PrintHour[]
   /** Proven lower bound on the number of print days, and how. */
-  readonly bound: { readonly days: number; readonly how: string }
+  readonly bound: {
+    readonly days: number
+    readonly how: string
+    /** No campaign can be up before this local date. */
+    readonly date?: string
+    /** Whether the campaign is up on that date, i.e. proven to be shortest. */
+    readonly met?: boolean
+  }
 }

@@ -10,3 +10,7 @@ export type {
   PrintDay,
   SectionWork,
 } from './campaign.js'
+export type { CampaignInput, Deliveries, SectionStanding } from './campaign-input.js'
+export { checkCampaign } from './check-campaign.js'
+export type { Effort } from './schedule-campaign.js'
+export { scheduleCampaign } from './schedule-campaign.js'

@@ -1,0 +1,208 @@
+import type { Limit, LimitKind } from '../limit/index.js'
+import type { Instant } from '../quantity/index.js'
+import type { LiftEnd } from './campaign.js'
+import { layersByRule } from './campaign-input.js'
+import type { DayPlan, PlacedLift } from './day-plan.js'
+import { liftVolume } from './day-plan.js'
+import type { Ground } from './ground.js'
+import { type HourTable, hourOf, limitsBeyond } from './hour-table.js'
+import { liftTrial, suppliedBy } from './lift-reach.js'
+import type { SectionClock } from './section-clock.js'
+
+/** One limit and the layers it alone would have allowed. */
+export interface Allowance {
+  readonly limit: Limit
+  readonly layers: number
+}
+
+/** A placed lift with what is around it, as the reports need it. */
+export interface LiftScene {
+  readonly ground: Ground
+  readonly plan: DayPlan
+  readonly lift: PlacedLift
+  /** Printed since the campaign's start, before this lift [m³]. */
+  readonly printed: number
+}
+
+/** Layers there would be, had nothing stopped the lift: the rule height, or what is left. */
+export function wishedLayers({ ground, lift }: LiftScene): number {
+  const section = ground.sections[lift.s]!
+  return Math.min(section.ruleLayers, section.layers - lift.below)
+}
+
+/** Every limit that would stop the lift by itself, in the order in which equal ones are named. */
+export function liftAllowances(scene: LiftScene): readonly Allowance[] {
+  const ends = unhinderedEnds(scene)
+  const byHour = hourAllowances(scene, ends)
+  return [
+    ...plannedAllowances(scene),
+    ...standingAllowance(scene, ends),
+    ...restAllowance(scene, ends),
+    ...byHour,
+    ...shiftAllowance(scene, ends),
+    ...deliveryAllowance(scene, ends),
+  ]
+}
+
+/** Clock times of all wished layers, printed without a break but for the holds. */
+function unhinderedEnds({ ground, lift }: LiftScene): readonly Instant[] {
+  const section = ground.sections[lift.s]!
+  const top = Math.min(section.layers, lift.below + section.ruleLayers)
+  const ends: Instant[] = []
+  for (let layer = lift.below + 1, end = lift.start; layer <= top; layer++) {
+    end += (layer > lift.below + 1 ? section.holdAfter[layer - 1]! : 0) + section.printTime[layer]!
+    ends.push(end)
+  }
+  return ends
+}
+
+/** Top of wall, lift ends and the height rule: known before anybody prints. */
+function plannedAllowances({ ground, lift }: LiftScene): readonly Allowance[] {
+  const section = ground.sections[lift.s]!
+  const { layerHeight, liftEnds } = section.work
+  const left = section.layers - lift.below
+  const rule = ground.input.rules.liftHeight
+  const metres = (layers: number) => layers * layerHeight
+  const planned: Allowance[] = []
+  if (left <= section.ruleLayers) planned.push({ layers: left, limit: topOfWall(metres(left)) })
+  const end = liftEnds.find(one => one.afterLayer === section.liftTop[lift.below])
+  if (end && end.reason !== 'top' && end.afterLayer < section.layers) {
+    planned.push({ layers: end.afterLayer - lift.below, limit: endLimit(end, layerHeight) })
+  }
+  if (section.ruleLayers < left) {
+    const limit: Limit = {
+      kind: 'lift-height',
+      demand: metres(layersByRule(rule.value, layerHeight) + 1),
+      capacity: rule.value,
+      unit: 'm',
+      source: rule.source,
+    }
+    planned.push({ layers: section.ruleLayers, limit })
+  }
+  return planned
+}
+
+const topOfWall = (height: number): Limit => ({
+  kind: 'top-of-wall',
+  demand: height,
+  capacity: height,
+  unit: 'm',
+  source: 'the job',
+})
+
+const endLimit = (end: LiftEnd, layerHeight: number): Limit => ({
+  kind: end.reason === 'pour' ? 'pour-level' : 'lintel-head',
+  demand: (end.afterLayer + 1) * layerHeight,
+  capacity: end.afterLayer * layerHeight,
+  unit: 'm',
+  source: 'the job',
+})
+
+function standingAllowance(scene: LiftScene, ends: readonly Instant[]): readonly Allowance[] {
+  const { ground, lift } = scene
+  const section = ground.sections[lift.s]!
+  let limit: Limit | undefined
+  let layers = ends.length
+  while (layers > 0) {
+    const trial = liftTrial(ground.table, section, lift.below, lift.start, ends.slice(0, layers))
+    const stands = ground.input.physics.standing(trial)
+    if (stands.layers >= layers) break
+    limit = stands.limit
+    layers = Math.max(0, Math.floor(stands.layers))
+  }
+  return limit ? [{ layers, limit: { ...limit, at: limit.at ?? ends[layers]! } }] : []
+}
+
+function restAllowance({ ground }: LiftScene, ends: readonly Instant[]): readonly Allowance[] {
+  for (let i = 1; i < ends.length; i++) {
+    const laid = ends[i - 1]!
+    const rest = ground.table.rest(hourOf(ground.table, laid - 1e-6))
+    const bare = ends[i]! - laid
+    if (bare <= rest.seconds + 1e-6) continue
+    const { source } = rest.limit
+    const limit: Limit = {
+      kind: 'resting-time',
+      at: laid,
+      demand: bare,
+      capacity: rest.seconds,
+      unit: 's',
+      source,
+    }
+    return [{ layers: i, limit }]
+  }
+  return []
+}
+
+/** For each kind of hourly limit, the layers laid before its first closed hour. */
+function hourAllowances({ ground, lift }: LiftScene, ends: readonly Instant[]): readonly Allowance[] {
+  const found = new Map<LimitKind, Allowance>()
+  const last = hourOf(ground.table, (ends.at(-1) ?? lift.start) - 1e-6)
+  for (let hour = hourOf(ground.table, lift.start); hour <= last; hour++) {
+    const opens = ground.table.first + hour * 3600
+    const layers = ends.filter(end => end <= opens + 1e-6).length
+    for (const limit of closingLimits(ground.table, hour)) {
+      if (!found.has(limit.kind)) found.set(limit.kind, { layers, limit })
+    }
+  }
+  return [...found.values()].sort((a, b) => a.layers - b.layers)
+}
+
+function closingLimits(table: HourTable, hour: number): readonly Limit[] {
+  const known = table.hours[hour]
+  const at = table.first + hour * 3600
+  if (!known) {
+    return [{ kind: 'permitted-hours', at, demand: 1, capacity: 0, unit: 'hour', source: 'no weather known' }]
+  }
+  return table.use[hour] === 0 ? limitsBeyond(known, known.mixTemperatureChilled !== undefined) : []
+}
+
+function shiftAllowance({ ground, plan }: LiftScene, ends: readonly Instant[]): readonly Allowance[] {
+  const { washOut, longestShift } = ground.input.crew
+  const closes = Math.min(plan.day.closes, plan.shiftStart + longestShift)
+  const layers = ends.filter(end => end <= closes - washOut + 1e-6).length
+  if (layers >= ends.length) return []
+  const limit: Limit = {
+    kind: 'shift',
+    at: closes - washOut,
+    demand: ends[layers]! + washOut - plan.shiftStart,
+    capacity: closes - plan.shiftStart,
+    unit: 's',
+    source: 'the job',
+  }
+  return [{ layers, limit }]
+}
+
+function deliveryAllowance(scene: LiftScene, ends: readonly Instant[]): readonly Allowance[] {
+  const { ground, lift, printed } = scene
+  const { deliveries } = ground.input
+  if (!deliveries) return []
+  const section = ground.sections[lift.s]!
+  const needed = (i: number) => printed + volumeOf(section, lift.below, i + 1)
+  const short = ends.findIndex((end, i) => needed(i) > suppliedBy(deliveries, end) + 1e-9)
+  if (short < 0) return []
+  const at = ends[short]!
+  const limit: Limit = {
+    kind: 'delivery',
+    at,
+    demand: needed(short) - printed,
+    capacity: suppliedBy(deliveries, at) - printed,
+    unit: 'm³',
+    source: 'the job',
+  }
+  return [{ layers: short, limit }]
+}
+
+const volumeOf = (section: SectionClock, below: number, layers: number): number =>
+  section.volumeBy[below + layers]! - section.volumeBy[below]!
+
+/** Volume printed by the lifts of a day before each of them. */
+export function scenesOf(ground: Ground, plans: readonly DayPlan[]): readonly LiftScene[] {
+  let printed = 0
+  return plans.flatMap(plan =>
+    plan.lifts.map(lift => {
+      const scene = { ground, plan, lift, printed }
+      printed += liftVolume(ground, lift)
+      return scene
+    }),
+  )
+}

@@ -1,0 +1,42 @@
+import type { Calendar, Crew, Rules } from '../job/index.js'
+import type { CubicMetres, Instant, Metres, MetresPerSecond } from '../quantity/index.js'
+import type { PrintHour } from '../weather/index.js'
+import type { LiftPhysics, SectionWork } from './campaign.js'
+
+/** What the silo holds before the first day, and what arrives when. */
+export interface Deliveries {
+  readonly stock: CubicMetres
+  readonly arrivals: readonly { readonly at: Instant; readonly volume: CubicMetres }[]
+}
+
+/** What really stands of one section. */
+export interface SectionStanding {
+  readonly section: string
+  readonly layers: number
+  /** When its last layer was laid. Without layers: nothing to wait for. */
+  readonly lastEnd?: Instant
+}
+
+/** Everything the scheduler reads. One machine, one crew, one shift a day. */
+export interface CampaignInput {
+  readonly work: readonly SectionWork[]
+  /** Hour by hour from the first day on; printing stops where they end. */
+  readonly hours: readonly PrintHour[]
+  readonly physics: LiftPhysics
+  readonly crew: Crew
+  readonly rules: Rules
+  readonly calendar: Calendar
+  readonly timeZone: string
+  /** Nozzle speed the print times were made with, and the most the machine can do. */
+  readonly speed: { readonly now: MetresPerSecond; readonly most: MetresPerSecond }
+  /** Temperature the chiller reaches [°C]; absent without a chiller. */
+  readonly chilledWater?: number
+  readonly deliveries?: Deliveries
+  readonly standing?: readonly SectionStanding[]
+  /** Local date by which the walls are wanted. */
+  readonly due?: string
+}
+
+/** Layers a lift may have by the height rule. */
+export const layersByRule = (liftHeight: Metres, layerHeight: Metres): number =>
+  Math.floor(liftHeight / layerHeight + 1e-9)

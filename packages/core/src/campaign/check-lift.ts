@@ -1,0 +1,126 @@
+import type { Finding } from '../result/index.js'
+import type { PrintHour } from '../weather/index.js'
+import type { Lift, PrintDay, SectionWork } from './campaign.js'
+import type { CampaignInput } from './campaign-input.js'
+import { fault } from './check-campaign.js'
+import { holdTime } from './check-day.js'
+
+const SLACK = 1e-3
+
+/** Whether one lift may be printed at its clock times: height, lift ends, pace, resting time, open hours, standing. */
+export function checkLift(input: CampaignInput, day: PrintDay, lift: Lift): readonly Finding[] {
+  const work = input.work.find(one => one.section === lift.section)
+  if (!work) return []
+  return [
+    ...checkHeight(input, work, lift),
+    ...checkPace(input, work, lift),
+    ...checkRest(input, lift),
+    ...checkHours(input, day, lift),
+    ...checkStanding(input, lift),
+  ]
+}
+
+function checkHeight(input: CampaignInput, work: SectionWork, lift: Lift): readonly Finding[] {
+  const layers = lift.lastLayer - lift.firstLayer + 1
+  const height = layers * work.layerHeight
+  const most = input.rules.liftHeight.value
+  const findings: Finding[] = []
+  if (height > most + 1e-6) {
+    const say = `Lift ${lift.id} is ${height.toFixed(3)} m tall; ${most} m is allowed.`
+    findings.push(fault('lift-height', lift.id, height, most, 'm', say))
+  }
+  for (const end of work.liftEnds) {
+    if (lift.firstLayer <= end.afterLayer && lift.lastLayer > end.afterLayer) {
+      const say = `Lift ${lift.id} runs past layer ${end.afterLayer}, where ${end.ref} has to end it.`
+      findings.push(fault('lift-end', lift.id, lift.lastLayer, end.afterLayer, 'layer', say))
+    }
+  }
+  return findings
+}
+
+function checkPace(input: CampaignInput, work: SectionWork, lift: Lift): readonly Finding[] {
+  const findings: Finding[] = []
+  if (lift.layerEnds.length !== lift.lastLayer - lift.firstLayer + 1 || lift.end !== lift.layerEnds.at(-1)) {
+    findings.push(fault('clock', lift.id, 0, 0, 's', `Lift ${lift.id} does not tell the end of each layer.`))
+  }
+  let at = lift.start
+  for (const [i, end] of lift.layerEnds.entries()) {
+    const layer = lift.firstLayer + i
+    const takes = work.printTimes[layer - 1]! + (i > 0 ? holdTime(input, lift, layer - 1) : 0)
+    if (Math.abs(end - at - takes) > SLACK) {
+      const say = `Layer ${layer} of ${lift.id} has ${end - at} s; printing and holds take ${takes} s.`
+      findings.push(fault('pace', lift.id, end - at, takes, 's', say))
+    }
+    at = end
+  }
+  return findings
+}
+
+function checkRest(input: CampaignInput, lift: Lift): readonly Finding[] {
+  return lift.layerEnds.slice(1).flatMap((end, i) => {
+    const laid = lift.layerEnds[i]!
+    const bare = end - laid
+    const hour = hourAt(input, laid - SLACK)
+    const most = input.physics.longestRest(hour?.start ?? laid).seconds
+    if (bare <= most + SLACK) return []
+    const say = `Layer ${lift.firstLayer + i} of ${lift.id} lies bare for ${bare} s; ${most} s is bond's limit.`
+    return [fault('resting-time', lift.id, bare, most, 's', say)]
+  })
+}
+
+function checkHours(input: CampaignInput, day: PrintDay, lift: Lift): readonly Finding[] {
+  const findings: Finding[] = []
+  for (const [i, end] of lift.layerEnds.entries()) {
+    const layer = lift.firstLayer + i
+    const work = input.work.find(one => one.section === lift.section)!
+    const begin = end - work.printTimes[layer - 1]!
+    const spanned = input.hours.filter(hour => hour.start < end - SLACK && hour.start + 3600 > begin + SLACK)
+    const closed = spanned.find(hour => !isOpen(hour, day.chilled))
+    const known = spanned.reduce((sum, hour) => sum + overlap(hour, begin, end), 0)
+    if (!closed && known >= end - begin - 2 * SLACK) continue
+    const say = `Layer ${layer} of ${lift.id} is laid in a closed or unknown hour.`
+    findings.push(fault('closed-hour', lift.id, begin, closed?.start ?? end, 's', say))
+  }
+  return findings
+}
+
+const overlap = (hour: PrintHour, begin: number, end: number): number =>
+  Math.max(0, Math.min(hour.start + 3600, end) - Math.max(hour.start, begin))
+
+/** Open as it is; or, with the chiller on, closed by nothing but a hot mix that chilled water cures. */
+function isOpen(hour: PrintHour, chilled: boolean): boolean {
+  if (hour.open) return true
+  const cold = hour.mixTemperatureChilled
+  if (!chilled || cold === undefined) return false
+  return hour.limits.every(limit => {
+    switch (limit.kind) {
+      case 'mix-hot':
+        return cold <= limit.capacity
+      case 'mix-cold':
+        return cold >= limit.capacity
+      case 'air-cold':
+      case 'daylight':
+        return limit.demand >= limit.capacity
+      default:
+        return limit.demand <= limit.capacity
+    }
+  })
+}
+
+/** The physics is asked again, for this lift and no taller one. */
+function checkStanding(input: CampaignInput, lift: Lift): readonly Finding[] {
+  const temperatures = lift.layerEnds.flatMap(end => {
+    const hour = hourAt(input, end - SLACK)
+    if (!hour) return []
+    return [hour.open ? hour.mixTemperature : (hour.mixTemperatureChilled ?? hour.mixTemperature)]
+  })
+  const temperature = temperatures.reduce((sum, one) => sum + one, 0) / temperatures.length
+  const { section, firstLayer, start, layerEnds } = lift
+  const stands = input.physics.standing({ section, firstLayer, start, layerEnds, temperature })
+  if (stands.layers >= layerEnds.length) return []
+  const say = `Lift ${lift.id} has ${layerEnds.length} layers; only ${stands.layers} stand.`
+  return [fault('standing', lift.id, layerEnds.length, stands.layers, 'layers', say)]
+}
+
+const hourAt = (input: CampaignInput, at: number): PrintHour | undefined =>
+  input.hours.find(hour => hour.start <= at && at < hour.start + 3600)

@@ -1,0 +1,160 @@
+import { type DayPlan, dayBegins, type PlacedLift } from './day-plan.js'
+import { type Ground, isUp, type Stand, volumePrinted } from './ground.js'
+import { nextUsable, usableUntil } from './hour-table.js'
+import { fitLift } from './lift-reach.js'
+import { type Bounds, finishBound } from './lower-bound.js'
+import { comparePleasant, extendTrail, startTrail, type Trail } from './trail.js'
+import type { Found } from './wide-search.js'
+
+/** How many lifts may be tried before the search gives up without a proof. */
+export interface Patience {
+  left: number
+}
+
+/** `found`: a finish sooner than `beat`. `proven`: without `found`, that there is none. */
+export interface ExactAnswer {
+  readonly found?: Found
+  readonly proven: boolean
+}
+
+/**
+ * Every way to fill every day, less those that cannot matter: a trail that nowhere stands higher and is nowhere
+ * readier than another is dropped, and so is one whose bound does not beat the best known finish.
+ *
+ * Exact among campaigns in which every lift starts as soon as the nozzle is free, the section cured and the hour open
+ * (or at the opening of a later stretch of the day), with standing that a shorter remainder of a lift does not worsen.
+ */
+export function searchExact(
+  ground: Ground,
+  bounds: Bounds,
+  start: Stand,
+  beat: number,
+  patience: Patience,
+): ExactAnswer {
+  let trails: readonly Trail[] = [startTrail(start)]
+  for (let day = 0; day < Math.min(beat, ground.days.length); day++) {
+    const next = trails.flatMap(trail => dayTrails(ground, trail, start, day, patience))
+    if (patience.left <= 0) return { proven: false }
+    const up = next.filter(trail => isUp(ground, trail.stand)).sort(comparePleasant)
+    if (up[0]) return { found: { trail: up[0], finish: day }, proven: true }
+    const hopeful = next.filter(trail => finishBound(ground, bounds, trail.stand, day + 1) < beat)
+    trails = undominated(hopeful, ground.days[day + 1]?.opens ?? 0, patience)
+    if (trails.length === 0) return { proven: true }
+  }
+  return { proven: true }
+}
+
+/** A trail continued in every way over one day, the empty day included. */
+function dayTrails(
+  ground: Ground,
+  trail: Trail,
+  start: Stand,
+  day: number,
+  patience: Patience,
+): readonly Trail[] {
+  const workDay = ground.days[day]!
+  if (workDay.off) return [trail]
+  const printed = volumePrinted(ground, trail.stand, start)
+  const plans: DayPlan[] = []
+  const search: DaySearch = { ground, stand: trail.stand, plan: { day: workDay }, plans, patience }
+  for (const begin of dayBegins(ground, workDay, trail.stand)) addLifts(search, [], begin, printed)
+  return [trail, ...plans.map(plan => extendTrail(ground, trail, plan))]
+}
+
+interface DaySearch {
+  readonly ground: Ground
+  readonly stand: Stand
+  readonly plan: Pick<DayPlan, 'day'>
+  readonly plans: DayPlan[]
+  readonly patience: Patience
+}
+
+function addLifts(search: DaySearch, lifts: readonly PlacedLift[], free: number, printed: number): void {
+  const { ground, stand, patience } = search
+  for (const [s, section] of ground.sections.entries()) {
+    if (stand.heights[s]! >= section.layers || lifts.some(lift => lift.s === s)) continue
+    for (const tallest of startsOf(search, lifts, s, free, printed)) {
+      for (let layers = tallest.layers; layers >= 1; layers--) {
+        if (patience.left-- <= 0) return
+        const lift = shortened(search, tallest, layers, printed)
+        if (!lift) continue
+        const all = [...lifts, lift]
+        search.plans.push(closeDay(search, all))
+        const volume = section.volumeBy[lift.below + layers]! - section.volumeBy[lift.below]!
+        addLifts(search, all, lift.ends.at(-1)!, printed + volume)
+      }
+    }
+  }
+}
+
+/** The same lift with fewer layers, if it still stands: fewer layers have another mean temperature. */
+function shortened(
+  { ground }: DaySearch,
+  lift: PlacedLift,
+  layers: number,
+  printed: number,
+): PlacedLift | undefined {
+  if (layers === lift.layers) return lift
+  const { s, below, start, ends } = lift
+  const fit = fitLift(ground, s, below, start, ends[layers - 1]!, printed, layers)
+  return fit && fit.layers === layers ? { ...lift, ...fit } : undefined
+}
+
+/** The tallest lift of section `s` from each moment it may start at: at once, or when a later stretch opens. */
+function startsOf(
+  { ground, stand, plan }: DaySearch,
+  lifts: readonly PlacedLift[],
+  s: number,
+  free: number,
+  printed: number,
+): readonly PlacedLift[] {
+  const { setUp, washOut, longestShift, changeOver } = ground.input.crew
+  const { day } = plan
+  const below = stand.heights[s]!
+  const holdBefore = ground.sections[s]!.holdAfter[below]!
+  const first = lifts[0]
+  const shiftStart = first ? first.start - setUp - first.holdBefore : undefined
+  const from = first ? free + changeOver + holdBefore : Math.max(free, day.opens + setUp + holdBefore)
+  const starts: PlacedLift[] = []
+  const latest = day.closes - washOut
+  for (
+    let start = nextUsable(ground.table, Math.max(from, stand.ready[s]!), latest);
+    start !== undefined;
+    start = nextUsable(ground.table, usableUntil(ground.table, start), latest)
+  ) {
+    const began = shiftStart ?? start - setUp - holdBefore
+    const closing = Math.min(day.closes, began + longestShift) - washOut
+    const fit = fitLift(ground, s, below, start, closing, printed, Number.POSITIVE_INFINITY)
+    if (fit) starts.push({ ...fit, s, below, holdBefore })
+    // The first lift's later starts come from the day's other beginnings.
+    if (!first) break
+  }
+  return starts
+}
+
+function closeDay({ ground, plan }: DaySearch, lifts: readonly PlacedLift[]): DayPlan {
+  const { setUp, washOut } = ground.input.crew
+  const first = lifts[0]!
+  return {
+    day: plan.day,
+    lifts,
+    shiftStart: first.start - setUp - first.holdBefore,
+    shiftEnd: lifts.at(-1)!.ends.at(-1)! + washOut,
+  }
+}
+
+/** Trails none of which is matched or bettered by another in every section's height and readiness. */
+function undominated(trails: readonly Trail[], tomorrow: number, patience: Patience): readonly Trail[] {
+  const total = (trail: Trail) => trail.stand.heights.reduce((sum, height) => sum + height, 0)
+  const sorted = [...trails].sort((a, b) => total(b) - total(a) || comparePleasant(a, b))
+  const kept: Trail[] = []
+  for (const trail of sorted) {
+    patience.left -= kept.length / 64
+    if (!kept.some(other => dominates(other.stand, trail.stand, tomorrow))) kept.push(trail)
+  }
+  return kept
+}
+
+const dominates = (a: Stand, b: Stand, tomorrow: number): boolean =>
+  a.heights.every((height, s) => height >= b.heights[s]!) &&
+  a.ready.every((at, s) => Math.max(at, tomorrow) <= Math.max(b.ready[s]!, tomorrow))

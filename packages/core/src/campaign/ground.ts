@@ -1,0 +1,59 @@
+import type { CubicMetres, Instant, Seconds } from '../quantity/index.js'
+import type { CampaignInput } from './campaign-input.js'
+import { type HourTable, hourTable } from './hour-table.js'
+import type { Reach } from './lift-reach.js'
+import { type SectionClock, sectionClock } from './section-clock.js'
+import { type WorkDay, workDays } from './work-day.js'
+
+/** The scheduler's prepared view of its input: clocks per section, hours, days, and what it has asked before. */
+export interface Ground {
+  readonly input: CampaignInput
+  readonly sections: readonly SectionClock[]
+  readonly table: HourTable
+  readonly days: readonly WorkDay[]
+  readonly cure: Seconds
+  readonly reaches: Map<string, Reach>
+  readonly standings: Map<string, { readonly layers: number; readonly safety: number }>
+}
+
+export function prepareGround(input: CampaignInput): Ground {
+  return {
+    input,
+    sections: input.work.map(work => sectionClock(work, input.rules.liftHeight.value)),
+    table: hourTable(input.hours, input.physics),
+    days: workDays(input),
+    cure: input.rules.overnightCure.value,
+    reaches: new Map(),
+    standings: new Map(),
+  }
+}
+
+/** What stands at the start of a day, by section number. `ready[s]`: when the section has cured. */
+export interface Stand {
+  readonly heights: readonly number[]
+  readonly ready: readonly Instant[]
+}
+
+export function standAtStart(ground: Ground): Stand {
+  const standing = new Map(ground.input.standing?.map(one => [one.section, one]))
+  const of = (section: SectionClock) => standing.get(section.work.section)
+  return {
+    heights: ground.sections.map(section => Math.min(section.layers, of(section)?.layers ?? 0)),
+    ready: ground.sections.map(section => {
+      const lastEnd = of(section)?.lastEnd
+      return lastEnd === undefined ? Number.NEGATIVE_INFINITY : lastEnd + ground.cure
+    }),
+  }
+}
+
+export const isUp = (ground: Ground, stand: Stand): boolean =>
+  stand.heights.every((height, s) => height >= ground.sections[s]!.layers)
+
+/** Volume in the walls above what the silo had to give, i.e. printed since the start. */
+export function volumePrinted(ground: Ground, stand: Stand, start: Stand): CubicMetres {
+  let volume = 0
+  for (const [s, section] of ground.sections.entries()) {
+    volume += section.volumeBy[stand.heights[s]!]! - section.volumeBy[start.heights[s]!]!
+  }
+  return volume
+}

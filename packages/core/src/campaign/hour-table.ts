@@ -1,0 +1,81 @@
+import { isBeyond, type Limit } from '../limit/index.js'
+import type { Celsius, Instant, Seconds } from '../quantity/index.js'
+import type { PrintHour } from '../weather/index.js'
+import type { LiftPhysics } from './campaign.js'
+
+const HOUR = 3600
+
+/** Hours by their number, ready for quick questions. `use`: 0 closed, 1 open, 2 open with chilled water. */
+export interface HourTable {
+  readonly first: Instant
+  readonly count: number
+  readonly hours: readonly (PrintHour | undefined)[]
+  readonly use: Uint8Array
+  readonly temperature: Float64Array
+  /** Longest rest of a layer laid in this hour [s], asked of the physics once an hour. */
+  readonly rest: (hour: number) => { readonly seconds: Seconds; readonly limit: Limit }
+}
+
+export function hourTable(hours: readonly PrintHour[], physics: LiftPhysics): HourTable {
+  const first = hours[0]?.start ?? 0
+  const last = hours.at(-1)?.start ?? first - HOUR
+  const count = Math.max(0, Math.round((last - first) / HOUR) + 1)
+  const table: (PrintHour | undefined)[] = new Array(count).fill(undefined)
+  for (const hour of hours) table[Math.round((hour.start - first) / HOUR)] = hour
+  const use = Uint8Array.from(table, hour => (hour ? hourUse(hour) : 0))
+  const temperature = Float64Array.from(table, (hour, i) => (hour ? mixIn(hour, use[i] === 2) : Number.NaN))
+  const rests = new Map<number, { seconds: Seconds; limit: Limit }>()
+  const rest = (hour: number) => {
+    const known = rests.get(hour)
+    if (known) return known
+    const asked = physics.longestRest(first + hour * HOUR)
+    rests.set(hour, asked)
+    return asked
+  }
+  return { first, count, hours: table, use, temperature, rest }
+}
+
+/** Number of the hour a moment lies in; may lie outside the table. */
+export const hourOf = (table: HourTable, at: Instant): number => Math.floor((at - table.first) / HOUR + 1e-9)
+
+/** Whether the hour is open as it is (1), with chilled water (2), or closed (0). */
+export function hourUse(hour: PrintHour): 0 | 1 | 2 {
+  if (hour.open) return 1
+  if (hour.mixTemperatureChilled === undefined) return 0
+  return limitsBeyond(hour, true).length === 0 ? 2 : 0
+}
+
+const mixIn = (hour: PrintHour, chilled: boolean): Celsius =>
+  chilled && hour.mixTemperatureChilled !== undefined ? hour.mixTemperatureChilled : hour.mixTemperature
+
+/** The limits that close an hour, with the chiller on or off. Empty when the hour is open. */
+export function limitsBeyond(hour: PrintHour, chilled: boolean): readonly Limit[] {
+  const limits = chilled ? hour.limits.map(limit => withChiller(hour, limit)) : hour.limits
+  const beyond = limits.filter(isBeyond)
+  // The verdict is the hour's own; if no single limit shows it, the tightest stands for it.
+  if (beyond.length === 0 && !hour.open && !hour.limits.some(isBeyond)) return hour.limits.slice(0, 1)
+  return beyond.map(limit => ({ ...limit, at: limit.at ?? hour.start }))
+}
+
+function withChiller(hour: PrintHour, limit: Limit): Limit {
+  const chilled = hour.mixTemperatureChilled
+  const isMix = limit.kind === 'mix-hot' || limit.kind === 'mix-cold'
+  return isMix && chilled !== undefined ? { ...limit, demand: chilled } : limit
+}
+
+/** First moment at or after `from` in an hour that can be printed in, if there is one before `until`. */
+export function nextUsable(table: HourTable, from: Instant, until: Instant): Instant | undefined {
+  let hour = Math.max(0, hourOf(table, from))
+  while (hour < table.count && table.use[hour] === 0) hour++
+  if (hour >= table.count) return undefined
+  const at = Math.max(from, table.first + hour * HOUR)
+  return at < until ? at : undefined
+}
+
+/** End of the run of usable hours that `at` lies in; `at` itself when its hour is closed. */
+export function usableUntil(table: HourTable, at: Instant): Instant {
+  let hour = hourOf(table, at)
+  if (hour < 0 || hour >= table.count || table.use[hour] === 0) return at
+  while (hour < table.count && table.use[hour] !== 0) hour++
+  return table.first + hour * HOUR
+}

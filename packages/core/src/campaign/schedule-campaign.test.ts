@@ -1,0 +1,136 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { checkCampaign } from './check-campaign.js'
+import {
+  growing,
+  inventedCrew,
+  inventedHours,
+  inventedHouse,
+  inventedInput,
+  inventedRules,
+  inventedWork,
+  summer,
+} from './invented-site.js'
+import { scheduleCampaign } from './schedule-campaign.js'
+
+describe('a house through a summer', () => {
+  const input = inventedHouse()
+  const campaign = scheduleCampaign(input)
+
+  it('is up, and keeps every rule', () => {
+    expect(campaign.finished).toBe(true)
+    expect(checkCampaign(input, campaign)).toEqual([])
+  })
+  it('is proven to be up on the first possible day', () => {
+    expect(campaign.bound.met).toBe(true)
+    expect(campaign.days.at(-1)?.date).toBe(campaign.bound.date)
+  })
+  it('comes out the same when asked twice', () => expect(scheduleCampaign(input)).toEqual(campaign))
+  it('survives a structured clone', () => expect(structuredClone(campaign)).toEqual(campaign))
+  it('tells of every lift what stopped it', () => {
+    const binding = campaign.days.flatMap(day => day.lifts.map(lift => lift.binding.kind))
+    expect(new Set(binding)).toEqual(new Set(['lift-height', 'mix-hot', 'top-of-wall', 'wind']))
+  })
+})
+
+describe('line of balance in mild weather', () => {
+  // Closed form: one section of 100 layers, 50 by rule each day, works 2 days. Each lift 50 × 5 min = 250 min.
+  it('brings one section up in as many days as it has rule heights', () => {
+    const campaign = scheduleCampaign(inventedInput([inventedWork('A', 100, 5)], 10))
+    expect(campaign.days.map(day => day.lifts.map(lift => [lift.firstLayer, lift.lastLayer]))).toEqual([
+      [[1, 50]],
+      [[51, 100]],
+    ])
+  })
+  // Closed form: shift 10 h, less 1 h set-up and wash-out: 540 min. Two lifts of 250 min and a change of 30 min: 530.
+  // n sections of 2 lifts: n days in pairs. Four sections → 4 days.
+  it.each([
+    [2, 2],
+    [4, 4],
+    [6, 6],
+  ])('brings %d equal sections up in %d days, two lifts a day', (sections, days) => {
+    const names = ['A', 'B', 'C', 'D', 'E', 'F'].slice(0, sections)
+    const campaign = scheduleCampaign(
+      inventedInput(
+        names.map(name => inventedWork(name, 100, 5)),
+        14,
+      ),
+    )
+    expect(campaign.days).toHaveLength(days)
+    expect(campaign.days.every(day => day.lifts.length === 2)).toBe(true)
+    expect(campaign.bound.met).toBe(true)
+  })
+})
+
+/** Jobs of all sorts: sections, windows, holds, lift ends, weak mixes, standing walls, deliveries. */
+const jobs = fc
+  .record({
+    sections: fc.array(
+      fc.record({
+        layers: fc.integer({ min: 1, max: 90 }),
+        minutes: fc.integer({ min: 2, max: 24 }),
+        endAt: fc.integer({ min: 1, max: 90 }),
+        holdAt: fc.integer({ min: 0, max: 90 }),
+        holdMinutes: fc.integer({ min: 1, max: 40 }),
+        standing: fc.integer({ min: 0, max: 40 }),
+      }),
+      { minLength: 1, maxLength: 6 },
+    ),
+    liftHeight: fc.double({ min: 0.1, max: 1.5, noNaN: true }),
+    cure: fc.integer({ min: 6, max: 30 }),
+    longestShift: fc.integer({ min: 4, max: 14 }),
+    dayStart: fc.integer({ min: 0, max: 22 }),
+    strength: fc.integer({ min: 2000, max: 20000 }),
+    stock: fc.double({ min: 0, max: 3, noNaN: true }),
+    seed: fc.integer({ min: 0, max: 50 }),
+  })
+  .map(job => {
+    const work = job.sections.map((one, i) => ({
+      ...inventedWork(String.fromCharCode(65 + i), one.layers, one.minutes),
+      liftEnds: [{ afterLayer: Math.min(one.endAt, one.layers), reason: 'lintel' as const, ref: `L${i}` }],
+      holds: [
+        { afterLayer: one.holdAt, duration: one.holdMinutes * 60, reason: 'embed' as const, ref: `E${i}` },
+      ],
+    }))
+    const first = inventedHours('2026-06-01', 1, () => ({ air: 18 }))[0]!.start
+    return inventedInput(work, 30, {
+      hours: inventedHours('2026-06-01', 30, (day, hour) => summer(day + job.seed, hour)),
+      physics: growing(450, job.strength, 1.2),
+      rules: {
+        ...inventedRules,
+        liftHeight: { value: job.liftHeight, source: 'the job' },
+        overnightCure: { value: job.cure * 3600, source: 'the job' },
+      },
+      crew: {
+        ...inventedCrew,
+        dayStart: job.dayStart * 3600,
+        dayEnd: ((job.dayStart + 14) % 24) * 3600,
+        longestShift: job.longestShift * 3600,
+      },
+      standing: job.sections.map((one, i) => ({
+        section: String.fromCharCode(65 + i),
+        layers: Math.min(one.standing, one.layers),
+        lastEnd: first - 3600 * one.endAt,
+      })),
+      deliveries: {
+        stock: job.stock,
+        arrivals: [3, 6, 9, 12].map(day => ({ at: first + day * 86400, volume: 2 })),
+      },
+    })
+  })
+
+describe('any job', () => {
+  it('gets a campaign that keeps every rule, and no shorter than its bound', () => {
+    fc.assert(
+      fc.property(jobs, input => {
+        const campaign = scheduleCampaign(input)
+        expect(checkCampaign(input, campaign)).toEqual([])
+        if (campaign.finished)
+          expect(campaign.days.at(-1)?.date ?? '').toSatisfy(
+            (date: string) => date === '' || date >= (campaign.bound.date ?? ''),
+          )
+      }),
+      { numRuns: 60 },
+    )
+  })
+})

@@ -1,0 +1,48 @@
+import { addDays, instantAt, localTime, weekday } from '../clock/index.js'
+import type { Limit } from '../limit/index.js'
+import type { Instant } from '../quantity/index.js'
+import type { CampaignInput } from './campaign-input.js'
+
+/** One calendar day: from when to when the crew may be on site, or why nobody is. */
+export interface WorkDay {
+  readonly date: string
+  readonly opens: Instant
+  readonly closes: Instant
+  /** Set when nobody works that day. */
+  readonly off?: Limit
+}
+
+/** Every calendar day from the first day (or now) to the last hour of weather. */
+export function workDays(input: CampaignInput): readonly WorkDay[] {
+  const { crew, timeZone, hours } = input
+  const lastHour = hours.at(-1)
+  if (!lastHour) return []
+  const last = localTime(lastHour.start, timeZone).date
+  const now = input.calendar.now ?? Number.NEGATIVE_INFINITY
+  let date = firstDate(input)
+  const days: WorkDay[] = []
+  const dayEnd = crew.dayEnd > crew.dayStart ? crew.dayEnd : crew.dayEnd + 86400
+  for (; date <= last; date = addDays(date, 1)) {
+    const opens = Math.max(now, instantAt(date, crew.dayStart, timeZone))
+    const closes =
+      dayEnd >= 86400
+        ? instantAt(addDays(date, 1), dayEnd - 86400, timeZone)
+        : instantAt(date, dayEnd, timeZone)
+    const off = dayOff(input, date)
+    if (closes > opens) days.push(off ? { date, opens, closes, off } : { date, opens, closes })
+  }
+  return days
+}
+
+/** The first day, or today when it has begun; the day before too, whose night shift may still be going on. */
+function firstDate({ calendar, timeZone }: CampaignInput): string {
+  if (calendar.now === undefined) return calendar.firstDay
+  const yesterday = addDays(localTime(calendar.now, timeZone).date, -1)
+  return [yesterday, calendar.firstDay].sort()[1]!
+}
+
+function dayOff(input: CampaignInput, date: string): Limit | undefined {
+  const { workDays: worked, daysOff } = input.crew
+  if (worked.includes(weekday(date)) && !daysOff.includes(date)) return undefined
+  return { kind: 'shift', demand: 1, capacity: 0, unit: 'crew', source: 'the job' }
+}

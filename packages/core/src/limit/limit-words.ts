@@ -1,0 +1,79 @@
+import { clockText } from '../clock/index.js'
+import { isBeyond } from './beyond.js'
+import type { Limit, LimitKind } from './limit.js'
+
+export type Units = 'metric' | 'imperial'
+
+/** A number with the unit people on that site read. */
+type Shown = (value: number) => string
+
+const fixed = (digits: number, unit: string, factor = 1): Shown => {
+  return value => `${(value * factor).toFixed(digits)} ${unit}`
+}
+const feetAndInches: Shown = value => {
+  const eighths = Math.round(Math.abs(value) * 39.37007874 * 8)
+  const feet = Math.floor(eighths / 96)
+  const inches = ((eighths % 96) / 8).toString()
+  return `${value < 0 ? '-' : ''}${feet}' ${inches}"`
+}
+const fahrenheit: Shown = value => `${(value * 1.8 + 32).toFixed(0)} °F`
+const spell: Shown = value =>
+  value < 5400 ? `${(value / 60).toFixed(0)} min` : `${(value / 3600).toFixed(1)} h`
+
+/** SI unit of a limit → how it is shown: metric, imperial. */
+const shown: Readonly<Record<string, readonly [Shown, Shown]>> = {
+  m: [fixed(2, 'm'), feetAndInches],
+  s: [spell, spell],
+  h: [fixed(1, 'h'), fixed(1, 'h')],
+  'm/s': [fixed(0, 'km/h', 3.6), fixed(0, 'mph', 2.236936)],
+  '°C': [value => `${Number(value.toFixed(1))} °C`, fahrenheit],
+  'kg/m²h': [fixed(2, 'kg/m²h'), fixed(2, 'lb/ft²h', 0.204816)],
+  'mm/h': [fixed(1, 'mm/h'), fixed(2, 'in/h', 1 / 25.4)],
+  Pa: [fixed(1, 'kPa', 0.001), fixed(2, 'psi', 1.450377e-4)],
+  'm³': [fixed(2, 'm³'), fixed(2, 'yd³', 1.307951)],
+  '°': [fixed(1, '°'), fixed(1, '°')],
+}
+
+/** A quantity as people on the site read it, e.g. `32 °C`, `40 km/h`, `3' 3.375"`. An unknown unit is shown as it is. */
+export function sayQuantity(value: number, unit: string, units: Units): string {
+  const pair = shown[unit]
+  if (!pair) return `${Number(value.toPrecision(3))} ${unit}`.trim()
+  return pair[units === 'metric' ? 0 : 1](value)
+}
+
+type Sentence = (demand: string, capacity: string, beyond: boolean) => string
+
+/** `{demand}` and `{capacity}` already carry their unit. The one place where limits get their words. */
+const sentences: Readonly<Record<LimitKind, Sentence>> = {
+  'lift-height': (_, most) => `a lift may be ${most} tall by rule`,
+  'lintel-head': () => 'the lift ends here so that the lintel can be set',
+  'pour-level': () => 'the lift ends here for the pour',
+  'top-of-wall': () => 'the wall is up',
+  'first-layer': (load, bears) => `the first layer would flow: ${load} on it, ${bears} allowed`,
+  collapse: (load, bears) => `the fresh wall would squash: ${load} where ${bears} is safe`,
+  buckling: (tall, safe) => `the fresh wall would lean over: ${tall} tall, ${safe} is safe`,
+  'resting-time': (rests, most) => `a layer would lie bare for ${rests}, bond allows ${most}`,
+  'mix-hot': (_, most, beyond) => `mix ${beyond ? 'passes' : 'stays within'} ${most}`,
+  'mix-cold': (_, least, beyond) => `mix ${beyond ? 'falls below' : 'stays above'} ${least}`,
+  'air-cold': (air, least, beyond) =>
+    `air at ${air}${beyond ? `, ${least} is the least` : ` (least ${least})`}`,
+  evaporation: (dries, most, beyond) =>
+    `wall ${beyond ? 'dries too fast' : 'dries slowly enough'}: ${dries}, limit ${most}`,
+  wind: (blows, most) => `wind ${blows}, limit ${most}`,
+  gust: (blows, most) => `gusts of ${blows}, limit ${most}`,
+  rain: (falls, most) => `rain ${falls}, limit ${most}`,
+  'crew-heat': (heat, most) => `heat on the crew ${heat} WBGT, limit ${most}`,
+  daylight: (_, __, beyond) => (beyond ? 'too dark to print' : 'light enough'),
+  'permitted-hours': () => 'printing is not permitted at this hour',
+  shift: (needs, has) => `the shift ends: ${needs} asked, ${has} to be had`,
+  'overnight-cure': (has, needs) => `the lift below has cured ${has}, ${needs} is needed`,
+  delivery: (needs, has) => `the silo runs empty: ${needs} asked, ${has} on site`,
+}
+
+/** One limit as the crew reads it: `mix passes 32 °C at 09:40`. */
+export function sayLimit(limit: Limit, units: Units, zone: string): string {
+  const demand = sayQuantity(limit.demand, limit.unit, units)
+  const capacity = sayQuantity(limit.capacity, limit.unit, units)
+  const words = sentences[limit.kind](demand, capacity, isBeyond(limit))
+  return limit.at === undefined ? words : `${words} at ${clockText(limit.at, zone)}`
+}
