@@ -34,6 +34,8 @@ export interface Travel {
   readonly time: Seconds
   /** Rotation of the tangential axis during the travel [rad]. */
   readonly turn: Radians
+  /** The ends touch: the next pass follows without a stop of the pump, no lift. */
+  readonly joined?: boolean
 }
 
 /** One layer of one section in the order it is run; travels[i] leads to passes[i]. */

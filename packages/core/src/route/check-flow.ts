@@ -1,0 +1,58 @@
+import type { Machine } from '../machine/index.js'
+import type { Finding } from '../result/index.js'
+import { beadSection } from './bead-flow.js'
+import type { Pass, SectionRoutes } from './pass.js'
+
+const litresPerMinute = 1 / 60000
+
+/** Flows the pump cannot give: too much for the speed asked, too little on the slowest piece. */
+export function checkFlow(routes: SectionRoutes, asked: number, machine: Machine): Finding[] {
+  const passes = routes.routes.flatMap(route => route.passes)
+  const findings: Finding[] = []
+  const thickest = worst(passes, beadSection)
+  if (thickest && beadSection(thickest) * asked > machine.pump.flowMost * (1 + 1e-9))
+    findings.push(tooMuch(routes.section, thickest, asked, machine))
+  const least = (pass: Pass) => beadSection(pass) * Math.min(...pass.speeds)
+  const slowest = worst(passes, pass => -least(pass))
+  if (slowest && least(slowest) < machine.pump.flowLeast * (1 - 1e-9))
+    findings.push(tooLittle(routes.section, slowest, least(slowest), machine))
+  return findings
+}
+
+function worst(passes: readonly Pass[], of: (pass: Pass) => number): Pass | undefined {
+  return passes.reduce<Pass | undefined>((so, pass) => (so && of(so) >= of(pass) ? so : pass), undefined)
+}
+
+function tooMuch(section: string, pass: Pass, asked: number, machine: Machine): Finding {
+  const demand = (beadSection(pass) * asked) / litresPerMinute
+  const capacity = machine.pump.flowMost / litresPerMinute
+  const speed = (machine.pump.flowMost / beadSection(pass)) * 1000
+  return {
+    check: 'pump-flow-most',
+    at: `${section}/${pass.bead}`,
+    point: pass.path.points[0]!,
+    demand,
+    capacity,
+    unit: 'L/min',
+    source: 'the job',
+    verdict: 'warn',
+    say: `Bead ${pass.bead} at ${(asked * 1000).toFixed(0)} mm/s needs ${demand.toFixed(1)} L/min; the pump gives ${capacity.toFixed(1)}. It is planned at ${speed.toFixed(0)} mm/s; a narrower bead or a larger pump would be faster.`,
+  }
+}
+
+function tooLittle(section: string, pass: Pass, flow: number, machine: Machine): Finding {
+  const piece = pass.speeds.indexOf(Math.min(...pass.speeds))
+  const demand = flow / litresPerMinute
+  const capacity = machine.pump.flowLeast / litresPerMinute
+  return {
+    check: 'pump-flow-least',
+    at: `${section}/${pass.bead}`,
+    point: pass.path.points[piece]!,
+    demand,
+    capacity,
+    unit: 'L/min',
+    source: 'the job',
+    verdict: 'warn',
+    say: `Bead ${pass.bead} slows to ${(pass.speeds[piece]! * 1000).toFixed(0)} mm/s, ${demand.toFixed(1)} L/min; the pump gives at least ${capacity.toFixed(1)}, so it lays too much there. Use a larger corner radius or a higher speed.`,
+  }
+}

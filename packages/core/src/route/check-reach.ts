@@ -1,0 +1,139 @@
+import type { Point } from '../geometry/index.js'
+import { type Machine, machinePoint } from '../machine/index.js'
+import type { Finding } from '../result/index.js'
+import type { Band, Bead, SectionBands } from '../wall/index.js'
+import { comesNear, inside } from './obstacle.js'
+import type { RouteRules } from './options.js'
+import { pointAt, type Segment, segmentsOf } from './segment.js'
+
+type ReachRules = Pick<RouteRules, 'origin' | 'base' | 'nozzleRadius'>
+
+/** Does the machine reach every bead, and stay out of its keep-outs? The worst place of each kind, with numbers. */
+export function checkReach(bands: SectionBands, machine: Machine, rules: ReachRules): Finding[] {
+  const [overX, overY, overZ] = (['x', 'y', 'z'] as const).map(axis => worstOver(bands, machine, rules, axis))
+  return [overX, overY, overZ, ...keepOutFindings(bands, machine, rules)].filter(
+    finding => finding !== undefined,
+  )
+}
+
+interface Extreme {
+  readonly bead: Bead
+  readonly point: Point
+  readonly value: number
+}
+
+function worstOver(
+  bands: SectionBands,
+  machine: Machine,
+  rules: ReachRules,
+  axis: 'x' | 'y' | 'z',
+): Finding | undefined {
+  const [least, most] = machine.reach[axis]
+  const all = bands.bands.flatMap(band => extremesOf(band, rules, axis))
+  const excess = ({ value }: Extreme) => Math.max(least - value, value - most)
+  const worst = all.reduce<Extreme | undefined>(
+    (so, each) => (so && excess(so) >= excess(each) ? so : each),
+    undefined,
+  )
+  if (!worst || excess(worst) <= 1e-9) return undefined
+  const below = worst.value < least
+  return {
+    check: 'reach',
+    at: `${bands.section}/${worst.bead.id}`,
+    point: worst.point,
+    demand: worst.value,
+    capacity: below ? least : most,
+    unit: 'm',
+    source: 'the job',
+    verdict: 'fail',
+    say: `Bead ${worst.bead.id} at (${text(worst.point)}) needs the machine at ${axis} = ${worst.value.toFixed(3)} m; it reaches ${least.toFixed(3)} to ${most.toFixed(3)} m. Move the machine by ${excess(worst).toFixed(3)} m or divide the section.`,
+  }
+}
+
+function extremesOf(band: Band, rules: ReachRules, axis: 'x' | 'y' | 'z'): Extreme[] {
+  return band.beads.flatMap(bead => {
+    if (axis !== 'z')
+      return segmentsOf(bead.path).flatMap(segment =>
+        farthestPoints(segment, rules).map(point => ({
+          bead,
+          point,
+          value: machinePoint(rules.origin, point)[axis === 'x' ? 0 : 1],
+        })),
+      )
+    const point = bead.path.points[0]!
+    return levelsOf(band, bead, rules).map(value => ({ bead, point, value }))
+  })
+}
+
+const levelsOf = (band: Band, bead: Bead, rules: ReachRules): readonly [number, number] => {
+  const slab = rules.origin.z + rules.base
+  return [slab + band.fromLayer * bead.height, slab + band.toLayer * bead.height]
+}
+
+/** Ends of a piece, and of an arc the points farthest along the machine's axes. */
+function farthestPoints(segment: Segment, rules: ReachRules): Point[] {
+  const ends = [segment.from, segment.to]
+  if (segment.sweep === 0) return ends
+  const quarter = Math.PI / 2
+  const side = Math.sign(segment.sweep)
+  // at the farthest points the machine-frame heading is a multiple of a quarter turn
+  const first = (segment.heading + rules.origin.turn) / quarter
+  const shares = [0, 1, 2, 3, 4].map(step => {
+    const next = side > 0 ? Math.ceil(first) + step : Math.floor(first) - step
+    return ((next - first) * quarter) / segment.sweep
+  })
+  return [...ends, ...shares.filter(share => share < 1).map(share => pointAt(segment, share))]
+}
+
+function keepOutFindings(bands: SectionBands, machine: Machine, rules: ReachRules): Finding[] {
+  return machine.keepOut.flatMap(box => {
+    const outline: Point[] = [
+      [box.x[0], box.y[0]],
+      [box.x[1], box.y[0]],
+      [box.x[1], box.y[1]],
+      [box.x[0], box.y[1]],
+    ]
+    for (const band of bands.bands)
+      for (const bead of band.beads) {
+        const [low, high] = levelsOf(band, bead, rules)
+        if (high < box.z[0] || low > box.z[1]) continue
+        const point = firstInside(bead, outline, rules)
+        if (point) return [keepOutFinding(bands.section, bead, point, box.name, rules)]
+      }
+    return []
+  })
+}
+
+function firstInside(bead: Bead, outline: readonly Point[], rules: ReachRules): Point | undefined {
+  for (const segment of segmentsOf(bead.path))
+    for (const [from, to] of straightParts(segment)) {
+      const [a, b] = [machinePoint(rules.origin, from), machinePoint(rules.origin, to)]
+      if (inside(a, outline) || comesNear(a, b, outline, rules.nozzleRadius)) return from
+    }
+  return undefined
+}
+
+/** An arc as chords of at most 5°; they leave it by less than a thousandth of its radius. */
+function straightParts(segment: Segment): [Point, Point][] {
+  const count = Math.max(1, Math.ceil(Math.abs(segment.sweep) / ((5 * Math.PI) / 180)))
+  return Array.from({ length: count }, (_, i) => [
+    pointAt(segment, i / count),
+    pointAt(segment, (i + 1) / count),
+  ])
+}
+
+function keepOutFinding(section: string, bead: Bead, point: Point, name: string, rules: ReachRules): Finding {
+  return {
+    check: 'keep-out',
+    at: `${section}/${bead.id}`,
+    point,
+    demand: 0,
+    capacity: rules.nozzleRadius,
+    unit: 'm',
+    source: 'the job',
+    verdict: 'fail',
+    say: `Bead ${bead.id} at (${text(point)}) comes within ${(rules.nozzleRadius * 1000).toFixed(0)} mm of the keep-out "${name}". Move the machine or the keep-out.`,
+  }
+}
+
+const text = ([x, y]: Point): string => `${x.toFixed(3)}, ${y.toFixed(3)} m`

@@ -1,0 +1,51 @@
+import type { Machine } from '../machine/index.js'
+import type { Finding } from '../result/index.js'
+import type { RouteRules } from './options.js'
+import type { LayerRoute, SectionRoutes, Travel } from './pass.js'
+import { obstaclesUnder } from './travel.js'
+
+/** Travels that would have to lift above the machine's reach to clear what is in the way; the worst of each section. */
+export function checkTravels(routes: SectionRoutes, machine: Machine, rules: RouteRules): Finding[] {
+  const capacity = machine.reach.z[1]
+  const tried = routes.routes.flatMap(route =>
+    route.travels.flatMap((travel, i) => (travel.joined ? [] : highestTravel(route, travel, i, rules))),
+  )
+  const highest = tried.reduce<(typeof tried)[number] | undefined>(
+    (so, each) => (so && so.z >= each.z ? so : each),
+    undefined,
+  )
+  if (!highest || highest.z <= capacity + 1e-9) return []
+  const { travel, z, layerZ } = highest
+  const blocking = obstaclesUnder({ ...travel, fromZ: layerZ, toZ: layerZ }, machine, rules).map(
+    each => each.name,
+  )
+  const over = blocking.length > 0 ? `over ${blocking.join(', ')} ` : ''
+  return [
+    {
+      check: 'travel-height',
+      at: routes.section,
+      point: travel.from,
+      demand: z,
+      capacity,
+      unit: 'm',
+      source: 'the job',
+      verdict: 'fail',
+      say: `The travel ${over}from (${place(travel.from)}) to (${place(travel.to)}) needs the nozzle at ${z.toFixed(2)} m; the machine reaches ${capacity.toFixed(2)} m. Move the obstacle, raise the machine or divide the section there.`,
+    },
+  ]
+}
+
+/** Obstacles are cleared at their own height in every layer; plain clearance is highest over the top layer. */
+function highestTravel(route: LayerRoute, travel: Travel, i: number, rules: RouteRules) {
+  const height = route.passes[i]!.height
+  const level = (layer: number) => rules.origin.z + rules.base + layer * height
+  const [low, high] = [level(route.fromLayer), level(route.toLayer)]
+  return [{ travel, layerZ: low, z: low + travel.lift }].concat(
+    route.toLayer > route.fromLayer ? [{ travel, layerZ: high, z: high + leastLift(route) }] : [],
+  )
+}
+
+const leastLift = (route: LayerRoute): number =>
+  Math.min(...route.travels.filter(travel => !travel.joined).map(travel => travel.lift))
+
+const place = ([x, y]: readonly [number, number]): string => `${x.toFixed(2)}, ${y.toFixed(2)} m`

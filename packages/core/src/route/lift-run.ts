@@ -1,0 +1,116 @@
+import type { Machine } from '../machine/index.js'
+import type { Metres, Seconds } from '../quantity/index.js'
+import { assert } from '../result/index.js'
+import { layerRouteOf } from './layer-route.js'
+import { type RouteOptions, type RouteRules, routeRules } from './options.js'
+import type { LayerRoute, Pass, SectionRoutes, Travel } from './pass.js'
+import { chainTimes } from './timed-pass.js'
+import { rapidTime, travelOf } from './travel.js'
+
+/** Which layers are run, and from which pass of the first one. */
+export interface LiftSpan {
+  readonly fromLayer: number
+  readonly toLayer: number
+  /** Index into the first layer's passes; 0 is the first. */
+  readonly fromPass?: number
+}
+
+/** One layer as it follows the one really below it: true heights, true first travel. */
+export interface LayerRun {
+  readonly layer: number
+  /** Top of the bead, machine frame [m]. */
+  readonly z: Metres
+  readonly passes: readonly Pass[]
+  readonly travels: readonly Travel[]
+  readonly time: Seconds
+}
+
+/** A whole lift in the order it is run. The nozzle begins above its first point and ends lifted above its last. */
+export interface LiftRun {
+  readonly layers: readonly LayerRun[]
+  /** Lift after the last pass, and its time. */
+  readonly end: { readonly lift: Metres; readonly time: Seconds }
+  readonly time: Seconds
+}
+
+/** Layers of a section one after another, from any layer and pass. */
+export function liftRun(
+  routes: SectionRoutes,
+  machine: Machine,
+  options: RouteOptions,
+  span: LiftSpan,
+): LiftRun {
+  assert(
+    span.fromLayer >= 1 && span.toLayer >= span.fromLayer,
+    'a lift has at least one layer, counted from 1',
+  )
+  const rules = routeRules(options)
+  const layers: LayerRun[] = []
+  for (let layer = span.fromLayer; layer <= span.toLayer; layer++) {
+    const skip = layer === span.fromLayer ? (span.fromPass ?? 0) : 0
+    const z = rules.origin.z + rules.base + layer * layerHeightOf(routes)
+    const below = layers.filter(each => each.passes.length > 0).at(-1)
+    layers.push(layerRun(layerRouteOf(routes, layer), { layer, z, skip }, below, machine, rules))
+  }
+  const lift = machine.travelClearance
+  const end = { lift, time: rapidTime({ plan: 0, up: lift, turn: 0 }, machine) }
+  return { layers, end, time: layers.reduce((sum, layer) => sum + layer.time, end.time) }
+}
+
+function layerRun(
+  route: LayerRoute,
+  { layer, z, skip }: { readonly layer: number; readonly z: Metres; readonly skip: number },
+  below: LayerRun | undefined,
+  machine: Machine,
+  rules: RouteRules,
+): LayerRun {
+  if (route.passes.length === 0) return { layer, z, passes: [], travels: [], time: 0 }
+  assert(skip < route.passes.length, `layer ${layer} has more than ${skip} passes`)
+  const passes = restarted(route, skip, machine)
+  const travels = route.travels
+    .slice(skip)
+    .map((travel, i) =>
+      i === 0 ? firstTravel(passes[0]!, z, below, machine, rules) : atHeight(travel, z, machine, rules),
+    )
+  const sum = (items: readonly { readonly time: Seconds }[]) =>
+    items.reduce((total, item) => total + item.time, 0)
+  return { layer, z, passes, travels, time: sum(passes) + sum(travels) }
+}
+
+/** All layers of a section are one height. */
+function layerHeightOf(routes: SectionRoutes): Metres {
+  const pass = routes.routes.flatMap(route => route.passes)[0]
+  assert(pass, `section ${routes.section} has at least one bead`)
+  return pass.height
+}
+
+/** Passes from one on: what followed it without a stop is timed anew from rest. */
+function restarted(route: LayerRoute, skip: number, machine: Machine): Pass[] {
+  const passes = route.passes.slice(skip)
+  const next = route.travels.slice(skip + 1).findIndex(travel => !travel.joined)
+  const chain = passes.slice(0, next < 0 ? passes.length : next + 1)
+  if (skip === 0 || !route.travels[skip]!.joined) return passes
+  const times = chainTimes(chain, machine)
+  return passes.map((pass, i) => (i < times.length ? { ...pass, time: times[i]! } : pass))
+}
+
+function firstTravel(
+  first: Pass,
+  z: Metres,
+  below: LayerRun | undefined,
+  machine: Machine,
+  rules: RouteRules,
+): Travel {
+  const to = first.path.points[0]!
+  const last = below?.passes.at(-1)
+  if (!below || !last) {
+    const lift = machine.travelClearance
+    return { from: to, to, lift, time: rapidTime({ plan: 0, up: lift, turn: 0 }, machine), turn: 0 }
+  }
+  const turn = first.headings[0]! - last.headings.at(-1)!
+  return travelOf({ from: last.path.points.at(-1)!, to, fromZ: below.z, toZ: z, turn }, machine, rules)
+}
+
+function atHeight(travel: Travel, z: Metres, machine: Machine, rules: RouteRules): Travel {
+  return travel.joined ? travel : travelOf({ ...travel, fromZ: z, toZ: z }, machine, rules)
+}

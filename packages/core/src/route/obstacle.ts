@@ -1,0 +1,73 @@
+import type { Point } from '../geometry/index.js'
+import { type Machine, machinePoint } from '../machine/index.js'
+import type { Metres } from '../quantity/index.js'
+import type { RouteRules } from './options.js'
+
+/** A prism the nozzle has to stay clear of, in the machine frame. */
+export interface Obstacle {
+  readonly name: string
+  readonly outline: readonly Point[]
+  readonly bottom: Metres
+  readonly top: Metres
+}
+
+/** What stands proud and what the machine keeps out of, alike. */
+export function obstaclesOf(machine: Machine, rules: RouteRules): Obstacle[] {
+  const proud = rules.proud.map(({ name, outline, top }) => ({
+    name,
+    outline: outline.map(point => machinePoint(rules.origin, point)),
+    bottom: Number.NEGATIVE_INFINITY,
+    top: rules.origin.z + top,
+  }))
+  const keepOut = machine.keepOut.map(({ name, x, y, z }) => ({
+    name,
+    outline: [
+      [x[0], y[0]],
+      [x[1], y[0]],
+      [x[1], y[1]],
+      [x[0], y[1]],
+    ] as const,
+    bottom: z[0],
+    top: z[1],
+  }))
+  return [...proud, ...keepOut]
+}
+
+/** Does a straight way pass within `room` of an outline, or inside it? */
+export function comesNear(from: Point, to: Point, outline: readonly Point[], room: Metres): boolean {
+  if (inside(from, outline) || inside(to, outline)) return true
+  return outline.some((corner, i) => {
+    const next = outline[(i + 1) % outline.length]!
+    return segmentsDistance(from, to, corner, next) <= room
+  })
+}
+
+/** Even-odd rule. */
+export function inside([x, y]: Point, outline: readonly Point[]): boolean {
+  let odd = false
+  outline.forEach(([ax, ay], i) => {
+    const [bx, by] = outline[(i + 1) % outline.length]!
+    if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) odd = !odd
+  })
+  return odd
+}
+
+function segmentsDistance(a: Point, b: Point, c: Point, d: Point): Metres {
+  if (cross(a, b, c) * cross(a, b, d) < 0 && cross(c, d, a) * cross(c, d, b) < 0) return 0
+  return Math.min(
+    pointDistance(a, c, d),
+    pointDistance(b, c, d),
+    pointDistance(c, a, b),
+    pointDistance(d, a, b),
+  )
+}
+
+const cross = (o: Point, a: Point, b: Point): number =>
+  (a[0] - o[0]) * (b[1] - o[1]) - (a[1] - o[1]) * (b[0] - o[0])
+
+function pointDistance([x, y]: Point, a: Point, b: Point): Metres {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
+  const square = dx * dx + dy * dy
+  const share = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - a[0]) * dx + (y - a[1]) * dy) / square))
+  return Math.hypot(x - a[0] - share * dx, y - a[1] - share * dy)
+}

@@ -1,0 +1,45 @@
+import type { Point } from '../geometry/index.js'
+import type { MachineOrigin } from '../machine/index.js'
+import type { Metres, MetresPerSecond, Share } from '../quantity/index.js'
+import type { LayerRoute } from './pass.js'
+
+/** Something standing above the layer being printed: a bar, a box, a lintel, a silo. Building frame. */
+export interface Proud {
+  readonly name: string
+  readonly outline: readonly Point[]
+  /** Height above the slab [m]. */
+  readonly top: Metres
+}
+
+/** Where closed loops begin: moved from layer to layer, or near one place the lead has chosen to hide the seam. */
+export type StartPlace = { readonly kind: 'staggered' } | { readonly kind: 'hidden'; readonly near: Point }
+
+/** What routing needs besides beads and machine. */
+export interface RouteOptions {
+  /** Nozzle speed asked for; the machine may allow less. */
+  readonly speed: MetresPerSecond
+  readonly origin?: MachineOrigin
+  /** Height of the slab under layer 1 of this section, above the building's zero. */
+  readonly base?: Metres
+  readonly start?: StartPlace
+  readonly proud?: readonly Proud[]
+  /** Two bead ends up to this share of the bead width apart are joined without a stop. */
+  readonly joinGap?: Share
+  /** Room the nozzle needs beside its centre when it passes what stands proud. */
+  readonly nozzleRadius?: Metres
+  /** Routes of bands already seen, by what they depend on; filled as it is used. */
+  readonly cache?: Map<string, readonly [LayerRoute, LayerRoute]>
+}
+
+/** The options with nothing left open. Defaults: common practice, no source. */
+export type RouteRules = Required<Omit<RouteOptions, 'cache'>>
+
+export const routeRules = (options: RouteOptions): RouteRules => ({
+  speed: options.speed,
+  origin: options.origin ?? { x: 0, y: 0, z: 0, turn: 0 },
+  base: options.base ?? 0,
+  start: options.start ?? { kind: 'staggered' },
+  proud: options.proud ?? [],
+  joinGap: options.joinGap ?? 1,
+  nozzleRadius: options.nozzleRadius ?? 0.1,
+})

@@ -1,0 +1,304 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Path, Point } from '../geometry/index.js'
+import { type Machine, machineProfile } from '../machine/index.js'
+import { beadSection, layerRouteOf, layerTime, liftRun, routeSection, sharpTurn, startsOf } from './index.js'
+import { bead, hollowWall, line, roundedBox, sectionOf, zigzag } from './invented-section.js'
+import { segmentsOf } from './segment.js'
+
+const gantry = machineProfile('gantry-12')!
+const round = machineProfile('gantry-12-round')!
+const speed = 0.15
+const routed = (beads: Parameters<typeof sectionOf>[0], machine: Machine = gantry, more = {}) =>
+  routeSection(sectionOf(beads), machine, { speed, ...more })
+
+const pathLength = (path: Path) => segmentsOf(path).reduce((sum, segment) => sum + segment.length, 0)
+
+describe('a hollow wall', () => {
+  const { routes, findings } = routed(hollowWall)
+  const [odd, even] = [layerRouteOf(routes, 1), layerRouteOf(routes, 2)]
+
+  it('is printed as one unbroken bead: the tie touches the wythe', () => {
+    expect(startsOf(odd)).toBe(1)
+    expect(startsOf(even)).toBe(1)
+    expect(odd.travels.map(travel => travel.joined ?? false)).toEqual([false, true])
+  })
+  it('has nothing against it', () => expect(findings).toEqual([]))
+  it('lays every bead once, with at most one joining piece', () => {
+    const beads = hollowWall.reduce((sum, each) => sum + pathLength(each.path), 0)
+    for (const route of [odd, even]) {
+      expect(route.passes.map(pass => pass.bead).sort()).toEqual(['t', 'w'])
+      expect(route.length).toBeGreaterThanOrEqual(beads - 1e-9)
+      expect(route.length).toBeLessThanOrEqual(beads + 0.05 + 1e-6)
+    }
+  })
+  it('has the volume of its length times the bead section', () =>
+    expect(odd.volume).toBeCloseTo(odd.length * beadSection({ width: 0.05, height: 0.02 }), 12))
+  it('runs the loop the other way round in the next layer', () => {
+    const turned = (route: typeof odd) => {
+      const loop = route.passes.find(pass => pass.bead === 'w')!
+      return Math.sign(segmentsOf(loop.path).reduce((sum, segment) => sum + segment.sweep, 0))
+    }
+    expect(turned(odd)).toBe(-turned(even))
+  })
+  it('adds its times up', () => {
+    expect(odd.printTime).toBeCloseTo(
+      odd.passes.reduce((sum, pass) => sum + pass.time, 0),
+      9,
+    )
+    expect(layerTime(odd)).toBeCloseTo(odd.printTime + odd.travelTime, 12)
+  })
+})
+
+describe('a loop alone', () => {
+  const loop = [bead('w', roundedBox(1, 1, 4, 3, 0.1))]
+  it('starts elsewhere in the next layer when staggered', () => {
+    const { routes } = routed(loop)
+    const [a, b] = [1, 2].map(layer => layerRouteOf(routes, layer).passes[0]!.path.points[0]!)
+    expect(Math.hypot(a![0] - b![0], a![1] - b![1])).toBeGreaterThan(0.3)
+  })
+  it('starts at the hidden place in every layer when one is chosen', () => {
+    const { routes } = routed(loop, gantry, { start: { kind: 'hidden', near: [3, 5] } })
+    for (const layer of [1, 2]) {
+      const path = layerRouteOf(routes, layer).passes[0]!.path
+      expect(path.points[0]).toEqual([3, 4])
+      expect(path.points.at(-1)).toEqual([3, 4])
+      expect(pathLength(path)).toBeCloseTo(2 * (3.8 + 2.8) + 0.2 * Math.PI, 12)
+    }
+  })
+})
+
+describe('nested loops of a solid wall', () => {
+  const nested = [0, 1, 2, 3].map(i =>
+    bead(`f${i}`, roundedBox(1 + i * 0.045, 1 + i * 0.045, 3 - i * 0.09, 0.5 - i * 0.09, 0.05), 'fill'),
+  )
+  it('are one bead for a round nozzle', () =>
+    expect(startsOf(layerRouteOf(routed(nested, round).routes, 1))).toBe(1))
+  it('are broken where the axis would wind past its stops', () => {
+    const tight = { ...gantry, headingTravel: 2.1 * Math.PI }
+    const { routes, findings } = routed(nested, tight)
+    const route = layerRouteOf(routes, 1)
+    expect(startsOf(route)).toBe(2)
+    expect(findings.filter(finding => finding.check === 'heading-travel')).toEqual([])
+    for (const heading of route.passes.flatMap(pass => pass.headings))
+      expect(Math.abs(heading)).toBeLessThanOrEqual(tight.headingTravel + 1e-9)
+  })
+  it('cannot be printed when one loop alone winds too far', () => {
+    const stiff = { ...gantry, headingTravel: 0.9 * Math.PI }
+    const found = routed(nested, stiff).findings.find(finding => finding.check === 'heading-travel')
+    expect(found?.verdict).toBe('fail')
+    expect(found?.demand).toBeCloseTo(360, 6)
+    expect(found?.capacity).toBeCloseTo(324, 6)
+  })
+})
+
+describe('headings', () => {
+  const coordinate = fc.double({ min: 1, max: 8, noNaN: true })
+  const point = fc.tuple(coordinate, coordinate)
+  const openBead = fc
+    .tuple(fc.array(point, { minLength: 2, maxLength: 5 }), fc.double({ min: -1.5, max: 1.5, noNaN: true }))
+    .filter(([points]) =>
+      points.every(
+        (p, i) => i === 0 || Math.hypot(p[0] - points[i - 1]![0], p[1] - points[i - 1]![1]) > 0.05,
+      ),
+    )
+    .map(
+      ([points, bulge]): Path => ({
+        points,
+        bulges: points.slice(1).map((_, i) => (i % 2 ? bulge : 0)),
+        closed: false,
+      }),
+    )
+
+  it('follow the path, turn the shorter way and stay within the travel of the axis', () =>
+    fc.assert(
+      fc.property(fc.array(openBead, { minLength: 1, maxLength: 4 }), paths => {
+        const { routes, findings } = routed(paths.map((path, i) => bead(`b${i}`, path)))
+        const overwound = findings.some(finding => finding.check === 'heading-travel')
+        for (const route of routes.routes)
+          for (const pass of route.passes) {
+            const segments = segmentsOf(pass.path)
+            expect(pass.headings.length).toBe(segments.length + 1)
+            segments.forEach((segment, i) => {
+              const off = (pass.headings[i]! - segment.heading) / (2 * Math.PI)
+              expect(Math.abs(off - Math.round(off))).toBeLessThan(1e-9)
+              const jump = pass.headings[i + 1]! - pass.headings[i]! - segment.sweep
+              expect(Math.abs(jump)).toBeLessThanOrEqual(Math.PI + 1e-6)
+            })
+            if (!overwound)
+              for (const heading of pass.headings)
+                expect(Math.abs(heading)).toBeLessThanOrEqual(gantry.headingTravel + 1e-6)
+          }
+      }),
+      { numRuns: 60 },
+    ))
+  it('are counted from the home of the machine when the building is turned in it', () => {
+    const origin = { x: 0, y: 0, z: 0, turn: Math.PI / 6 }
+    const { routes } = routed([bead('a', line([1, 1], [3, 1]))], gantry, { origin })
+    expect(Math.abs(Math.sin(layerRouteOf(routes, 1).passes[0]!.headings[0]! - origin.turn))).toBeLessThan(
+      1e-12,
+    )
+  })
+})
+
+describe('sharp corners', () => {
+  it('stop a tangential nozzle for the turn and the pump to come back', () => {
+    const corner = [bead('a', line([1, 1], [3, 1], [3, 4]))]
+    const pass = layerRouteOf(routed(corner).routes, 1).passes[0]!
+    // hand: 2 m and 3 m rest to rest at 0.15 m/s, 0.5 m/s²: L/v + v/a; turn 90° at 90°/s, 180°/s²: 1.5 s; pump 0.6 s twice
+    expect(pass.time).toBeCloseTo(2 / 0.15 + 0.3 + 3 / 0.15 + 0.3 + 1.5 + 1.2, 9)
+  })
+  it('only slow a round nozzle', () => {
+    const corner = [bead('a', line([1, 1], [3, 1], [3, 4]))]
+    const pass = layerRouteOf(routed(corner, round).routes, 1).passes[0]!
+    // hand: corner speed √(0.5·0.002·2.41421) = 0.04914 m/s; each leg loses (v−u)²/(2·a·v) at the corner
+    const u = Math.sqrt(0.5 * 0.002 * (1 / (Math.SQRT2 - 1)))
+    const lost = (0.15 - u) ** 2 / (2 * 0.5 * 0.15)
+    expect(pass.time).toBeCloseTo(5 / 0.15 + 0.15 / 0.5 + 2 * lost + 0.6, 9)
+  })
+  it('do not stop the axis when they are gentle', () => {
+    const gentle = line([1, 1], [2, 1], [3, 1 + Math.tan(sharpTurn * 0.9)])
+    const sharp = line([1, 1], [2, 1], [3, 1 + Math.tan(sharpTurn * 1.1)])
+    const time = (path: Path) => layerRouteOf(routed([bead('a', path)]).routes, 1).passes[0]!.time
+    expect(time(sharp) - time(gentle)).toBeGreaterThan(0.6)
+  })
+})
+
+describe('travel', () => {
+  const apart = [bead('a', line([1, 1], [3, 1])), bead('b', line([5, 1], [7, 1]))]
+  it('lifts by the clearance over open ground', () =>
+    expect(layerRouteOf(routed(apart).routes, 1).travels[1]!.lift).toBeCloseTo(0.06, 12))
+  it('lifts over what stands proud on the way', () => {
+    const outline: Point[] = [
+      [3.9, 0.9],
+      [4.1, 0.9],
+      [4.1, 1.1],
+      [3.9, 1.1],
+    ]
+    const over = routed(apart, gantry, { proud: [{ name: 'bar', outline, top: 0.8 }] })
+    // hand: top 0.80 m, first layer at 0.02 m, clearance 0.06 m
+    expect(layerRouteOf(over.routes, 1).travels[1]!.lift).toBeCloseTo(0.84, 12)
+    const run = liftRun(
+      over.routes,
+      gantry,
+      { speed, proud: [{ name: 'bar', outline, top: 0.8 }] },
+      { fromLayer: 5, toLayer: 6 },
+    )
+    expect(run.layers[0]!.travels[1]!.lift).toBeCloseTo(0.8 + 0.06 - 0.1, 12)
+  })
+  it('does not lift over what stands aside', () => {
+    const outline: Point[] = [
+      [3.9, 2],
+      [4.1, 2],
+      [4, 2.2],
+    ]
+    const aside = routed(apart, gantry, { proud: [{ name: 'bar', outline, top: 0.8 }] })
+    expect(layerRouteOf(aside.routes, 1).travels[1]!.lift).toBeCloseTo(0.06, 12)
+  })
+  it('is refused where the machine would have to lift above its reach', () => {
+    const mast = { name: 'mast', x: [3.9, 4.1], y: [0, 3], z: [0, 4] } as const
+    const found = routed(apart, { ...gantry, keepOut: [mast] }).findings
+    expect(found.map(finding => finding.check)).toEqual(['travel-height'])
+    expect(found[0]!.demand).toBeCloseTo(4.06, 9)
+    expect(found[0]!.say).toContain('mast')
+  })
+  it('takes the time of up, over and down', () => {
+    // hand: 0.06 m rest to rest at 0.1 m/s, 0.5 m/s²: 0.06/0.1 + 0.1/0.5 = 0.8 s, twice; 2 m at 0.4 m/s: 5 + 0.8 s
+    const travel = layerRouteOf(routed(apart).routes, 1).travels[1]!
+    expect(travel.time).toBeCloseTo(1.6 + 5.8, 9)
+  })
+})
+
+describe('reach and flow', () => {
+  it('names the bead, the place and the metres missing', () => {
+    const far = routed([bead('far', line([1, 1], [12.5, 1]))]).findings
+    expect(far.map(finding => finding.check)).toEqual(['reach'])
+    expect(far[0]).toMatchObject({
+      at: 'S/far',
+      point: [12.5, 1],
+      demand: 12.5,
+      capacity: 12,
+      verdict: 'fail',
+    })
+  })
+  it('counts the belly of an arc, in the frame of the machine', () => {
+    const belly: Path = {
+      points: [
+        [2, 1],
+        [4, 1],
+      ],
+      bulges: [1],
+      closed: false,
+    }
+    const origin = { x: 0, y: 0.5, z: 0, turn: 0 }
+    const low = { ...gantry, reach: { ...gantry.reach, y: [0.6, 10] as const } }
+    const found = routeSection(sectionOf([bead('b', belly)]), low, { speed, origin }).findings[0]!
+    // hand: half circle of radius 1 m below y = 1: lowest at 0, in the machine frame 0.5
+    expect(found.demand).toBeCloseTo(0.5, 12)
+    expect(found.point![0]).toBeCloseTo(3, 12)
+  })
+  it('tells the height of a section too tall for the machine', () => {
+    const tall = routeSection(sectionOf([bead('a', line([1, 1], [3, 1]))], 220), gantry, { speed })
+    expect(tall.findings.find(finding => finding.check === 'reach')?.demand).toBeCloseTo(4.4, 12)
+  })
+  it('reports a bead inside a keep-out', () => {
+    const silo = { name: 'silo', x: [2, 3], y: [0, 2], z: [0, 4] } as const
+    const found = routed([bead('a', line([1, 1], [4, 1]))], { ...gantry, keepOut: [silo] }).findings
+    expect(found.map(finding => finding.check)).toContain('keep-out')
+  })
+  it('slows to what the pump gives, and says so', () => {
+    const weak = { ...gantry, pump: { ...gantry.pump, flowMost: 5 / 60000 } }
+    const { routes, findings } = routed([bead('a', line([1, 1], [4, 1]))], weak)
+    const pass = layerRouteOf(routes, 1).passes[0]!
+    expect(pass.flow).toBeCloseTo(5 / 60000, 12)
+    expect(pass.speeds[0]! * beadSection(pass)).toBeCloseTo(5 / 60000, 12)
+    expect(findings.map(finding => finding.check)).toEqual(['pump-flow-most'])
+  })
+  it('reports an arc so tight that the flow falls below the pump’s least', () => {
+    const tight: Path = {
+      points: [
+        [1, 1],
+        [1.02, 1],
+      ],
+      bulges: [1],
+      closed: false,
+    }
+    const found = routed([bead('a', tight)]).findings
+    expect(found.map(finding => finding.check)).toEqual(['pump-flow-least'])
+  })
+})
+
+describe('routes already known', () => {
+  it('are taken from the cache, with the band’s own layers', () => {
+    const cache = new Map()
+    const first = routeSection(sectionOf(hollowWall), gantry, { speed, cache })
+    const taller = routeSection(sectionOf(hollowWall, 30), gantry, { speed, cache })
+    expect(cache.size).toBe(1)
+    expect(taller.routes.routes[0]!.passes).toBe(first.routes.routes[0]!.passes)
+    expect(taller.routes.routes[0]!.toLayer).toBe(30)
+  })
+  it('survive being cloned', () => {
+    const { routes } = routed(hollowWall)
+    expect(structuredClone(routes)).toEqual(JSON.parse(JSON.stringify(routes)))
+  })
+})
+
+describe('a lift', () => {
+  const { routes } = routed([...hollowWall, bead('x', zigzag([6, 1], 2, 0.2, 0.5))])
+  it('is its layers one after another', () => {
+    const run = liftRun(routes, gantry, { speed }, { fromLayer: 3, toLayer: 6 })
+    expect(run.layers.map(layer => layer.layer)).toEqual([3, 4, 5, 6])
+    expect(run.layers.map(layer => layer.z)).toEqual([0.06, 0.08, 0.1, 0.12].map(z => expect.closeTo(z, 12)))
+    // every layer but the first follows the one below as its route says
+    for (const layer of run.layers.slice(1))
+      expect(layer.time).toBeCloseTo(layerTime(layerRouteOf(routes, layer.layer)), 9)
+  })
+  it('restarted from a pass prints what is left', () => {
+    const whole = liftRun(routes, gantry, { speed }, { fromLayer: 3, toLayer: 4 })
+    const rest = liftRun(routes, gantry, { speed }, { fromLayer: 3, toLayer: 4, fromPass: 1 })
+    expect(rest.layers[0]!.passes.map(pass => pass.bead)).toEqual(
+      whole.layers[0]!.passes.slice(1).map(pass => pass.bead),
+    )
+    expect(rest.time).toBeLessThan(whole.time)
+  })
+})

@@ -1,0 +1,106 @@
+import type { Machine } from '../machine/index.js'
+import { arcSpeed, turnTime } from '../machine/index.js'
+import type { MetresPerSecond, Radians, Seconds } from '../quantity/index.js'
+import { beadSection, beadVolume } from './bead-flow.js'
+import { headingTargets, isSharp } from './heading.js'
+import type { Pass } from './pass.js'
+import { segmentsOf } from './segment.js'
+import type { Chain, Strand } from './strand.js'
+import { type Move, speedProfile } from './velocity.js'
+
+/** What timing needs of a pass. */
+type PassMotion = Pick<Pass, 'path' | 'speeds' | 'headings'>
+
+/** Chain → passes with speeds, time and volume. */
+export function timedPasses(chain: Chain, speed: MetresPerSecond, machine: Machine): Pass[] {
+  const untimed = chain.map((strand, i) => passOf(strand, chain[i + 1], speed, machine))
+  const times = chainTimes(untimed, machine)
+  return untimed.map((pass, i) => ({ ...pass, time: times[i]! }))
+}
+
+/** Time of each pass of a chain that runs without a stop of the pump, its start lag with the first. */
+export function chainTimes(passes: readonly PassMotion[], machine: Machine): Seconds[] {
+  const moves = passes.map((pass, i) => movesOf(pass, passes[i + 1], passes[i - 1], machine))
+  const { times } = speedProfile(moves.flat(), machine)
+  let at = 0
+  return passes.map((pass, i) => {
+    const own = times.slice(at, at + moves[i]!.length)
+    at += moves[i]!.length
+    const turns = stopTurns(pass, passes[i - 1], machine)
+    const stops = turns.reduce(
+      (sum, turn) =>
+        sum + turnTime(turn, machine.headingRate, machine.headingAcceleration) + machine.pump.startLag,
+      i === 0 ? machine.pump.startLag : 0,
+    )
+    return own.reduce((sum, time) => sum + time, stops)
+  })
+}
+
+/** Turns of the axis made at rest: at sharp corners inside a pass and where it follows another at an angle. */
+export function stopTurns(pass: PassMotion, before: PassMotion | undefined, machine: Machine): Radians[] {
+  if (machine.headingRate === 0) return []
+  const segments = segmentsOf(pass.path)
+  const jumps = segments
+    .slice(1)
+    .map((_, i) => pass.headings[i + 1]! - pass.headings[i]! - segments[i]!.sweep)
+  const first = before ? [pass.headings[0]! - before.headings.at(-1)!] : []
+  return [...first, ...jumps].filter(isSharp)
+}
+
+/** The pieces of a pass as moves between the passes it follows and leads to without a stop. */
+export function movesOf(
+  pass: PassMotion,
+  next: PassMotion | undefined,
+  before: PassMotion | undefined,
+  machine: Machine,
+): Move[] {
+  const axis = machine.headingRate > 0
+  const targets = headingTargets(pass.path, pass.headings, next?.headings[0])
+  const segments = segmentsOf(pass.path)
+  return segments.map((segment, i) => {
+    const end = i === 0 ? before?.headings.at(-1) : pass.headings[i - 1]! + segments[i - 1]!.sweep
+    return {
+      length: segment.length,
+      speed: pass.speeds[i]!,
+      turn: axis ? targets[i]! - pass.headings[i]! : 0,
+      heading: segment.heading,
+      endHeading: segment.heading + segment.sweep,
+      afterStop: axis && end !== undefined && isSharp(pass.headings[i]! - end),
+    }
+  })
+}
+
+function passOf(strand: Strand, next: Strand | undefined, speed: MetresPerSecond, machine: Machine): Pass {
+  const { bead, path, headings } = strand
+  const length = segmentsOf(path).reduce((sum, segment) => sum + segment.length, 0)
+  const speeds = pieceSpeeds(strand, next?.headings[0], speed, machine)
+  return {
+    bead: bead.id,
+    path,
+    width: bead.width,
+    height: bead.height,
+    length,
+    volume: beadVolume(bead, length),
+    flow: beadSection(bead) * Math.max(...speeds),
+    speeds,
+    time: 0,
+    headings,
+  }
+}
+
+/** Fastest on each piece: asked, the machine's own, the pump's most, the arc's and the axis's. */
+function pieceSpeeds(
+  { bead, path, headings }: Strand,
+  next: Radians | undefined,
+  asked: MetresPerSecond,
+  machine: Machine,
+): MetresPerSecond[] {
+  const straight = Math.min(asked, machine.printSpeedMost, machine.pump.flowMost / beadSection(bead))
+  const targets = headingTargets(path, headings, next)
+  return segmentsOf(path).map((segment, i) => {
+    const turn = Math.abs(targets[i]! - headings[i]!)
+    const axis =
+      machine.headingRate > 0 && turn > 0 ? (machine.headingRate * segment.length) / turn : straight
+    return Math.min(straight, arcSpeed(segment.radius, machine.acceleration, 0), axis)
+  })
+}
