@@ -1,0 +1,58 @@
+import { z } from 'zod'
+import { block, choice, file, quantity, share, words } from './field.js'
+
+const yieldGrowth = block({
+  growth: choice(['linear', 'bilinear', 'exponential']),
+  start: quantity('pressure', { least: 0, above: true, most: 1e6 }),
+  rate: quantity('pressureRate', { least: 0 }).meta({
+    description: 'Growth at once; before the knee when bilinear',
+  }),
+  kneeAge: quantity('time').optional(),
+  lateRate: quantity('pressureRate', { least: 0 }).optional(),
+  time: quantity('time', { least: 1 })
+    .optional()
+    .meta({ description: 'Time constant of exponential growth' }),
+})
+
+const stiffness = block({
+  start: quantity('pressure', { least: 0, above: true, most: 1e9 }),
+  rate: quantity('pressureRate'),
+  bend: quantity('pressureBend').optional(),
+})
+
+const strength = block({
+  ultimate: quantity('pressure', { least: 1e5, most: 3e8 }),
+  rateConstant: quantity('rateConstant', { least: 0, above: true }),
+  start: quantity('time'),
+})
+
+/** The mix: `default`, or whatever of it the site knows; the rest stays as in the default mix. */
+export const mixSchema = z.union([
+  z.literal('default'),
+  block({
+    name: words().optional(),
+    tests: file().optional().meta({ description: 'Site tests of the mix, a CSV file beside the job' }),
+    density: quantity('density', { least: 800, most: 4000 }).optional(),
+    poisson: share({ least: 0, most: 0.5 }).optional(),
+    yield: yieldGrowth.optional(),
+    stiffness: stiffness.optional(),
+    lowerShare: share({ least: 0.05, most: 1 })
+      .optional()
+      .meta({ description: 'Share of the fitted curves that planning relies on' }),
+    strength: strength.optional(),
+    activation: quantity('temperatureDifference', { least: 1000, most: 12_000 })
+      .optional()
+      .meta({ description: 'Activation energy over the gas constant, in K' }),
+    reference: quantity('temperature', { least: 0, most: 40 }).optional(),
+    openTime: quantity('time', { least: 60 }).optional(),
+    testedTo: quantity('time', { least: 60 }).optional(),
+    cutFrom: quantity('pressure').optional(),
+    cutUntil: quantity('pressure').optional(),
+    plasticViscosity: quantity('viscosity').optional(),
+    bag: quantity('mass', { least: 1, most: 5000 }).optional(),
+    waterRatio: share().optional(),
+    binderShare: share().optional(),
+    hydrationHeat: quantity('heatPerMass').optional(),
+    aggregate: quantity('length', { least: 0.0001, most: 0.05 }).optional(),
+  }),
+])

@@ -1,0 +1,135 @@
+import type { Job } from '@dawnlift/core/job'
+import type { Result } from '@dawnlift/core/result'
+import { failure, success } from '@dawnlift/core/result'
+import type { Assumed } from './assumed.js'
+import { buildMachine } from './build-machine.js'
+import { buildMix } from './build-mix.js'
+import { buildCalendar, buildRules, buildWeather, type JobWeather } from './build-site.js'
+import { given } from './build-types.js'
+import { buildColumns, buildEmbeds, buildOpenings, buildWalls } from './build-walls.js'
+import { checkJob, type JobParts } from './check-job.js'
+import { type DefaultPath, defaultTable } from './default-table.js'
+import type { DrawingNote, DrawingWalls } from './drawing-walls.js'
+import type { JobDocument } from './job-schema.js'
+import { type Ledger, openLedger } from './ledger.js'
+import { type ReadDocument, readDocument } from './read-document.js'
+
+export interface ParsedJob {
+  readonly job: Job
+  readonly weather: JobWeather
+  /** Every value the job did not give. */
+  readonly assumed: readonly Assumed[]
+  /** What was joined, straightened or left out of the drawing. */
+  readonly notes: readonly DrawingNote[]
+  /** The site's tests of the mix, a file beside the job. */
+  readonly testsFile?: string
+  /** What migrations changed. */
+  readonly migrated: readonly string[]
+}
+
+export interface ParseOptions {
+  /** What the drawing named in the document gives, from `drawingWalls`. */
+  readonly drawing?: DrawingWalls
+  /** For messages. */
+  readonly fileName?: string
+}
+
+/** `job.yaml` → the job in SI with everything it assumes; or all its problems. */
+export function parseJob(text: string, options: ParseOptions = {}): Result<ParsedJob> {
+  const read = readDocument(text, options.fileName ?? 'job.yaml')
+  if (!read.ok) return read
+  const { document, source, migrated } = read.value
+  const ledger = openLedger(document.units, source.place)
+  noteDefaults(read.value, ledger)
+  const parts = buildParts(document, options.drawing, ledger)
+  const weather = buildWeather(document, ledger)
+  const machine = buildMachine(document.machine, document.units, ledger)
+  const mix = buildMix(document.mix, ledger)
+  const calendar = buildCalendar(document, ledger)
+  checkDocument(document, parts, options.drawing, ledger)
+  if (ledger.problems.length > 0 || !weather || !machine) return failure(ledger.problems)
+  const [x, y, z] = document.machine.origin
+  const rules = buildRules(document.rules, blockOf(read.value.raw.rules))
+  const { name, revision, units, site, print, crew, costs } = document
+  const { chiller, ...batching } = document.batching
+  const job: Job = {
+    name,
+    revision,
+    units,
+    site,
+    print,
+    crew,
+    costs,
+    machine,
+    mix,
+    calendar,
+    rules,
+    ...parts,
+    batching: { ...batching, ...(chiller ? { chiller } : {}) },
+    machineOrigin: { x, y, z, turn: document.machine.turn },
+  }
+  const testsFile = document.mix === 'default' ? undefined : document.mix.tests
+  return success({
+    job,
+    weather,
+    assumed: ledger.assumed,
+    notes: options.drawing?.notes ?? [],
+    migrated,
+    ...given({ testsFile }),
+  })
+}
+
+function buildParts(document: JobDocument, drawing: DrawingWalls | undefined, ledger: Ledger): JobParts {
+  return {
+    walls: [...(drawing?.walls ?? []), ...buildWalls(document, ledger)],
+    openings: [...(drawing?.openings ?? []), ...buildOpenings(document, ledger)],
+    embeds: [...(drawing?.embeds ?? []), ...buildEmbeds(document, ledger)],
+    columns: [...(drawing?.columns ?? []), ...buildColumns(document, ledger)],
+    sections: document.sections,
+    noCutAt: document.noCutAt,
+  }
+}
+
+type PartList = 'walls' | 'openings' | 'embeds' | 'columns' | 'sections'
+
+function checkDocument(
+  document: JobDocument,
+  parts: JobParts,
+  drawing: DrawingWalls | undefined,
+  ledger: Ledger,
+): void {
+  const where = (list: string, id: string) => {
+    const index = document[list as PartList].map(each => each.id).lastIndexOf(id)
+    return index >= 0 ? [list, index] : ['drawing', 'file']
+  }
+  if (document.drawing && !drawing)
+    ledger.wrong(
+      'job/drawing-missing',
+      ['drawing', 'file'],
+      `The drawing “${document.drawing.file}” has not been read; put it beside the job.`,
+    )
+  else if (parts.walls.length === 0 && ledger.problems.length === 0)
+    ledger.wrong(
+      'job/no-walls',
+      ['walls'],
+      'There is no wall to print: give walls here or map a layer of the drawing to walls.',
+    )
+  if (document.crew.dayEnd <= document.crew.dayStart)
+    ledger.wrong('job/day', ['crew', 'dayEnd'], 'The day ends before it starts; give dayEnd after dayStart.')
+  checkJob(parts, where, ledger)
+}
+
+/** Rows of parts that may occur many times are noted where they are used; the others by their path. */
+const perPart = /^(walls|openings|columns|embeds)\./
+
+function noteDefaults({ raw }: ReadDocument, ledger: Ledger): void {
+  for (const row of Object.keys(defaultTable) as DefaultPath[]) {
+    if (perPart.test(row) || (row.startsWith('drawing.') && raw.drawing === undefined)) continue
+    const keys = row.split('.')
+    const value = keys.reduce<unknown>((inner, key) => blockOf(inner)[key], raw)
+    if (value === undefined) ledger.assume(row, keys)
+  }
+}
+
+const blockOf = (value: unknown): Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null ? (value as Readonly<Record<string, unknown>>) : {}
