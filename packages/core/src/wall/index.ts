@@ -1,1 +1,21 @@
 export type { Band, Bead, BeadRole, SectionBands, Snap } from './bead.js'
+export {
+  beadArea,
+  beadContact,
+  beadPerimeter,
+  beadVolume,
+  faceLoss,
+  fillPitch,
+  type SolidFill,
+  solidFill,
+  widthForPitch,
+} from './bead-section.js'
+export { sectionBody } from './body.js'
+export { formulas } from './formulas.js'
+export { bandLimits, heightSnaps, type LayerRange, layerCount, layerMiddle, layersBelow } from './heights.js'
+export { type Arm, findJunctions, type Junction, junctionTolerance } from './junction.js'
+export { type BandCache, type BandPlan, bandLayerVolume, layAllBeads, layBeads } from './lay-beads.js'
+export { contactLap, type WallParts } from './parts.js'
+export type { RawBead } from './raw-bead.js'
+export { reliefAt, reliefLean } from './relief.js'
+export { stretchesOfWholePlan } from './section-plan.js'

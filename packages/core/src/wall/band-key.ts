@@ -1,0 +1,61 @@
+import type { Column, Wall } from '../job/index.js'
+import type { Metres } from '../quantity/index.js'
+import { standsAt, type WallParts } from './parts.js'
+import { liesAt, opensAt, shapesPlan } from './recess.js'
+import { reliefVariesWithHeight } from './relief.js'
+import type { SectionPlan } from './section-plan.js'
+
+/** Everything the plan of a section at height z depends on, written out: equal keys have equal plans. */
+export function bandKey(
+  { openings, embeds, columns, print }: WallParts,
+  plan: SectionPlan,
+  z: Metres,
+): string {
+  const stretches = plan.stretches.filter(({ wall }) => standsAt(wall, z))
+  const own = new Set(stretches.map(({ wall }) => wall.id))
+  // Walls of other sections count where they meet ours, in the order that decides who keeps the corner.
+  const meeting = new Set(plan.junctions.flatMap(({ arms }) => arms.map(arm => arm.wall)))
+  const walls = new Set([
+    ...stretches.map(({ wall }) => wall),
+    ...[...meeting].filter(wall => standsAt(wall, z)),
+  ])
+  const ordered = [...walls].sort((a, b) => (plan.order.get(a.id) ?? 0) - (plan.order.get(b.id) ?? 0))
+  return JSON.stringify([
+    [print.beadWidth, print.layerHeight, print.cornerRadius],
+    ordered.map(wall => wallKey(wall, z)),
+    stretches.map(({ wall, from, to }) => [wall.id, from, to]),
+    openings
+      .filter(({ wall }) => own.has(wall))
+      .filter(opening => opensAt(opening, z))
+      .map(({ id, wall, at, width }) => [id, wall, at, width]),
+    embeds
+      .filter(embed => own.has(embed.wall) && liesAt(embed, z) && shapesPlan(embed))
+      .map(({ id, wall, kind, face, at, width, depth, method }) => [
+        id,
+        wall,
+        kind,
+        face,
+        at,
+        width,
+        depth,
+        method,
+      ]),
+    columns.filter(({ wall }) => own.has(wall)).map(columnKey),
+  ])
+}
+
+const wallKey = (wall: Wall, z: Metres) => {
+  const { id, centreline, makeUp, thickness, relief } = wall
+  return [
+    id,
+    centreline.points,
+    centreline.bulges,
+    centreline.closed,
+    makeUp,
+    thickness,
+    relief,
+    reliefVariesWithHeight(wall) ? z : 0,
+  ]
+}
+
+const columnKey = ({ wall, at, length, thickness }: Column) => [wall, at, length, thickness]

@@ -1,0 +1,81 @@
+import {
+  difference,
+  filletPath,
+  fitArcs,
+  flattenPath,
+  type Polygon,
+  type Region,
+  type Ring,
+  unionRings,
+} from '../geometry/index.js'
+import type { Wall } from '../job/index.js'
+import type { Metres } from '../quantity/index.js'
+import type { Section } from '../section/index.js'
+import type { WallParts } from './parts.js'
+import { standsAt } from './parts.js'
+import { type Cut, embedCut, liesAt, openingCut, opensAt } from './recess.js'
+import { placeSection, type SectionPlan } from './section-plan.js'
+import { type Shell, shellsAt } from './shell.js'
+
+/** The walls of one make-up at one height: what is to be filled or lined with beads. */
+export interface Body extends Shell {
+  readonly cuts: readonly Cut[]
+}
+
+/** The body of a section at height z: walls joined at their junctions, less openings and recesses. */
+export const sectionBody = (parts: WallParts, section: Section, z: Metres): Region =>
+  bodiesAt(parts, placeSection(parts.walls, section), z).flatMap(body => body.region)
+
+export function bodiesAt(parts: WallParts, plan: SectionPlan, z: Metres): readonly Body[] {
+  return cutShells(parts, shellsAt(plan, parts.columns, parts.print, z), z)
+}
+
+/** Shells less what openings and embeds take away at height z; corners rounded as the nozzle can turn. */
+export function cutShells(parts: WallParts, shells: readonly Shell[], z: Metres): readonly Body[] {
+  const { cornerRadius, beadWidth } = parts.print
+  // The bead turns round an inside corner at half a bead from the face, and round an outside one half a bead within it.
+  const inside = Math.max(0, cornerRadius - beadWidth / 2)
+  const outside = cornerRadius > 0 ? cornerRadius + beadWidth / 2 : 0
+  return shells.map(shell => {
+    const cuts = cutsOf(parts, shell, z)
+    const eased = roundCorners(shell.region, 0, inside)
+    const rings = cuts.map(cut => cut.ring)
+    const open = rings.length > 0 ? difference(eased, unionRings(rings)) : eased
+    return { ...shell, region: roundCorners(open, outside, 0), cuts }
+  })
+}
+
+function cutsOf(parts: WallParts, shell: Shell, z: Metres): readonly Cut[] {
+  const touches = (wall: Wall, at: Metres, width: Metres) =>
+    shell.stretches.some(
+      other => other.wall === wall && other.from < at + width / 2 && at - width / 2 < other.to,
+    )
+  const walls = [...new Set(shell.stretches.map(({ wall }) => wall))].filter(wall => standsAt(wall, z))
+  return walls.flatMap(wall => {
+    const outermost = outermostHalf(parts, wall)
+    const openings = parts.openings
+      .filter(
+        opening =>
+          opening.wall === wall.id && opensAt(opening, z) && touches(wall, opening.at, opening.width),
+      )
+      .map(opening => openingCut(opening, wall, outermost))
+    const embeds = parts.embeds
+      .filter(embed => embed.wall === wall.id && liesAt(embed, z) && touches(wall, embed.at, embed.width))
+      .flatMap(embed => embedCut(embed, wall, outermost, parts.print) ?? [])
+    return [...openings, ...embeds]
+  })
+}
+
+/** Half the thickness of the wall where it is thickest: relief and piers counted in. */
+function outermostHalf({ columns }: WallParts, { id, thickness, relief }: Wall): Metres {
+  const piers = columns.filter(column => column.wall === id).map(column => column.thickness)
+  return Math.max(thickness, ...piers) / 2 + (relief?.depth ?? 0)
+}
+
+/** Corners of the material that point outward, and those that point inward, rounded by their own radii. */
+function roundCorners(region: Region, outward: Metres, inward: Metres): Region {
+  if (outward === 0 && inward === 0) return region
+  const round = (ring: Ring): Ring =>
+    flattenPath(filletPath(fitArcs(ring, true), turn => (turn > 0 ? outward : inward)))
+  return region.map((polygon): Polygon => ({ outer: round(polygon.outer), holes: polygon.holes.map(round) }))
+}

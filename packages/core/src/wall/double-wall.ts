@@ -1,0 +1,113 @@
+import {
+  clipOpenLines,
+  fitArcs,
+  flattenPath,
+  inset,
+  type Join,
+  type Path,
+  pathLength,
+  pathNormal,
+  pathPoint,
+  plus,
+  type Region,
+  type Ring,
+  regionRings,
+  times,
+  unionRings,
+} from '../geometry/index.js'
+import type { Metres } from '../quantity/index.js'
+import type { Body } from './body.js'
+import { freeRuns } from './free-run.js'
+import { contactLap, tieSetback, type WallParts } from './parts.js'
+import type { RawBead } from './raw-bead.js'
+import type { PlacedStretch, SectionPlan } from './section-plan.js'
+import { tiePath } from './tie.js'
+
+/** Wythes round the body, the tie in its cavity, and the closers of its columns. */
+export function doubleBeads(parts: WallParts, plan: SectionPlan, body: Body, z: Metres): readonly RawBead[] {
+  const width = parts.print.beadWidth
+  const room = inset(body.region, tieSetback(parts.print) - tieMargin, cornerJoin(parts))
+  const ties = body.stretches.flatMap(stretch => tiesOf(parts, plan, stretch, z))
+  const closers = body.stretches.flatMap(stretch => closersOf(parts, stretch))
+  const kept = (paths: readonly Path[]) => paths.flatMap(path => within(path, room, width))
+  return [
+    ...wythes(parts, body).map(path => ({ role: 'wythe' as const, path, width })),
+    ...kept(ties).map(path => ({ role: 'web' as const, path, width })),
+    ...kept(closers).map(path => ({ role: 'closer' as const, path, width })),
+  ]
+}
+
+/** How much nearer than its setback a tie may come to a wythe before it is trimmed. */
+const tieMargin: Metres = 1e-4
+
+/** A bead that may turn on the spot keeps its corners sharp; else it swings round inside corners. */
+export const cornerJoin = ({ print }: WallParts): Join => (print.cornerRadius > 0 ? 'round' : 'mitre')
+
+/** The boundary of the body half a bead in; where a recess leaves room for one bead only, the nearer one stops. */
+export function wythes(parts: WallParts, body: Body): readonly Path[] {
+  const rings = regionRings(inset(body.region, parts.print.beadWidth / 2, cornerJoin(parts)))
+  const skipped = body.cuts.flatMap(cut => (cut.skipped ? [cut.skipped] : []))
+  if (skipped.length === 0) return rings.map(ring => fitArcs(ring, true))
+  const gaps = unionRings(skipped)
+  return rings.flatMap(ring => openedAt(ring, gaps))
+}
+
+function openedAt(ring: Ring, gaps: Region): readonly Path[] {
+  const closed = [...ring, ring[0]!]
+  const parts = clipOpenLines([closed], gaps, 'outside')
+  const whole = parts.length === 1 && parts[0]!.length === closed.length
+  if (whole) return [fitArcs(ring, true)]
+  return joinAtSeam(parts, ring[0]!).map(line => fitArcs(line, false))
+}
+
+/** The cut ring falls apart at its first point too, where nothing was cut: those two pieces are one. */
+function joinAtSeam(parts: readonly (readonly Ring[number][])[], seam: Ring[number]) {
+  const near = (point: Ring[number] | undefined) =>
+    point !== undefined && Math.hypot(point[0] - seam[0], point[1] - seam[1]) < 1e-8
+  const first = parts.find(part => near(part[0]))
+  const last = parts.find(part => near(part.at(-1)))
+  if (!first || !last || first === last) return parts
+  return [[...last, ...first.slice(1)], ...parts.filter(part => part !== first && part !== last)]
+}
+
+function tiesOf(parts: WallParts, plan: SectionPlan, stretch: PlacedStretch, z: Metres): readonly Path[] {
+  const { centreline, makeUp, thickness } = stretch.wall
+  const reach = tieReach(thickness, parts)
+  if (makeUp.kind !== 'double' || reach < 0) return []
+  return freeRuns(parts, plan, stretch, z)
+    .filter(({ from, to }) => to - from > parts.print.beadWidth)
+    .map(({ from, to }) => tiePath(centreline, makeUp.web, from, to, reach, makeUp.webPitch))
+}
+
+/** How far from the centreline a tie bead runs where it laps onto a wythe; negative: no room for a tie. */
+export const tieReach = (thickness: Metres, { print }: Pick<WallParts, 'print'>): Metres =>
+  thickness / 2 - tieSetback(print)
+
+function closersOf({ columns, print }: WallParts, { wall, from, to }: PlacedStretch): readonly Path[] {
+  const reach = wall.thickness / 2 - 1.5 * print.beadWidth + contactLap(print)
+  if (reach <= 0) return []
+  return columns
+    .filter(column => column.wall === wall.id)
+    .flatMap(({ at, length }) => [
+      at - length / 2 - print.beadWidth / 2,
+      at + length / 2 + print.beadWidth / 2,
+    ])
+    .filter(station => station > from && station < to)
+    .map(station => {
+      const [middle, left] = [pathPoint(wall.centreline, station), pathNormal(wall.centreline, station)]
+      return {
+        points: [plus(middle, times(left, -reach)), plus(middle, times(left, reach))],
+        bulges: [0],
+        closed: false,
+      }
+    })
+}
+
+/** The path where it stays in the room; untouched when it never leaves it. Scraps shorter than a bead are dropped. */
+function within(path: Path, room: Region, beadWidth: Metres): readonly Path[] {
+  const line = flattenPath(path)
+  const parts = clipOpenLines([line], room, 'inside')
+  const inside = parts.map(part => fitArcs(part, false)).filter(part => pathLength(part) > beadWidth)
+  const total = inside.reduce((sum, part) => sum + pathLength(part), 0)
+  return Math.abs(total - pathLength(path)) < 1e-3 ? [path] : inside
+}

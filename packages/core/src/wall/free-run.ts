@@ -1,0 +1,153 @@
+import { dot, pathLength, pathTangent, pointStations, turnBetween } from '../geometry/index.js'
+import type { Metres } from '../quantity/index.js'
+import type { Arm, Junction } from './junction.js'
+import { slack, standsAt, tieSetback, type WallParts } from './parts.js'
+import { liesAt, opensAt, shapesPlan } from './recess.js'
+import { holdsArm, type PlacedStretch, type SectionPlan } from './section-plan.js'
+import { foreignOwners, shellKey } from './shell.js'
+
+/** A run of stations, from < to. */
+export interface Run {
+  readonly from: Metres
+  readonly to: Metres
+}
+
+/** Where the tie of a double wall may run: clear of openings, columns, embeds in the cavity, ends and junctions. */
+export function freeRuns(
+  parts: WallParts,
+  plan: SectionPlan,
+  stretch: PlacedStretch,
+  z: Metres,
+): readonly Run[] {
+  const back = tieSetback(parts.print)
+  const { wall, from, to } = stretch
+  const whole = wall.centreline.closed && to - from > pathLength(wall.centreline) - slack
+  const blocked = [
+    ...openingRuns(parts, stretch, z, back),
+    ...columnRuns(parts, stretch, back),
+    ...embedRuns(parts, stretch, z),
+    ...cornerRuns(stretch),
+    ...plan.junctions.flatMap(junction => junctionRuns(plan, junction, stretch, z, back)),
+    ...(whole ? [] : endRuns(plan, stretch, z, back)),
+  ]
+  return takeAway({ from, to }, blocked)
+}
+
+export function takeAway(run: Run, blocked: readonly Run[]): readonly Run[] {
+  const free: Run[] = []
+  let from = run.from
+  for (const block of [...blocked].sort((a, b) => a.from - b.from)) {
+    if (block.to <= from) continue
+    if (block.from >= run.to) break
+    if (block.from > from + slack) free.push({ from, to: block.from })
+    from = block.to
+  }
+  if (run.to > from + slack) free.push({ from, to: run.to })
+  return free
+}
+
+const around = (at: Metres, half: Metres): Run => ({ from: at - half, to: at + half })
+
+const openingRuns = (
+  { openings }: WallParts,
+  { wall }: PlacedStretch,
+  z: Metres,
+  back: Metres,
+): readonly Run[] =>
+  openings
+    .filter(opening => opening.wall === wall.id && opensAt(opening, z))
+    .map(({ at, width }) => around(at, width / 2 + back))
+
+/** The column's void, its closers, and half a tie that laps onto each closer. */
+const columnRuns = ({ columns }: WallParts, { wall }: PlacedStretch, back: Metres): readonly Run[] =>
+  columns.filter(column => column.wall === wall.id).map(({ at, length }) => around(at, length / 2 + back))
+
+function embedRuns({ embeds, print }: WallParts, { wall }: PlacedStretch, z: Metres): readonly Run[] {
+  return embeds
+    .filter(embed => embed.wall === wall.id && liesAt(embed, z) && shapesPlan(embed))
+    .map(({ at, width, method, face }) => {
+      // A recess is lined by a wythe of its own; in the cavity or cut later there is none.
+      const lined = method === 'gap' && face !== 'middle'
+      return around(at, width / 2 + (lined ? tieSetback(print) : print.beadWidth / 2))
+    })
+}
+
+/** Corners inside the centreline: the run on which the inner faces have already met. */
+function cornerRuns({ wall }: PlacedStretch): readonly Run[] {
+  const { centreline, thickness } = wall
+  const length = pathLength(centreline)
+  const stations = pointStations(centreline)
+  return stations.flatMap(station => {
+    const ends = !centreline.closed && (station < slack || station > length - slack)
+    if (ends) return []
+    const [before, after] = [station < slack ? length - 1e-9 : station - 1e-9, station + 1e-9]
+    const turn = turnBetween(
+      pathTangent(centreline, before),
+      pathTangent(centreline, after > length ? 1e-9 : after),
+    )
+    return Math.abs(turn) < 0.02
+      ? []
+      : [around(station, (thickness / 2) * Math.tan(Math.min(1.5, Math.abs(turn) / 2)))]
+  })
+}
+
+/** What a junction blocks on both sides along a stretch. */
+function junctionRuns(
+  plan: SectionPlan,
+  junction: Junction,
+  stretch: PlacedStretch,
+  z: Metres,
+  back: Metres,
+): readonly Run[] {
+  const standing = junction.arms.filter(({ wall }) => standsAt(wall, z))
+  const foreign = foreignOwners(plan, junction, z)
+  return standing
+    .filter(arm => arm.wall === stretch.wall && holdsArm([stretch], arm))
+    .map(arm => {
+      const reaches = standing
+        .filter(other => other.wall !== arm.wall)
+        .map(other => {
+          const owner =
+            foreign.includes(other) || (holdsArm(plan.stretches, other) && comesBefore(other, arm))
+          const joined = holdsArm(plan.stretches, other) && shellKey(other.wall) === shellKey(arm.wall)
+          return owner || joined ? facesMeet(arm, other) + (owner ? back : 0) : 0
+        })
+      const reach = Math.max(0, ...reaches)
+      return arm.sense > 0
+        ? { from: arm.station - slack, to: arm.station + reach }
+        : { from: arm.station - reach, to: arm.station + slack }
+    })
+}
+
+const comesBefore = (a: Arm, b: Arm): boolean => shellKey(a.wall) < shellKey(b.wall)
+
+/** How far along an arm its face and another arm's meet: (h₂ + h₁·cos φ)/sin φ at the angle φ between them. */
+function facesMeet(arm: Arm, other: Arm): Metres {
+  const [own, theirs] = [arm.wall.thickness / 2, other.wall.thickness / 2]
+  const cosine = Math.min(1, Math.max(-1, dot(arm.out, other.out)))
+  const sine = Math.sqrt(1 - cosine * cosine)
+  if (sine < 0.05) return cosine > 0 ? 20 * (own + theirs) : 0
+  return Math.max(0, (theirs + own * cosine) / sine)
+}
+
+/** Ends that no junction of the section joins on to are closed by a jamb. */
+function endRuns(plan: SectionPlan, stretch: PlacedStretch, z: Metres, back: Metres): readonly Run[] {
+  const { wall, from, to } = stretch
+  const joined = (station: Metres): boolean =>
+    plan.junctions.some(({ arms }) => {
+      const here = arms.some(arm => arm.wall === wall && Math.abs(arm.station - station) < 1e-3)
+      const others = arms.filter(arm => arm.wall !== wall && standsAt(arm.wall, z))
+      return (
+        here &&
+        others.some(
+          arm =>
+            holdsArm(plan.stretches, arm) ||
+            foreignOwners(plan, { point: [0, 0], kind: 'corner', arms }, z).length > 0,
+        )
+      )
+    })
+  const runs: Run[] = []
+  if (!joined(from)) runs.push({ from: from - 1, to: from + back })
+  if (!joined(to)) runs.push({ from: to - back, to: to + 1 })
+  return runs
+}

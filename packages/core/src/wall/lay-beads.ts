@@ -1,0 +1,124 @@
+import { type Polygon, regionArea } from '../geometry/index.js'
+import type { CubicMetres, Metres, SquareMetres } from '../quantity/index.js'
+import type { Section } from '../section/index.js'
+import { bandKey } from './band-key.js'
+import type { Band, Bead, BeadRole, SectionBands } from './bead.js'
+import { beadVolume } from './bead-section.js'
+import { type Body, bodiesAt } from './body.js'
+import { doubleBeads } from './double-wall.js'
+import { bandLimits, type LayerRange, layerCount, layerMiddle } from './heights.js'
+import { findJunctions } from './junction.js'
+import type { WallParts } from './parts.js'
+import type { RawBead } from './raw-bead.js'
+import { placeSection, type SectionPlan } from './section-plan.js'
+import { singleBeads } from './single-wall.js'
+import { solidBeads } from './solid-wall.js'
+import { thinPlaces } from './thin-place.js'
+
+/** The plan of one band, whatever its layers and its section are called. */
+export interface BandPlan {
+  readonly body: readonly Polygon[]
+  readonly bodyArea: SquareMetres
+  readonly beads: readonly RawBead[]
+  readonly thinPlaces: Band['thinPlaces']
+}
+
+/**
+ * Band plans by everything they depend on. Hand the same map to a later call and only bands whose walls, openings or
+ * embeds changed are computed again. The caller owns it: drop it when it has grown too large.
+ */
+export type BandCache = Map<string, BandPlan>
+
+/** All beads of all sections. */
+export function layAllBeads(
+  parts: WallParts,
+  sections: readonly Section[],
+  cache: BandCache = new Map(),
+): readonly SectionBands[] {
+  const junctions = findJunctions(parts.walls)
+  return sections.map(section =>
+    laySection(parts, section, placeSection(parts.walls, section, junctions), cache),
+  )
+}
+
+/** The beads of one section, band by band from the slab up. */
+export const layBeads = (parts: WallParts, section: Section, cache: BandCache = new Map()): SectionBands =>
+  laySection(parts, section, placeSection(parts.walls, section), cache)
+
+function laySection(parts: WallParts, section: Section, plan: SectionPlan, cache: BandCache): SectionBands {
+  const runs: { range: LayerRange; band: BandPlan }[] = []
+  for (const range of bandLimits(parts, section)) {
+    const z = layerMiddle(range.fromLayer, parts.print.layerHeight)
+    const band = cachedBand(parts, plan, z, cache)
+    const last = runs.at(-1)
+    // A height at which nothing of this section changes does not divide it.
+    if (last?.band === band)
+      runs[runs.length - 1] = { range: { ...last.range, toLayer: range.toLayer }, band }
+    else runs.push({ range, band })
+  }
+  const bands = runs
+    .filter(({ band }) => band.body.length > 0)
+    .map(({ range, band }, i) => numberBand(`${section.id}.${i + 1}`, range, band, parts.print.layerHeight))
+  return { section: section.id, layers: layerCount(parts, section), bands, volume: sectionVolume(bands) }
+}
+
+function cachedBand(parts: WallParts, plan: SectionPlan, z: Metres, cache: BandCache): BandPlan {
+  const key = bandKey(parts, plan, z)
+  const known = cache.get(key) ?? planBand(parts, plan, z)
+  cache.set(key, known)
+  return known
+}
+
+function planBand(parts: WallParts, plan: SectionPlan, z: Metres): BandPlan {
+  const bodies = bodiesAt(parts, plan, z)
+  const region = bodies.flatMap(body => body.region)
+  const beads = bodies.flatMap(body => beadsOf(parts, plan, bodies, body, z))
+  const thin = bodies.flatMap(body => thinPlaces(parts, body))
+  return { body: region, bodyArea: regionArea(region), beads, thinPlaces: thin }
+}
+
+function beadsOf(
+  parts: WallParts,
+  plan: SectionPlan,
+  bodies: readonly Body[],
+  body: Body,
+  z: Metres,
+): readonly RawBead[] {
+  switch (body.kind) {
+    case 'double':
+      return doubleBeads(parts, plan, body, z)
+    case 'solid':
+      return solidBeads(parts, body)
+    case 'single':
+      return singleBeads(
+        parts,
+        plan,
+        body,
+        bodies.filter(other => other !== body).flatMap(other => other.region),
+        z,
+      )
+  }
+}
+
+const letters: Readonly<Record<BeadRole, string>> = {
+  wythe: 'w',
+  web: 't',
+  closer: 'c',
+  fill: 'f',
+  line: 'l',
+}
+
+function numberBand(id: string, range: LayerRange, band: BandPlan, height: Metres): Band {
+  const counts: Record<BeadRole, number> = { wythe: 0, web: 0, closer: 0, fill: 0, line: 0 }
+  const beads = band.beads.map(
+    (bead): Bead => ({ id: `${id}.${letters[bead.role]}${++counts[bead.role]}`, ...bead, height }),
+  )
+  return { ...range, body: band.body, bodyArea: band.bodyArea, beads, thinPlaces: band.thinPlaces }
+}
+
+const sectionVolume = (bands: readonly Band[]): CubicMetres =>
+  bands.reduce((sum, band) => sum + bandLayerVolume(band) * (band.toLayer - band.fromLayer + 1), 0)
+
+/** Bead volume of one layer of a band. */
+export const bandLayerVolume = (band: Band): CubicMetres =>
+  band.beads.reduce((sum, bead) => sum + beadVolume(bead), 0)

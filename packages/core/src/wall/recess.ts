@@ -1,0 +1,66 @@
+import { type Point, pathNormal, pathPoint, plus, type Ring, times } from '../geometry/index.js'
+import type { Embed, Opening, PrintRules, Wall } from '../job/index.js'
+import type { Metres } from '../quantity/index.js'
+import { lateralStrip } from './strip.js'
+
+/** Recess cutters stand this far proud of the face, so that no skin of the chords' rounding is left on it. */
+const proud: Metres = 1e-4
+
+/** What an opening or an embed takes out of the body, and what is left behind it. */
+export interface Cut {
+  readonly ref: string
+  readonly ring: Ring
+  readonly middle: Point
+  /** Thickness left behind a recess; 0 where nothing is left. */
+  readonly left: Metres
+  /** The recess was to leave something, but less than a bead: the wythe stops at its sides. */
+  readonly interrupted: boolean
+  /** Where two beads would not fit behind the recess: the strip in which the nearer one is left out. */
+  readonly skipped?: Ring
+}
+
+export const opensAt = ({ sill, head, lintel }: Opening, z: Metres): boolean =>
+  sill < z && z <= head + (lintel?.height ?? 0)
+
+export const liesAt = ({ bottom, height }: Embed, z: Metres): boolean => bottom < z && z <= bottom + height
+
+/** Laid on a layer and printed over, it leaves the plan alone; all else cuts the body or keeps the tie away. */
+export const shapesPlan = (embed: Embed): boolean =>
+  embed.method === 'gap' || embed.face === 'middle' || keepsTieAway.has(embed.kind)
+
+const keepsTieAway: ReadonlySet<Embed['kind']> = new Set(['box', 'pipe', 'sleeve', 'niche', 'chase'])
+
+export function openingCut({ id, at, width }: Opening, wall: Wall, outermost: Metres): Cut {
+  const reach = outermost + proud
+  const ring = lateralStrip(wall.centreline, at - width / 2, at + width / 2, -reach, reach)
+  return { ref: id, ring, middle: pathPoint(wall.centreline, at), left: 0, interrupted: false }
+}
+
+/** What a `gap` embed takes away; nothing when it lies in an open cavity. */
+export function embedCut(embed: Embed, wall: Wall, outermost: Metres, print: PrintRules): Cut | undefined {
+  if (embed.method !== 'gap') return undefined
+  const { id, at, width, depth, face } = embed
+  const middle = embedMiddle(embed, wall)
+  const strip = (low: Metres, high: Metres) =>
+    lateralStrip(wall.centreline, at - width / 2, at + width / 2, low, high)
+  const through = strip(-outermost - proud, outermost + proud)
+  if (face === 'through') return { ref: id, ring: through, middle, left: 0, interrupted: false }
+  if (face === 'middle') {
+    if (wall.makeUp.kind === 'double') return undefined
+    const side = (wall.thickness - depth) / 2
+    if (side < print.beadWidth) return { ref: id, ring: through, middle, left: 2 * side, interrupted: true }
+    return { ref: id, ring: strip(-depth / 2, depth / 2), middle, left: side, interrupted: false }
+  }
+  const left = wall.thickness - depth
+  if (left < print.beadWidth - 1e-9) return { ref: id, ring: through, middle, left, interrupted: true }
+  const [back, out] = [wall.thickness / 2 - depth, outermost + proud]
+  const banded = (low: Metres, high: Metres) => (face === 'left' ? strip(low, high) : strip(-high, -low))
+  const cut = { ref: id, ring: banded(back, out), middle, left, interrupted: false }
+  const doubled = wall.makeUp.kind === 'double' && left < 2 * print.beadWidth - 1e-9
+  return doubled ? { ...cut, skipped: banded(back - print.beadWidth / 2 - 1e-5, back) } : cut
+}
+
+function embedMiddle({ at, face, depth }: Embed, { centreline, thickness }: Wall): Point {
+  const lateral = { left: 1, right: -1, middle: 0, through: 0 }[face] * ((thickness - depth) / 2)
+  return plus(pathPoint(centreline, at), times(pathNormal(centreline, at), lateral))
+}

@@ -1,0 +1,39 @@
+import type { Relief, Wall } from '../job/index.js'
+import type { Metres } from '../quantity/index.js'
+import type { Lateral } from './strip.js'
+
+/**
+ * How far a face stands out at station s and height z, within ±depth [m].
+ *   flute    depth·cos(2π s/pitch)                    upright channels, the same at every height
+ *   ripple   depth·cos(2π z/rise)                     level waves
+ *   lozenge  depth·cos(2π s/pitch)·cos(2π z/rise)
+ * Between the stations of the ramp it grows from nothing to full as 3t² − 2t³.
+ */
+export function reliefAt(relief: Relief, station: Metres, z: Metres): Metres {
+  const along = Math.cos((2 * Math.PI * station) / relief.pitch)
+  const upward = Math.cos((2 * Math.PI * z) / relief.rise)
+  const shape = { flute: along, ripple: upward, lozenge: along * upward }[relief.pattern]
+  return relief.depth * rampShare(relief, station) * shape
+}
+
+/** Steepest sideways change with height [–]; a flute has none. */
+export const reliefLean = ({ pattern, depth, rise }: Relief): number =>
+  pattern === 'flute' ? 0 : (2 * Math.PI * depth) / rise
+
+/** Whether the plan of the relief changes from layer to layer. */
+export const reliefVariesWithHeight = (wall: Wall): boolean =>
+  wall.relief !== undefined && wall.relief.pattern !== 'flute' && wall.relief.depth > 0
+
+/** Distances of the right and the left face from the centreline at height z. */
+export function facesAt({ thickness, relief }: Wall, z: Metres): { low: Lateral; high: Lateral } {
+  const half = thickness / 2
+  if (!relief || relief.depth === 0) return { low: -half, high: half }
+  const out = (station: Metres) => half + reliefAt(relief, station, z)
+  return relief.face === 'left' ? { low: -half, high: out } : { low: station => -out(station), high: half }
+}
+
+function rampShare({ ramp }: Relief, station: Metres): number {
+  if (!ramp) return 1
+  const t = Math.min(1, Math.max(0, (station - ramp[0]) / (ramp[1] - ramp[0])))
+  return t * t * (3 - 2 * t)
+}
