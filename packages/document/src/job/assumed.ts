@@ -1,4 +1,4 @@
-import { formatQuantity, parseQuantity } from '@dawnlift/core/quantity'
+import { formatQuantity, parseQuantity, unitTable } from '@dawnlift/core/quantity'
 import { assert } from '@dawnlift/core/result'
 import { type Default, type DefaultPath, defaultTable } from './default-table.js'
 
@@ -31,7 +31,9 @@ export function assumedAt(path: DefaultPath, units: 'metric' | 'imperial', at: s
 
 function shown(path: DefaultPath, units: 'metric' | 'imperial'): string {
   const { dimension, text }: Default = defaultTable[path]
-  return dimension && units === 'imperial' ? formatQuantity(defaultNumber(path), dimension, units) : text
+  if (!dimension || units === 'metric') return text
+  const { metric, imperial } = unitTable[dimension].shown
+  return metric === imperial ? text : formatQuantity(defaultNumber(path), dimension, units)
 }
 
 /** Every default there is, as `dawnlift check --assumed` and the guide list them. */

@@ -8,12 +8,9 @@ const layerUse = block({
 
 export const drawingSchema = block({
   file: file(),
-  unit: choice(['mm', 'cm', 'm', 'in', 'ft'])
-    .optional()
-    .meta({
-      description:
-        'What one drawing unit is; needed when the drawing does not say or says something unlikely',
-    }),
+  unit: choice(['mm', 'cm', 'm', 'in', 'ft']).optional().meta({
+    description: 'What one drawing unit is; needed when the drawing does not say or says something unlikely',
+  }),
   origin: z
     .tuple([quantity('length', { least: -1e7, most: 1e7 }), quantity('length', { least: -1e7, most: 1e7 })])
     .optional()
