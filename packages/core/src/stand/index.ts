@@ -1,4 +1,28 @@
+export { accessZoneWidth, needsBracing } from './access-zone.js'
+export { collapseSafety, type LiftAssessment, type StandRules } from './assess-lift.js'
+export { type BucklingHeight, bucklingHeight, lengthUnit, type RisingWall } from './buckling-height.js'
+export { checkStanding } from './check-standing.js'
+export {
+  bilinearCollapseLayers,
+  type CollapseHeight,
+  criticalRise,
+  exponentialCollapseHeight,
+  firstLayerYield,
+  linearCollapseHeight,
+} from './collapse-height.js'
+export { type Curing, curedModulus } from './curing.js'
 export { standGeometry } from './derive-geometry.js'
+export { greenhillHeight, suikerFitHeight } from './greenhill.js'
+export { materialWidth, shearLagShare, shearStiffnessAlong, shearStiffnessUp } from './make-up.js'
+export {
+  type EvenLift,
+  type ShortestLayerTime,
+  shortestLayerTime,
+  type TallestLift,
+  tallestLift,
+} from './pace.js'
+export { type StandChart, type StandMoment, standChart } from './stand-chart.js'
 export type { StandGeometry, StandMake, StandPanel, StandSupports } from './stand-geometry.js'
 export { makeStanding, type Standing, type StandingInput } from './standing.js'
-export type { StrengthRule } from './strength.js'
+export { mohrCoulombStrength, plasticStrength, type StrengthRule, strengthWords } from './strength.js'
+export { crackingPressure, overturningPressure, windPressure, windSpeedOfPressure } from './wind.js'

@@ -1,0 +1,145 @@
+import { describe, expect, it } from 'vitest'
+import { accessZoneWidth, needsBracing } from './access-zone.js'
+import {
+  bilinearCollapseLayers,
+  criticalRise,
+  exponentialCollapseHeight,
+  firstLayerYield,
+  linearCollapseHeight,
+} from './collapse-height.js'
+import { GREENHILL, greenhillHeight } from './greenhill.js'
+import { mohrCoulombStrength, plasticStrength } from './strength.js'
+import { crackingPressure, overturningPressure, windPressure, windSpeedOfPressure } from './wind.js'
+
+const relative = (found: number, expected: number) => Math.abs(found / expected - 1)
+const collapse = (answer: ReturnType<typeof linearCollapseHeight>) =>
+  answer.kind === 'collapses' ? answer.height : Number.NaN
+
+describe('self-buckling of a bar', () => {
+  it('has the constant 7.837347438943 (closed form, REFERENCE 8)', () =>
+    expect(GREENHILL).toBeCloseTo(7.837347438943, 9))
+  // independent: double precision by another code (REFERENCE 8), four digits printed.
+  it.each([
+    ['steel rod of 10 mm', 210e9, 0.01 / 4, 7850, 9.80665, 5.1118],
+    ['wall of 150 mm', 1e5, 0.15 / Math.sqrt(12), 2100, 9.80665, 0.41473],
+    ['wall of 150 mm as a plate', 1e5 / (1 - 0.09), 0.15 / Math.sqrt(12), 2100, 9.80665, 0.42797],
+    ['fresh wall of 40 mm as a plate', 78100 / (1 - 0.09), 0.04 / Math.sqrt(12), 2070, 9.81, 0.1641],
+    ['fresh wall of 55 mm as a plate', 78100 / (1 - 0.09), 0.055 / Math.sqrt(12), 2070, 9.81, 0.2029],
+    ['fresh wall of 60 mm as a plate', 78100 / (1 - 0.09), 0.06 / Math.sqrt(12), 2070, 9.81, 0.215],
+  ])('%s', (_, modulus, radius, density, gravity, expected) =>
+    expect(relative(greenhillHeight(modulus, radius, density, gravity), expected)).toBeLessThan(4e-4),
+  )
+})
+
+describe('plastic collapse of the foot', () => {
+  // closed form (REFERENCE 6.4) with σ₀ = ρg = rise = 1
+  it('is at 1/(1 − ξ̄) for linear curing', () => {
+    expect(collapse(linearCollapseHeight(1, 0.25, 1, 1))).toBeCloseTo(4 / 3, 12)
+    expect(collapse(linearCollapseHeight(1, 0.5, 1, 1))).toBeCloseTo(2, 12)
+  })
+  it('never comes when strength outgrows the weight', () => {
+    expect(linearCollapseHeight(1, 1, 1, 1)).toEqual({ kind: 'none' })
+    expect(linearCollapseHeight(1, 3, 1, 1)).toEqual({ kind: 'none' })
+  })
+  // closed form, numbers by another code (REFERENCE 6.4), four decimals
+  it.each([
+    [2, 0.1, 1.1046],
+    [2, 0.5, 1.5361],
+    [2, 2, 1.981],
+    [10, 0.1, 3.9166],
+    [10, 0.25, 9.0672],
+    [10, 2, 10],
+  ])('approaches its end for exponential curing to %d-fold at %d', (end, rate, expected) =>
+    expect(Math.abs(exponentialCollapseHeight(end, rate) - expected)).toBeLessThan(6e-5),
+  )
+  // closed form, numbers by another code (REFERENCE 5.3): α = √3, ρ 2300, g 9.81, m/h cut off after four decimals
+  it.each([
+    [0.2, 0.0553],
+    [1, 0.2764],
+    [5, 1.3817],
+  ])('never comes below the critical rise: A_thix %d Pa/s', (rate, perHour) =>
+    expect(Math.abs(criticalRise(rate, Math.sqrt(3), 2300 * 9.81) * 3600 - perHour)).toBeLessThan(1e-4),
+  )
+  it('is at 0.15353 m at twice the critical rise (REFERENCE 5.3)', () => {
+    const weight = 2300 * 9.81
+    const rise = 2 * criticalRise(1, Math.sqrt(3), weight)
+    expect(collapse(linearCollapseHeight(Math.sqrt(3) * 1000, Math.sqrt(3), rise, weight))).toBeCloseTo(
+      0.15353,
+      5,
+    )
+  })
+  it('with two rates is where the linear law from the same late line would have it', () => {
+    // hand: τs 3000 at 500 s, A 1 Pa/s, α 2, layer 450 Pa per 60 s: 2(3000 − 500)/(450 − 120) = 15.15
+    expect(bilinearCollapseLayers({ stress: 3000, age: 500 }, 1, 2, { stress: 450, time: 60 })).toBe(15)
+    expect(
+      bilinearCollapseLayers({ stress: 3000, age: 500 }, 4, 2, { stress: 450, time: 60 }),
+    ).toBeUndefined()
+  })
+})
+
+describe('the first layer', () => {
+  // hand [Roussel2018]: 2300·9.81·h/√3
+  it.each([
+    [0.01, 130.3],
+    [0.02, 260.5],
+    [0.04, 521.1],
+  ])('of %d m needs', (height, expected) =>
+    expect(Math.abs(firstLayerYield(2300 * 9.81, height) - expected)).toBeLessThan(0.06),
+  )
+})
+
+describe('published fresh-material data [Wolfs2018]', () => {
+  const measured = { kind: 'linear', start: 5984, rate: 147 / 60 } as const
+  const cohesion = { kind: 'linear', start: 3050, rate: 58 / 60 } as const
+  it('has the measured strength at 30 min', () =>
+    // hand: 5.984 + 0.147·30 = 10.394 kPa
+    expect(plasticStrength({ kind: 'uniaxial', measured }, cohesion, 1800)).toBeCloseTo(10394, 6))
+  it('contradicts itself: Mohr–Coulomb at t = 0 is 46 % above the measured strength', () => {
+    const fromCohesion = mohrCoulombStrength(3050, (20 * Math.PI) / 180)
+    expect(fromCohesion).toBeCloseTo(8712, 0)
+    expect(fromCohesion / 5984).toBeCloseTo(1.456, 3)
+  })
+  it('puts Mohr–Coulomb without friction at Tresca, 2c, under von Mises is √3·τ', () => {
+    expect(mohrCoulombStrength(1000, 0)).toBeCloseTo(2000, 9)
+    expect(plasticStrength({ kind: 'von-mises' }, cohesion, 0)).toBeCloseTo(Math.sqrt(3) * 3050, 9)
+  })
+})
+
+describe('wind on a wall', () => {
+  // hand/closed form (REFERENCE 14.2)
+  it.each([
+    [10, 61.3],
+    [20, 245.2],
+    [30, 551.7],
+    [40, 980.8],
+  ])('presses with 0.613·V² at %d m/s', (speed, expected) =>
+    expect(Math.abs(windPressure(speed, 1) - expected)).toBeLessThan(0.06),
+  )
+  it.each([
+    ['250 mm wall of 2.7 m', 0.25, 2.7, 2200, 499.4, 24.1, 19.7],
+    ['50 mm leaf of 1 m', 0.05, 1, 2100, 51.5, 7.75, 6.3],
+  ])('tips a %s', (_, thickness, height, density, pressure, speed, safeSpeed) => {
+    const tipping = overturningPressure({ height, thickness, solidWidth: thickness, weight: density * 9.81 })
+    expect(Math.abs(tipping - pressure)).toBeLessThan(0.3)
+    // printed to 0.1 and 0.01 m/s; Cf 1.4
+    expect(Math.abs(windSpeedOfPressure(tipping, 1.4) - speed)).toBeLessThan(0.06)
+    expect(Math.abs(windSpeedOfPressure(tipping / 1.5, 1.4) - safeSpeed)).toBeLessThan(0.06)
+  })
+  it('cracks a solid wall that bears no tension at a third of what tips it (kern against edge)', () => {
+    const wall = { height: 2, solidWidth: 0.2, weight: 20000 }
+    const cracks = crackingPressure({ ...wall, sectionModulus: 0.2 ** 2 / 6 }, 0)
+    expect(cracks / overturningPressure({ ...wall, thickness: 0.2 })).toBeCloseTo(1 / 3, 12)
+  })
+})
+
+describe('the limited-access zone', () => {
+  // published [OSHA1926.706]: 9 ft → 13 ft, 8 ft → 12 ft without bracing duty; 2.7 m → 3.919 m
+  it('is the height and four feet', () => {
+    expect(accessZoneWidth(9 * 0.3048)).toBeCloseTo(13 * 0.3048, 9)
+    expect(accessZoneWidth(2.7)).toBeCloseTo(3.919, 3)
+  })
+  it('asks for bracing over eight feet only', () => {
+    expect(needsBracing(8 * 0.3048)).toBe(false)
+    expect(needsBracing(9 * 0.3048)).toBe(true)
+  })
+})

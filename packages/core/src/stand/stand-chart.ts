@@ -1,0 +1,99 @@
+import { ageFactor } from '../mix/index.js'
+import type { Celsius, Metres, Seconds } from '../quantity/index.js'
+import { assert } from '../result/index.js'
+import { type StandRules, stripOf } from './assess-lift.js'
+import { type LiftAge, layerAge } from './lift-age.js'
+import { GRAVITY, type Member, membersOf } from './members.js'
+import { type StandingInput, standRulesOf } from './standing.js'
+import { plasticStrength } from './strength.js'
+import { bucklingLoadsBelow } from './strip.js'
+
+/** One moment of a lift: what stands, and what could stand. */
+export interface StandMoment {
+  readonly layers: number
+  /** Since the lift began. */
+  readonly time: Seconds
+  /** Printed so far: the demand. */
+  readonly height: Metres
+  /** Height whose weight the foot would just bear at its age. */
+  readonly collapseHeight: Metres
+  /** Height at which the wall, stretched with the stiffness it has now from top to foot, would just buckle. */
+  readonly bucklingHeight: Metres
+  /** The two with the safety and imperfection factors taken off; the smaller one. */
+  readonly allowedHeight: Metres
+  readonly governs: 'collapse' | 'buckling'
+  readonly place: string
+}
+
+export interface StandChart {
+  readonly section: string
+  readonly firstLayer: number
+  readonly moments: readonly StandMoment[]
+  /** No buckling was looked for beyond this many times the height printed. */
+  readonly lookedTo: number
+}
+
+const LOOKED_TO = 20
+
+/** Height against time with demand and capacity, layer by layer, at the lift's real layer times. */
+export function standChart(
+  input: StandingInput,
+  lift: {
+    readonly section: string
+    readonly firstLayer: number
+    readonly layerEnds: readonly Seconds[]
+    readonly start: Seconds
+    readonly temperature: Celsius
+  },
+): StandChart {
+  const geometry = input.sections.find(({ section }) => section === lift.section)
+  assert(geometry, `section ${lift.section} has a geometry to stand by`)
+  const rules = standRulesOf(input)
+  const age: LiftAge = {
+    layerHeight: input.print.layerHeight,
+    ends: lift.layerEnds.map(end => end - lift.start),
+    factor: ageFactor(lift.temperature, input.mix),
+  }
+  const foot = (lift.firstLayer - 1) * age.layerHeight
+  const members = membersOf(geometry, rules, foot, foot + age.ends.length * age.layerHeight)
+  const moments = age.ends.map((_, i) => momentOf(members, age, i + 1, rules))
+  return { section: lift.section, firstLayer: lift.firstLayer, moments, lookedTo: LOOKED_TO }
+}
+
+function momentOf(members: readonly Member[], lift: LiftAge, layers: number, rules: StandRules): StandMoment {
+  const height = layers * lift.layerHeight
+  const atFoot = plasticStrength(rules.strength, rules.growth.yield, layerAge(lift, 1, layers))
+  const collapseHeight = atFoot / (rules.density * GRAVITY)
+  const buckling = members
+    .map(member => ({ place: member.place, height: height * stretchFactor(member, lift, layers, rules) }))
+    .reduce((a, b) => (b.height < a.height ? b : a))
+  const byCollapse = collapseHeight / rules.safety
+  const byBuckling = (buckling.height * rules.imperfection) / rules.safety
+  return {
+    layers,
+    time: lift.ends[layers - 1]!,
+    height,
+    collapseHeight,
+    bucklingHeight: buckling.height,
+    allowedHeight: Math.min(byCollapse, byBuckling),
+    governs: byCollapse < byBuckling ? 'collapse' : 'buckling',
+    place: byCollapse < byBuckling ? 'the foot of the lift' : buckling.place,
+  }
+}
+
+/** How many times higher the wall could be with the same run of stiffness from top to foot, at most `LOOKED_TO`. */
+function stretchFactor(member: Member, lift: LiftAge, layers: number, rules: StandRules): number {
+  const strip = stripOf(member, lift, layers, rules)
+  const stands = (factor: number) => {
+    const height = strip.height * factor
+    return bucklingLoadsBelow({ ...strip, height, law: member.lawAt(height) }, 1) === 0
+  }
+  if (stands(LOOKED_TO)) return LOOKED_TO
+  let [low, high] = [1e-2, LOOKED_TO]
+  while (high / low > 1.002) {
+    const middle = Math.sqrt(low * high)
+    if (stands(middle)) low = middle
+    else high = middle
+  }
+  return low
+}

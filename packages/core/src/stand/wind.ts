@@ -1,0 +1,60 @@
+import type { Metres, MetresPerSecond, Pascals } from '../quantity/index.js'
+
+/** q = 0.613·V²: ½ρV² of air at 15 °C and sea level. */
+const PRESSURE_PER_SPEED_SQUARED = 0.613
+
+/**
+ * Wind pressure on a free-standing wall, in Pa: 0.613·Cf·V².
+ *
+ * @param speed        3-second gust at the wall [m/s]
+ * @param coefficient  Cf, 1.2–1.8 for a free-standing wall (ends are worst)
+ *
+ * Source   [ASCE7] 26.10 and figure 29.3-1, from memory; 0.613 = ½·1.225 by hand.
+ * Range    screening; exposure, topography and elevation taken as 1.
+ * Assumes  the wall stands clear on both sides. Local codes and a licensed engineer decide.
+ */
+export const windPressure = (speed: MetresPerSecond, coefficient: number): Pascals =>
+  PRESSURE_PER_SPEED_SQUARED * coefficient * speed ** 2
+
+export const windSpeedOfPressure = (pressure: Pascals, coefficient: number): MetresPerSecond =>
+  Math.sqrt(pressure / (PRESSURE_PER_SPEED_SQUARED * coefficient))
+
+/**
+ * Wind pressure that tips a wall which only its weight holds down, in Pa.
+ *
+ *   p·H²/2 = w·H·t/2  →  p = w·t/H,  w = ρg·(solid material per metre of wall)
+ *
+ * A solid wall gives p = ρg·t²/H.
+ *
+ * @param wall  height H over the joint that may open, thickness t face to face, solid width (t for a solid wall) [m]; ρg
+ *
+ * Source   closed form (statics of a rigid block, no tension across the joint).
+ * Range    t small against H.
+ * Assumes  full-width bearing, no bond across the joint, no bracing, no return.
+ */
+export const overturningPressure = (wall: {
+  readonly height: Metres
+  readonly thickness: Metres
+  readonly solidWidth: Metres
+  readonly weight: number
+}): Pascals => (wall.weight * wall.solidWidth * wall.thickness) / wall.height
+
+/**
+ * Wind pressure at which the foot of a cantilever begins to crack or yield in tension, in Pa: p·H²/2 = (f + ρgH·A/b)·S.
+ *
+ * @param wall     height H [m], section modulus S per metre [m²], solid width [m], ρg
+ * @param tension  what the joint bears: 0 for a green wall, a share of the flexural strength once hard [Pa]
+ *
+ * Source   closed form (elastic bending and weight).
+ * Range    walls that bend up their height; no help from returns.
+ * Assumes  plane sections: wythes tied by their web. A licensed engineer sets the tension a printed joint may bear.
+ */
+export const crackingPressure = (
+  wall: {
+    readonly height: Metres
+    readonly sectionModulus: number
+    readonly solidWidth: Metres
+    readonly weight: number
+  },
+  tension: Pascals,
+): Pascals => (2 * (tension + wall.weight * wall.height) * wall.sectionModulus) / wall.height ** 2
