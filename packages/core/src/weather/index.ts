@@ -34,6 +34,7 @@ export type { WorkAir } from './heat-stress.js'
 export { globeTemperature, heatIndex, naturalWetBulb, wbgtFromAir, wbgtOutdoors } from './heat-stress.js'
 export type { ReplayedYear, WeatherHistory } from './history-years.js'
 export { replayYears } from './history-years.js'
+export type { PermittedHours } from './hour-limits.js'
 export { localClocks } from './local-clocks.js'
 export type { SourceSpan } from './merge-hours.js'
 export { alignHours, mergeHours, sourceRank, sourceSpans } from './merge-hours.js'
@@ -58,7 +59,7 @@ export { hoursFromNormals, replayNormals, usualUnrest } from './normals-hours.js
 export type { CompletedHours, Observation } from './observation.js'
 export { completeHours } from './observation.js'
 export type { PrintConditions } from './print-hour.js'
-export { closedBy, limitMargin, printHours } from './print-hour.js'
+export { closedBy, printHours } from './print-hour.js'
 export {
   dewPoint,
   humidityFromDewPoint,

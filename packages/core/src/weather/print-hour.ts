@@ -1,9 +1,10 @@
 import type { Job } from '../job/index.js'
-import type { Limit } from '../limit/index.js'
-import type { Celsius, Instant, Seconds } from '../quantity/index.js'
+import { isBeyond, type Limit } from '../limit/index.js'
+import type { Celsius, Instant } from '../quantity/index.js'
 import { CIVIL_DEGREES } from './daylight.js'
 import { evaporationPerHour, windAtHeight } from './evaporation.js'
 import { wbgtOutdoors } from './heat-stress.js'
+import { hourLimits, type PermittedHours, permittedLimit } from './hour-limits.js'
 import { localClocks } from './local-clocks.js'
 import {
   chilledWater,
@@ -29,31 +30,34 @@ interface Standing {
   readonly sunAt: (at: Instant) => SunOfDay
 }
 
+/** Wind at the bead and at the crew, over that at 10 m. */
+const BEAD_WIND = windAtHeight(1)
+const CREW_WIND = windAtHeight(1, 2)
 const SIN_CIVIL = Math.sin((CIVIL_DEGREES * Math.PI) / 180)
 
 /**
  * What each hour means for printing, with every limit and its margin.
  *
- * A limit's demand is what the hour brings or the rule asks for, its capacity what may be or what there is; the hour is
- * open when no demand exceeds its capacity. For the limits from below (cold mix, cold air, daylight) the demand is
- * therefore the least the rule asks for and the capacity what the hour offers.
+ * A limit's demand is what the hour brings; its capacity what the rule allows at most, or asks for at least (cold mix, cold air,
+ * daylight: see `isBeyond`). `mix-hot` and `open` are for the job's own tap water; with a chiller or ice on the job,
+ * `mixTemperatureChilled` says what the coldest mix would be, and evaporation counts them at work as far as the limit asks.
  *
- * The dry material follows the mean air of the last 24 hours, the job's silo gain above it. Wherever the job has a chiller
- * or ice, they are at work in the hours that need them. Working days and days off are the calendar's matter, not the hour's.
+ * The dry material follows the mean air of the last 24 hours, the job's silo gain above it. The crew's day and its days off are
+ * the scheduler's matter, not the hour's; `permitted` is what the neighbourhood or the permit allows, no limit where absent.
  */
-export function printHours(conditions: PrintConditions, hours: readonly WeatherHour[]): readonly PrintHour[] {
+export function printHours(
+  conditions: PrintConditions,
+  hours: readonly WeatherHour[],
+  permitted?: PermittedHours,
+): readonly PrintHour[] {
   const standing = standingOf(conditions)
   const dry = trailingMeans(hours, conditions.batching.siloGain)
-  const clocks = localClocks(hours, conditions.site.timeZone)
-  return hours.map((hour, index) => printHour(standing, hour, dry[index]!, clocks[index]!))
+  const printed = hours.map((hour, index) => printHour(standing, hour, dry[index]!))
+  return permitted ? withPermitted(printed, permitted, conditions.site.timeZone) : printed
 }
 
-/** Room left under a limit, in its unit; negative when it bites. */
-export const limitMargin = (limit: Limit): number => limit.capacity - limit.demand
-
 /** The limits that close an hour. */
-export const closedBy = (hour: PrintHour): readonly Limit[] =>
-  hour.limits.filter(limit => limit.demand > limit.capacity)
+export const closedBy = (hour: PrintHour): readonly Limit[] => hour.limits.filter(isBeyond)
 
 function standingOf(conditions: PrintConditions): Standing {
   const { batching, mix, print, site } = conditions
@@ -73,63 +77,56 @@ function standingOf(conditions: PrintConditions): Standing {
   }
 }
 
-function printHour(standing: Standing, hour: WeatherHour, dry: Celsius, clock: Seconds): PrintHour {
+function printHour(standing: Standing, hour: WeatherHour, dry: Celsius): PrintHour {
   const { rules, batching } = standing.conditions
   const sine = sineOfSun(standing, hour)
-  const around = { dry, air: hour.air, wind: windAtHeight(hour.wind), cylinderSun: sunOnCylinder(hour) }
+  const wind = hour.wind * BEAD_WIND
+  const around = { dry, air: hour.air, wind, cylinderSun: sunOnCylinder(hour) }
   const line = nozzleLine(standing.supply, around, 0)
   const tap = line.rest + line.slope * batching.waterTemperature
-  const coldest = standing.chilled ? coldestOf(standing, around) : tap
+  const coldest = standing.chilled ? coldestOf(standing, around, tap) : undefined
   // Cooled only as far as the limit asks: cold water is dear.
-  const inUse = Math.max(coldest, Math.min(tap, rules.mixTemperatureMost.value))
-  const evaporation = evaporationPerHour({ air: hour.air, humidity: hour.humidity, wind: around.wind }, inUse)
+  const inUse = Math.max(coldest ?? tap, Math.min(tap, rules.mixTemperatureMost.value))
+  const evaporation = evaporationPerHour({ air: hour.air, humidity: hour.humidity, wind }, inUse)
   const wbgt = crewWbgt(hour, sine)
-  const limits = limitsOf(standing.conditions, hour, {
-    tap,
-    coldest,
+  const limits = hourLimits(rules, hour, { tap, evaporation, wbgt, light: sine > SIN_CIVIL ? 1 : 0 })
+  const common = {
+    start: hour.start,
+    weather: hour,
+    mixTemperature: tap,
+    waterNeeded: (rules.mixTemperatureMost.value - line.rest) / line.slope,
     evaporation,
     wbgt,
-    light: sine > SIN_CIVIL ? 1 : 0,
-    permittedMinutes: permittedMinutes(standing.conditions.crew, clock),
+    sunAltitude: Math.asin(sine),
+    limits,
+    open: allHold(limits),
+  }
+  return coldest === undefined ? common : { ...common, mixTemperatureChilled: coldest }
+}
+
+function withPermitted(
+  hours: readonly PrintHour[],
+  permitted: PermittedHours,
+  zone: string,
+): readonly PrintHour[] {
+  const clocks = localClocks(hours, zone)
+  return hours.map((hour, index) => {
+    const limit = permittedLimit(permitted, clocks[index]!)
+    return { ...hour, limits: [...hour.limits, limit], open: hour.open && !isBeyond(limit) }
   })
-  const waterNeeded = (rules.mixTemperatureMost.value - line.rest) / line.slope
-  const sunAltitude = Math.asin(sine)
-  const open = allHold(limits)
-  return standing.chilled
-    ? {
-        start: hour.start,
-        weather: hour,
-        mixTemperature: tap,
-        mixTemperatureChilled: coldest,
-        waterNeeded,
-        evaporation,
-        wbgt,
-        sunAltitude,
-        limits,
-        open,
-      }
-    : {
-        start: hour.start,
-        weather: hour,
-        mixTemperature: tap,
-        waterNeeded,
-        evaporation,
-        wbgt,
-        sunAltitude,
-        limits,
-        open,
-      }
 }
 
 function allHold(limits: readonly Limit[]): boolean {
-  for (const limit of limits) if (limit.demand > limit.capacity) return false
+  for (const limit of limits) if (isBeyond(limit)) return false
   return true
 }
 
-function coldestOf(standing: Standing, around: SupplyHour): Celsius {
+/** The coldest mix the chiller and ice can make, but no colder than a mix may be: there the operator eases them off. */
+function coldestOf(standing: Standing, around: SupplyHour, tap: Celsius): Celsius {
   const { water, ice } = standing.chilled!
   const line = nozzleLine(standing.supply, around, ice)
-  return line.rest + line.slope * water
+  const least = standing.conditions.rules.mixTemperatureLeast.value
+  return Math.max(line.rest + line.slope * water, Math.min(tap, least))
 }
 
 function sineOfSun({ conditions, sinLatitude, cosLatitude, sunAt }: Standing, hour: WeatherHour): number {
@@ -148,85 +145,11 @@ function crewWbgt(hour: WeatherHour, sinAltitude: number): Celsius {
     air: hour.air,
     humidity: hour.humidity,
     pressure: hour.pressure,
-    wind: windAtHeight(hour.wind, 2),
+    wind: hour.wind * CREW_WIND,
     global: hour.global,
     beamShare: Math.min(1, beamShare),
     sinAltitude,
   })
-}
-
-interface HourValues {
-  readonly tap: Celsius
-  readonly coldest: Celsius
-  readonly evaporation: number
-  readonly wbgt: Celsius
-  readonly light: 0 | 1
-  readonly permittedMinutes: number
-}
-
-function limitsOf({ rules }: PrintConditions, hour: WeatherHour, values: HourValues): readonly Limit[] {
-  const r = rules
-  return [
-    {
-      kind: 'mix-hot',
-      demand: values.coldest,
-      capacity: r.mixTemperatureMost.value,
-      unit: '°C',
-      source: r.mixTemperatureMost.source,
-    },
-    {
-      kind: 'mix-cold',
-      demand: r.mixTemperatureLeast.value,
-      capacity: values.tap,
-      unit: '°C',
-      source: r.mixTemperatureLeast.source,
-    },
-    {
-      kind: 'air-cold',
-      demand: r.airTemperatureLeast.value,
-      capacity: hour.air,
-      unit: '°C',
-      source: r.airTemperatureLeast.source,
-    },
-    {
-      kind: 'evaporation',
-      demand: values.evaporation,
-      capacity: r.evaporationMost.value,
-      unit: 'kg/m²h',
-      source: r.evaporationMost.source,
-    },
-    { kind: 'wind', demand: hour.wind, capacity: r.windMost.value, unit: 'm/s', source: r.windMost.source },
-    { kind: 'gust', demand: hour.gust, capacity: r.gustMost.value, unit: 'm/s', source: r.gustMost.source },
-    { kind: 'rain', demand: hour.rain, capacity: r.rainMost.value, unit: 'mm/h', source: r.rainMost.source },
-    {
-      kind: 'crew-heat',
-      demand: values.wbgt,
-      capacity: r.wbgtMost.value,
-      unit: '°C',
-      source: r.wbgtMost.source,
-    },
-    {
-      kind: 'daylight',
-      demand: r.daylightNeeded.value,
-      capacity: values.light,
-      unit: '',
-      source: r.daylightNeeded.source,
-    },
-    { kind: 'permitted-hours', demand: 1, capacity: values.permittedMinutes, unit: 'min', source: 'the job' },
-  ]
-}
-
-/** Minutes of the hour from this local clock time that lie between the crew's day start and end, across midnight if need be. */
-function permittedMinutes(crew: PrintConditions['crew'], clock: Seconds): number {
-  const overlap = (from: Seconds, until: Seconds) =>
-    Math.max(0, Math.min(until, clock + 3600) - Math.max(from, clock)) / 60
-  const end = crew.dayEnd > crew.dayStart ? crew.dayEnd : crew.dayEnd + 86400
-  return Math.min(
-    60,
-    overlap(crew.dayStart, end) +
-      overlap(crew.dayStart - 86400, end - 86400) +
-      overlap(crew.dayStart + 86400, end + 86400),
-  )
 }
 
 /** Mean air of the 24 hours before and with each hour, plus a gain; the first day uses its own mean. */

@@ -1,0 +1,52 @@
+import type { Rules, RuleValue } from '../job/index.js'
+import type { Limit, LimitKind } from '../limit/index.js'
+import type { Celsius, Seconds } from '../quantity/index.js'
+import type { WeatherHour } from './site-hour.js'
+
+/** Local clock times between which noise is allowed [s after midnight]; `until` before `from` runs over midnight. */
+export interface PermittedHours {
+  readonly from: Seconds
+  readonly until: Seconds
+  /** Reference key, `common practice, no source`, or `the job`. */
+  readonly source: string
+}
+
+/** What an hour makes of the job. */
+export interface HourValues {
+  readonly tap: Celsius
+  readonly evaporation: number
+  readonly wbgt: Celsius
+  readonly light: 0 | 1
+}
+
+/** Every limit of one hour, in the order a lead asks for them. */
+export function hourLimits(rules: Rules, hour: WeatherHour, values: HourValues): readonly Limit[] {
+  return [
+    limit('mix-hot', values.tap, rules.mixTemperatureMost, '°C'),
+    limit('mix-cold', values.tap, rules.mixTemperatureLeast, '°C'),
+    limit('air-cold', hour.air, rules.airTemperatureLeast, '°C'),
+    limit('evaporation', values.evaporation, rules.evaporationMost, 'kg/m²h'),
+    limit('wind', hour.wind, rules.windMost, 'm/s'),
+    limit('gust', hour.gust, rules.gustMost, 'm/s'),
+    limit('rain', hour.rain, rules.rainMost, 'mm/h'),
+    limit('crew-heat', values.wbgt, rules.wbgtMost, '°C'),
+    limit('daylight', values.light, rules.daylightNeeded, ''),
+  ]
+}
+
+const limit = (kind: LimitKind, demand: number, rule: RuleValue, unit: string): Limit => ({
+  kind,
+  demand,
+  capacity: rule.value,
+  unit,
+  source: rule.source,
+})
+
+/** At least a minute of the hour has to be permitted; how much of it is, the lead sees in the capacity. */
+export function permittedLimit({ from, until, source }: PermittedHours, clock: Seconds): Limit {
+  const end = until > from ? until : until + 86400
+  const overlap = (shift: Seconds) =>
+    Math.max(0, Math.min(end + shift, clock + 3600) - Math.max(from + shift, clock)) / 60
+  const minutes = Math.min(60, overlap(0) + overlap(-86400) + overlap(86400))
+  return { kind: 'permitted-hours', demand: 1, capacity: minutes, unit: 'min', source }
+}
