@@ -1,38 +1,11 @@
-import type {
-  CubicMetres,
-  CubicMetresPerSecond,
-  Metres,
-  MetresPerSecond,
-  Seconds,
-  SquareMetres,
-} from '../quantity/index.js'
+import type { CubicMetresPerSecond, Metres, MetresPerSecond, Seconds } from '../quantity/index.js'
+import { beadArea } from '../wall/index.js'
 
 /** Width and height of a bead's section. */
 export interface BeadSize {
   readonly width: Metres
   readonly height: Metres
 }
-
-/**
- * Section of a bead: flat above and below, half-round at the sides.
- *
- *   A = h·(w − h) + π·h²/4
- *
- * @param bead  width w, height h [m]
- *
- * Source   closed form: a stadium.
- * Range    h ≤ w.
- * Scatter  stacked beads squash towards rectangles: between A and w·h. Weigh a metre of wall to know.
- * Assumes  sides free to round off.
- */
-export const beadSection = ({ width, height }: BeadSize): SquareMetres =>
-  height * (width - height) + (Math.PI / 4) * height ** 2
-
-/** Width on which one bead rests on the next: w − h. */
-export const contactWidth = ({ width, height }: BeadSize): Metres => width - height
-
-/** Outline of the section: 2·(w − h) + π·h. */
-export const beadPerimeter = ({ width, height }: BeadSize): Metres => 2 * (width - height) + Math.PI * height
 
 /**
  * Flow that lays a bead at a speed.
@@ -43,26 +16,11 @@ export const beadPerimeter = ({ width, height }: BeadSize): Metres => 2 * (width
  * @param speed  v [m/s]
  *
  * Source   closed form: conservation of volume.
- * Range    as `beadSection`.
+ * Range    height ≤ width, as `beadArea`.
  * Assumes  no loss of air or water on the way.
  */
-export const beadFlow = (bead: BeadSize, speed: MetresPerSecond): CubicMetresPerSecond =>
-  beadSection(bead) * speed
-
-export const beadVolume = (bead: BeadSize, length: Metres): CubicMetres => beadSection(bead) * length
-
-/**
- * Spacing of parallel beads that fills a solid wall without gaps.
- *
- *   p = w − h·(1 − π/4)
- *
- * @param bead  width w, height h [m]
- *
- * Source   closed form: h·p = A.
- * Range    as `beadSection`.
- * Assumes  the rounded sides flow together and stay level.
- */
-export const fillPitch = ({ width, height }: BeadSize): Metres => width - height * (1 - Math.PI / 4)
+export const beadFlow = ({ width, height }: BeadSize, speed: MetresPerSecond): CubicMetresPerSecond =>
+  beadArea(width, height) * speed
 
 /**
  * How fast the wall rises.

@@ -1,6 +1,6 @@
 import type { Machine } from '../machine/index.js'
 import type { Finding } from '../result/index.js'
-import { beadSection } from './bead-flow.js'
+import { beadFlow } from './bead-flow.js'
 import type { Pass, SectionRoutes } from './pass.js'
 
 const litresPerMinute = 1 / 60000
@@ -9,10 +9,10 @@ const litresPerMinute = 1 / 60000
 export function checkFlow(routes: SectionRoutes, asked: number, machine: Machine): Finding[] {
   const passes = routes.routes.flatMap(route => route.passes)
   const findings: Finding[] = []
-  const thickest = worst(passes, beadSection)
-  if (thickest && beadSection(thickest) * asked > machine.pump.flowMost * (1 + 1e-9))
+  const thickest = worst(passes, pass => beadFlow(pass, 1))
+  if (thickest && beadFlow(thickest, asked) > machine.pump.flowMost * (1 + 1e-9))
     findings.push(tooMuch(routes.section, thickest, asked, machine))
-  const least = (pass: Pass) => beadSection(pass) * Math.min(...pass.speeds)
+  const least = (pass: Pass) => beadFlow(pass, Math.min(...pass.speeds))
   const slowest = worst(passes, pass => -least(pass))
   if (slowest && least(slowest) < machine.pump.flowLeast * (1 - 1e-9))
     findings.push(tooLittle(routes.section, slowest, least(slowest), machine))
@@ -24,9 +24,9 @@ function worst(passes: readonly Pass[], of: (pass: Pass) => number): Pass | unde
 }
 
 function tooMuch(section: string, pass: Pass, asked: number, machine: Machine): Finding {
-  const demand = (beadSection(pass) * asked) / litresPerMinute
+  const demand = beadFlow(pass, asked) / litresPerMinute
   const capacity = machine.pump.flowMost / litresPerMinute
-  const speed = (machine.pump.flowMost / beadSection(pass)) * 1000
+  const speed = (machine.pump.flowMost / beadFlow(pass, 1)) * 1000
   return {
     check: 'pump-flow-most',
     at: `${section}/${pass.bead}`,

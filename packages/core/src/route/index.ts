@@ -1,13 +1,4 @@
-export {
-  type BeadSize,
-  beadFlow,
-  beadPerimeter,
-  beadSection,
-  beadVolume,
-  contactWidth,
-  fillPitch,
-  riseRate,
-} from './bead-flow.js'
+export { type BeadSize, beadFlow, riseRate } from './bead-flow.js'
 export { checkFlow } from './check-flow.js'
 export { checkReach } from './check-reach.js'
 export { checkTravels } from './check-travels.js'
@@ -18,5 +9,7 @@ export { type LayerRun, type LiftRun, type LiftSpan, liftRun } from './lift-run.
 export { type Proud, type RouteOptions, type RouteRules, routeRules, type StartPlace } from './options.js'
 export type { LayerRoute, Pass, SectionRoutes, Travel } from './pass.js'
 export { routeSection } from './route-section.js'
+export { centreOf, partBulge, pointAt, type Segment, segmentsOf } from './segment.js'
+export { movesOf } from './timed-pass.js'
 export { rapidTime } from './travel.js'
 export { headingLag, type Move, type SpeedProfile, sharpTurn, speedProfile } from './velocity.js'

@@ -104,12 +104,16 @@ function firstTravel(
   const to = first.path.points[0]!
   const last = below?.passes.at(-1)
   if (!below || !last) {
-    const lift = machine.travelClearance
+    const lift = approachLift(z, machine, rules)
     return { from: to, to, lift, time: rapidTime({ plan: 0, up: lift, turn: 0 }, machine), turn: 0 }
   }
   const turn = first.headings[0]! - last.headings.at(-1)!
   return travelOf({ from: last.path.points.at(-1)!, to, fromZ: below.z, toZ: z, turn }, machine, rules)
 }
+
+/** Nobody knows where the nozzle comes from: it comes over everything that stands proud anywhere. */
+const approachLift = (z: Metres, machine: Machine, rules: RouteRules): Metres =>
+  Math.max(z, ...rules.proud.map(each => rules.origin.z + each.top)) + machine.travelClearance - z
 
 function atHeight(travel: Travel, z: Metres, machine: Machine, rules: RouteRules): Travel {
   return travel.joined ? travel : travelOf({ ...travel, fromZ: z, toZ: z }, machine, rules)

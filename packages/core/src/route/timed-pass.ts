@@ -1,7 +1,8 @@
 import type { Machine } from '../machine/index.js'
 import { arcSpeed, turnTime } from '../machine/index.js'
 import type { MetresPerSecond, Radians, Seconds } from '../quantity/index.js'
-import { beadSection, beadVolume } from './bead-flow.js'
+import { beadArea } from '../wall/index.js'
+import { beadFlow } from './bead-flow.js'
 import { headingTargets, isSharp } from './heading.js'
 import type { Pass } from './pass.js'
 import { segmentsOf } from './segment.js'
@@ -80,8 +81,8 @@ function passOf(strand: Strand, next: Strand | undefined, speed: MetresPerSecond
     width: bead.width,
     height: bead.height,
     length,
-    volume: beadVolume(bead, length),
-    flow: beadSection(bead) * Math.max(...speeds),
+    volume: beadArea(bead.width, bead.height) * length,
+    flow: beadFlow(bead, Math.max(...speeds)),
     speeds,
     time: 0,
     headings,
@@ -95,7 +96,11 @@ function pieceSpeeds(
   asked: MetresPerSecond,
   machine: Machine,
 ): MetresPerSecond[] {
-  const straight = Math.min(asked, machine.printSpeedMost, machine.pump.flowMost / beadSection(bead))
+  const straight = Math.min(
+    asked,
+    machine.printSpeedMost,
+    machine.pump.flowMost / beadArea(bead.width, bead.height),
+  )
   const targets = headingTargets(path, headings, next)
   return segmentsOf(path).map((segment, i) => {
     const turn = Math.abs(targets[i]! - headings[i]!)
