@@ -153,7 +153,7 @@ function closingLimits(table: HourTable, hour: number): readonly Limit[] {
   if (!known) {
     return [{ kind: 'permitted-hours', at, demand: 1, capacity: 0, unit: 'hour', source: 'no weather known' }]
   }
-  return table.use[hour] === 0 ? limitsBeyond(known, known.mixTemperatureChilled !== undefined) : []
+  return table.use[hour] === 0 ? limitsBeyond(known) : []
 }
 
 function shiftAllowance({ ground, plan }: LiftScene, ends: readonly Instant[]): readonly Allowance[] {

@@ -87,32 +87,29 @@ function checkHours(input: CampaignInput, day: PrintDay, lift: Lift): readonly F
 const overlap = (hour: PrintHour, begin: number, end: number): number =>
   Math.max(0, Math.min(hour.start + 3600, end) - Math.max(hour.start, begin))
 
-/** Open as it is; or, with the chiller on, closed by nothing but a hot mix that chilled water cures. */
+/** Open, with the chiller on where tap water is too warm; a mix too hot is cured by water cold enough. */
 function isOpen(hour: PrintHour, chilled: boolean): boolean {
-  if (hour.open) return true
+  const warmest = hour.limits.find(limit => limit.kind === 'mix-hot')?.capacity ?? Number.POSITIVE_INFINITY
+  if (hour.mixTemperature <= warmest) return hour.open
   const cold = hour.mixTemperatureChilled
-  if (!chilled || cold === undefined) return false
-  return hour.limits.every(limit => {
-    switch (limit.kind) {
-      case 'mix-hot':
-        return cold <= limit.capacity
-      case 'mix-cold':
-        return cold >= limit.capacity
-      case 'air-cold':
-      case 'daylight':
-        return limit.demand >= limit.capacity
-      default:
-        return limit.demand <= limit.capacity
-    }
-  })
+  if (!chilled || cold === undefined || cold > warmest) return false
+  return hour.limits.every(limit => limit.kind === 'mix-hot' || limit.demand <= limit.capacity)
+}
+
+/** Tap water if that will do, else chilled as far as the limit asks and the chiller reaches. */
+function mixAt(hour: PrintHour): number {
+  const cold = hour.mixTemperatureChilled
+  const warmest = hour.limits.find(limit => limit.kind === 'mix-hot')?.capacity
+  if (cold === undefined || warmest === undefined || hour.mixTemperature <= warmest)
+    return hour.mixTemperature
+  return cold > warmest ? cold : warmest
 }
 
 /** The physics is asked again, for this lift and no taller one. */
 function checkStanding(input: CampaignInput, lift: Lift): readonly Finding[] {
   const temperatures = lift.layerEnds.flatMap(end => {
     const hour = hourAt(input, end - SLACK)
-    if (!hour) return []
-    return [hour.open ? hour.mixTemperature : (hour.mixTemperatureChilled ?? hour.mixTemperature)]
+    return hour ? [mixAt(hour)] : []
   })
   const temperature = temperatures.reduce((sum, one) => sum + one, 0) / temperatures.length
   const { section, firstLayer, start, layerEnds } = lift

@@ -38,29 +38,36 @@ export function hourTable(hours: readonly PrintHour[], physics: LiftPhysics): Ho
 /** Number of the hour a moment lies in; may lie outside the table. */
 export const hourOf = (table: HourTable, at: Instant): number => Math.floor((at - table.first) / HOUR + 1e-9)
 
-/** Whether the hour is open as it is (1), with chilled water (2), or closed (0). */
+/**
+ * Whether the hour is open as it is (1), with chilled water (2), or closed (0). Hours of a job with a chiller may be
+ * called open already with the chiller at work; a tap-water mix over its limit shows that it is.
+ */
 export function hourUse(hour: PrintHour): 0 | 1 | 2 {
-  if (hour.open) return 1
-  if (hour.mixTemperatureChilled === undefined) return 0
-  return limitsBeyond(hour, true).length === 0 ? 2 : 0
+  const hot = hour.limits.find(limit => limit.kind === 'mix-hot')
+  const cold = hour.mixTemperatureChilled
+  const needsChiller = cold !== undefined && hot !== undefined && hour.mixTemperature > hot.capacity
+  if (hour.open) return needsChiller ? 2 : 1
+  return needsChiller && limitsBeyond(hour).length === 0 ? 2 : 0
 }
 
-const mixIn = (hour: PrintHour, chilled: boolean): Celsius =>
-  chilled && hour.mixTemperatureChilled !== undefined ? hour.mixTemperatureChilled : hour.mixTemperature
+/** Mix in the hour; chilled only as far as the limit asks. */
+function mixIn(hour: PrintHour, isChilled: boolean): Celsius {
+  const hot = hour.limits.find(limit => limit.kind === 'mix-hot')
+  if (!isChilled || hour.mixTemperatureChilled === undefined || !hot) return hour.mixTemperature
+  return Math.max(hour.mixTemperatureChilled, Math.min(hour.mixTemperature, hot.capacity))
+}
 
-/** The limits that close an hour, with the chiller on or off. Empty when the hour is open. */
-export function limitsBeyond(hour: PrintHour, chilled: boolean): readonly Limit[] {
-  const limits = chilled ? hour.limits.map(limit => withChiller(hour, limit)) : hour.limits
-  const beyond = limits.filter(isBeyond)
-  // The verdict is the hour's own; if no single limit shows it, the tightest stands for it.
-  if (beyond.length === 0 && !hour.open && !hour.limits.some(isBeyond)) return hour.limits.slice(0, 1)
+/** The limits that close an hour, the chiller at work if there is one. Empty when the hour can be printed in. */
+export function limitsBeyond(hour: PrintHour): readonly Limit[] {
+  const beyond = hour.limits.map(limit => withChiller(hour, limit)).filter(isBeyond)
   return beyond.map(limit => ({ ...limit, at: limit.at ?? hour.start }))
 }
 
 function withChiller(hour: PrintHour, limit: Limit): Limit {
   const chilled = hour.mixTemperatureChilled
-  const isMix = limit.kind === 'mix-hot' || limit.kind === 'mix-cold'
-  return isMix && chilled !== undefined ? { ...limit, demand: chilled } : limit
+  return limit.kind === 'mix-hot' && chilled !== undefined
+    ? { ...limit, demand: Math.min(limit.demand, chilled) }
+    : limit
 }
 
 /** First moment at or after `from` in an hour that can be printed in, if there is one before `until`. */

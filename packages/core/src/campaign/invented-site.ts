@@ -95,7 +95,7 @@ export function inventedHour(start: number, sky: Sky): PrintHour {
   })
   const limits = [
     limit('mix-hot', mix, 32, '°C'),
-    limit('air-cold', air, 5, '°C'),
+    limit('air-cold', 5, air, '°C'),
     limit('wind', wind, 10, 'm/s'),
     limit('rain', rain, 1, 'mm/h'),
   ]

@@ -125,7 +125,7 @@ function whyIdle(ground: Ground, opens: number, closes: number): Limit {
   for (let hour = Math.max(0, hourOf(table, opens)); hour <= hourOf(table, closes - 1e-6); hour++) {
     const known = table.hours[hour]
     if (!known || table.use[hour] !== 0) continue
-    for (const limit of limitsBeyond(known, known.mixTemperatureChilled !== undefined)) {
+    for (const limit of limitsBeyond(known)) {
       const count = counts.get(limit.kind) ?? { limit, hours: 0 }
       counts.set(limit.kind, { limit: count.limit, hours: count.hours + 1 })
     }

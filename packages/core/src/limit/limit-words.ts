@@ -54,8 +54,9 @@ const sentences: Readonly<Record<LimitKind, Sentence>> = {
   buckling: (tall, safe) => `the fresh wall would lean over: ${tall} tall, ${safe} is safe`,
   'resting-time': (rests, most) => `a layer would lie bare for ${rests}, bond allows ${most}`,
   'mix-hot': (_, most, beyond) => `mix ${beyond ? 'passes' : 'stays within'} ${most}`,
-  'mix-cold': (_, least, beyond) => `mix ${beyond ? 'falls below' : 'stays above'} ${least}`,
-  'air-cold': (air, least, beyond) =>
+  'mix-cold': (least, mix, beyond) =>
+    `mix ${beyond ? `at ${mix}, at least ${least} is needed` : `stays above ${least}`}`,
+  'air-cold': (least, air, beyond) =>
     `air at ${air}${beyond ? `, ${least} is the least` : ` (least ${least})`}`,
   evaporation: (dries, most, beyond) =>
     `wall ${beyond ? 'dries too fast' : 'dries slowly enough'}: ${dries}, limit ${most}`,
@@ -66,7 +67,7 @@ const sentences: Readonly<Record<LimitKind, Sentence>> = {
   daylight: (_, __, beyond) => (beyond ? 'too dark to print' : 'light enough'),
   'permitted-hours': () => 'printing is not permitted at this hour',
   shift: (needs, has) => `the shift ends: ${needs} asked, ${has} to be had`,
-  'overnight-cure': (has, needs) => `the lift below has cured ${has}, ${needs} is needed`,
+  'overnight-cure': (needs, has) => `the lift below has cured ${has}, ${needs} is needed`,
   delivery: (needs, has) => `the silo runs empty: ${needs} asked, ${has} on site`,
 }
 
