@@ -1,0 +1,51 @@
+import type { Drawing } from '../paper/index.js'
+import { figure, paperSheet, type SheetWords } from '../paper/index.js'
+import {
+  drawDayClock,
+  drawLayerPlan,
+  drawLimits,
+  drawSeason,
+  drawTimeHeight,
+  drawWallElevation,
+} from '../views/index.js'
+import { smallPlan, smallSay } from './small-plan.js'
+
+const words: SheetWords = { job: 'Orchard pavilion', revision: 'C', date: '1 July 2026', number: '3 of 9' }
+const wide = paperSheet('A3', 'landscape', words)
+const small = paperSheet('A4', 'landscape', {
+  ...words,
+  notes: ['Screening values. A licensed engineer and the local authority decide.'],
+})
+
+/** Every kind of drawing once: gallery, goldens and examples of use. */
+export const scenes: Readonly<Record<string, () => Drawing>> = {
+  'layer-plan': () => drawLayerPlan(smallPlan(), 47, wide),
+  'layer-plan-foot': () => drawLayerPlan(smallPlan(), 14, small),
+  'elevation-south': () => drawWallElevation(smallPlan(), 'S', wide),
+  'elevation-south-inside': () => drawWallElevation(smallPlan(), 'S', wide, { seenFrom: 'left' }),
+  'elevation-west-crop': () =>
+    drawWallElevation(smallPlan(), 'W', figure(120, 80, words), {
+      seenFrom: 'left',
+      along: [2.2, 3.8],
+      calls: new Set(['N1']),
+    }),
+  'time-height': () => drawTimeHeight(smallPlan(), small, smallSay),
+  'day-clock': () =>
+    drawDayClock(
+      smallPlan(),
+      '2026-07-14',
+      small,
+      [14, 17, 20].map(hour => ({ at: Date.UTC(2026, 6, 14, hour - 2) / 1000, what: 'wet the walls' })),
+    ),
+  limits: () => {
+    const plan = smallPlan()
+    return drawLimits(
+      { job: plan.job, lift: plan.campaign.days[1]!.lifts[1]!, hours: plan.campaign.hours, say: smallSay },
+      small,
+    )
+  },
+  season: () => {
+    const plan = smallPlan()
+    return drawSeason({ job: plan.job, hours: plan.campaign.hours }, figure(170, 70, words))
+  },
+}

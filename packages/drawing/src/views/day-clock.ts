@@ -1,0 +1,326 @@
+import type { Lift } from '@dawnlift/core/campaign'
+import { clockText, instantAt } from '@dawnlift/core/clock'
+import type { Plan } from '@dawnlift/core/plan'
+import {
+  box,
+  clipped,
+  type Drawing,
+  drawingRoom,
+  type Fill,
+  fullDayText,
+  layer,
+  line,
+  type Mark,
+  type PaperPoint,
+  type Pen,
+  type Room,
+  type Sheet,
+  temperatureText,
+  text,
+  titleBlock,
+} from '../paper/index.js'
+import { fillOf } from './wall-shapes.js'
+
+export type DayClockParts = Pick<Plan, 'job' | 'sections' | 'campaign' | 'calls'>
+
+/** A moment at which something of the wall is wetted. */
+export interface Wetting {
+  readonly at: number
+  readonly what: string
+}
+
+interface Dial {
+  readonly centre: PaperPoint
+  readonly radius: number
+  /** Turn of a moment: noon up, midnight down, clockwise. */
+  readonly angle: (moment: number) => number
+  readonly point: (moment: number, radius: number) => PaperPoint
+}
+
+/** Rings from the rim inwards, as shares of the dial's radius. */
+const rings = {
+  hours: 1,
+  open: [0.86, 0.93],
+  prints: [0.66, 0.84],
+  calls: [0.52, 0.64],
+  wet: [0.44, 0.5],
+} as const
+
+/** One day round a clock of 24 hours: open hours, prints, calls, wetting, and the temperature of the air. */
+export function drawDayClock(
+  parts: DayClockParts,
+  date: string,
+  sheet: Sheet,
+  wettings: readonly Wetting[] = [],
+): Drawing {
+  const { job } = parts
+  const zone = job.site.timeZone
+  const room = drawingRoom(sheet)
+  const list = room.width > room.height * 1.35
+  const radius = Math.min(room.height / 2, (list ? room.width - 70 : room.width) / 2) - 6
+  const centre: PaperPoint = [list ? room.x + radius + 8 : room.x + room.width / 2, room.y + room.height / 2]
+  const midnight = instantAt(date, 0, zone)
+  const angle = (moment: number) => -Math.PI / 2 - ((moment - midnight) / 86_400) * 2 * Math.PI
+  const point = (moment: number, r: number): PaperPoint => [
+    centre[0] + r * radius * Math.cos(angle(moment)),
+    centre[1] + r * radius * Math.sin(angle(moment)),
+  ]
+  const dial: Dial = { centre, radius, angle, point }
+  const day = parts.campaign.days.find(candidate => candidate.date === date)
+  return {
+    title: `${job.name}, ${fullDayText(date)} round the clock`,
+    says: `The day ${fullDayText(date)} on a clock of 24 hours with ${day?.lifts.length ?? 0} lifts.`,
+    width: sheet.width,
+    height: sheet.height,
+    layers: [
+      layer('sun', sunRing(parts, dial, midnight)),
+      layer('open', openRing(parts, dial, midnight)),
+      layer('prints', printRing(parts, dial, date)),
+      layer('calls', callRing(parts, dial, date)),
+      layer('wetting', wetRing(dial, wettings, midnight)),
+      layer('dial', dialMarks(dial, midnight)),
+      layer('middle', middleWords(parts, dial, date)),
+      ...(list
+        ? [layer('list', callList(parts, date, [centre[0] + radius + 14, room.y + room.height - 6], room))]
+        : []),
+      layer(
+        'frame',
+        titleBlock(sheet, { title: fullDayText(date), subtitle: 'Noon up, midnight down, clockwise.' }),
+      ),
+    ],
+  }
+}
+
+/** Outline of a piece of ring: out along the rim, back along the inside. */
+function sector(
+  dial: Dial,
+  from: number,
+  to: number,
+  [inner, outer]: readonly [number, number],
+): PaperPoint[] {
+  const steps = Math.max(1, Math.ceil((to - from) / 600))
+  const moments = Array.from({ length: steps + 1 }, (_, i) => from + ((to - from) * i) / steps)
+  return [...moments.map(m => dial.point(m, outer)), ...moments.reverse().map(m => dial.point(m, inner))]
+}
+
+const band = (
+  dial: Dial,
+  from: number,
+  to: number,
+  ring: readonly [number, number],
+  pen: Pen,
+  fill: Fill,
+  ref?: string,
+  title?: string,
+): Mark =>
+  line(sector(dial, from, to, ring), pen, {
+    closed: true,
+    fill,
+    ...(ref ? { ref } : {}),
+    ...(title ? { title } : {}),
+  })
+
+const hoursOf = ({ campaign }: DayClockParts, midnight: number) =>
+  campaign.hours.filter(hour => hour.start >= midnight && hour.start < midnight + 86_400)
+
+function sunRing(parts: DayClockParts, dial: Dial, midnight: number): Mark[] {
+  return hoursOf(parts, midnight).flatMap(hour =>
+    hour.sunAltitude < 0 ? [band(dial, hour.start, hour.start + 3600, [0.36, 0.95], 'none', 'night')] : [],
+  )
+}
+
+/** Open hours are filled and framed; shut ones carry a line across, so that they are told without colour. */
+function openRing(parts: DayClockParts, dial: Dial, midnight: number): Mark[] {
+  return hoursOf(parts, midnight).flatMap(hour => {
+    const over = hour.limits.filter(limit => limit.demand > limit.capacity).map(limit => limit.kind)
+    const field = band(
+      dial,
+      hour.start,
+      hour.start + 3600,
+      rings.open,
+      'hair',
+      hour.open ? 'open' : byClock(over) ? 'night' : 'shut',
+      undefined,
+      hour.open ? 'open' : `shut: ${over.join(', ')}`,
+    )
+    return hour.open
+      ? [field]
+      : [
+          field,
+          line(
+            [dial.point(hour.start, rings.open[0]), dial.point(hour.start + 3600, rings.open[1])],
+            'dimension',
+          ),
+        ]
+  })
+}
+
+/** Shut by hours and daylight alone: nothing the weather could change. */
+const byClock = (kinds: readonly string[]): boolean =>
+  kinds.every(kind => ['permitted-hours', 'daylight', 'shift'].includes(kind))
+
+function printRing(parts: DayClockParts, dial: Dial, date: string): Mark[] {
+  const day = parts.campaign.days.find(candidate => candidate.date === date)
+  if (!day) return []
+  const crew = band(dial, day.start, day.end, rings.prints, 'hidden', 'paper', date, 'set-up to wash-out')
+  return [
+    crew,
+    ...day.lifts.flatMap(lift => {
+      const middle = dial.point(nameMoment(lift), (rings.prints[0] + rings.prints[1]) / 2)
+      const holds = lift.holds.flatMap(hold => {
+        const end = lift.layerEnds[hold.afterLayer - lift.firstLayer]
+        return end === undefined ? [] : [band(dial, end, end + hold.duration, rings.prints, 'thin', 'paper')]
+      })
+      return [
+        band(
+          dial,
+          lift.start,
+          lift.end,
+          rings.prints,
+          'edge',
+          fillOf(parts.sections, lift.section),
+          lift.id,
+          `lift ${lift.id}`,
+        ),
+        ...holds,
+        text([middle[0], middle[1] - 0.9], lift.id, 'normal', 'middle', { halo: true }),
+      ]
+    }),
+  ]
+}
+
+/** The middle of the longest stretch between two holds. */
+function nameMoment(lift: Lift): number {
+  const holds = lift.holds.flatMap(hold => {
+    const end = lift.layerEnds[hold.afterLayer - lift.firstLayer]
+    return end === undefined ? [] : [{ from: end, to: end + hold.duration }]
+  })
+  const starts = [lift.start, ...holds.map(hold => hold.to)]
+  const ends = [...holds.map(hold => hold.from), lift.end]
+  const spans = starts.map((from, index) => ({ from, to: ends[index]! }))
+  const longest = spans.reduce((a, b) => (b.to - b.from > a.to - a.from ? b : a))
+  return (longest.from + longest.to) / 2
+}
+
+const callsOn = (parts: DayClockParts, date: string) => parts.calls.filter(call => call.date === date)
+
+/** Each call as an arc of its window, in the first of three tracks that is free. */
+function callRing(parts: DayClockParts, dial: Dial, date: string): Mark[] {
+  const ends = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  const height = (rings.calls[1] - rings.calls[0]) / ends.length
+  return callsOn(parts, date).flatMap((call, index) => {
+    const free = ends.findIndex(end => end <= call.from)
+    const track = Math.max(free, 0)
+    const until = Math.max(call.until, call.from + 300)
+    ends[track] = until
+    const inner = rings.calls[1] - (track + 1) * height
+    const field = band(
+      dial,
+      call.from,
+      until,
+      [inner + 0.006, inner + height],
+      'accent',
+      'paper',
+      call.id,
+      call.id,
+    )
+    const [x, y] = dial.point((call.from + until) / 2, inner + height / 2)
+    return [field, text([x, y - 0.6], String(index + 1), 'tiny', 'middle', { halo: true })]
+  })
+}
+
+const wetRing = (dial: Dial, wettings: readonly Wetting[], midnight: number): Mark[] =>
+  wettings
+    .filter(wetting => wetting.at >= midnight && wetting.at < midnight + 86_400)
+    .map(wetting => ({
+      kind: 'circle' as const,
+      at: dial.point(wetting.at, (rings.wet[0] + rings.wet[1]) / 2),
+      radius: 0.9,
+      pen: 'water' as const,
+      fill: 'water' as const,
+      title: wetting.what,
+    }))
+
+function dialMarks(dial: Dial, midnight: number): Mark[] {
+  const rim = [0.36, rings.calls[0], rings.prints[0], rings.open[0], rings.open[1], 0.95].map(
+    (share): Mark => ({
+      kind: 'circle',
+      at: dial.centre,
+      radius: share * dial.radius,
+      pen: share === 0.95 ? 'edge' : 'hair',
+    }),
+  )
+  const hours = Array.from({ length: 24 }, (_, hour) => {
+    const moment = midnight + hour * 3600
+    const [x, y] = dial.point(moment, 1.01)
+    return [
+      line([dial.point(moment, 0.93), dial.point(moment, hour % 6 === 0 ? 0.975 : 0.96)], 'thin'),
+      text([x, y - 0.8], String(hour).padStart(2, '0'), hour % 6 === 0 ? 'normal' : 'tiny', 'middle'),
+    ]
+  }).flat()
+  return [...rim, ...hours]
+}
+
+/** Date, and coldest and hottest hour, in the middle. */
+function middleWords(parts: DayClockParts, dial: Dial, date: string): Mark[] {
+  const zone = parts.job.site.timeZone
+  const hours = hoursOf(parts, instantAt(date, 0, zone))
+  const sorted = [...hours].sort((a, b) => a.weather.air - b.weather.air)
+  const [cold, hot] = [sorted[0], sorted.at(-1)]
+  const [x, y] = dial.centre
+  const heat = (hour: typeof cold) =>
+    hour ? `${temperatureText(hour.weather.air, parts.job.units)} at ${clockText(hour.start, zone)}` : ''
+  return [
+    text([x, y + 3.4], fullDayText(date).slice(0, -5), 'large', 'middle'),
+    ...(hours.length
+      ? [
+          text([x, y - 0.8], heat(cold), 'tiny', 'middle', { fill: 'soft' }),
+          text([x, y - 3.6], heat(hot), 'tiny', 'middle', { fill: 'soft' }),
+        ]
+      : []),
+  ]
+}
+
+function callList(parts: DayClockParts, date: string, [x, y]: PaperPoint, room: Room): Mark[] {
+  const zone = parts.job.site.timeZone
+  const width = room.x + room.width - x
+  const calls = callsOn(parts, date)
+  const most = Math.max(2, Math.floor((y - room.y - 22) / 4))
+  const shown = calls.length > most ? calls.slice(0, most - 1) : calls
+  const row = (words: string, index: number, ref?: string): Mark =>
+    text(
+      [x, y - index * 4],
+      clipped(words, width, 'small'),
+      'small',
+      'start',
+      ref ? { ref } : { fill: 'soft' },
+    )
+  const rest = calls.length - shown.length
+  return [
+    ...shown.map((call, index) =>
+      row(
+        `${index + 1}  ${clockText(call.from, zone)}–${clockText(call.until, zone)}  ${call.id} ${call.what}`,
+        index,
+        call.id,
+      ),
+    ),
+    ...(rest > 0 ? [row(`and ${rest} more`, shown.length)] : []),
+    ...legend([x, room.y + 18]),
+  ]
+}
+
+/** What the rings mean, from the rim inwards. */
+function legend([x, y]: PaperPoint): Mark[] {
+  const swatch = (index: number, fill: Fill, pen: Pen, words: string): Mark[] => [
+    box([x, y - index * 4], [x + 5, y - index * 4 + 2], pen, fill),
+    text([x + 7, y - index * 4 + 0.2], words, 'tiny', 'start', { fill: 'soft' }),
+  ]
+  return [
+    ...swatch(0, 'open', 'hair', 'hours open for printing'),
+    ...swatch(1, 'shut', 'hair', 'shut by weather (line across)'),
+    ...swatch(2, 'paper', 'hidden', 'set-up to wash-out; full: printing'),
+    ...swatch(3, 'paper', 'accent', 'calls, numbered as listed'),
+    { kind: 'circle', at: [x + 2.5, y - 15], radius: 0.9, pen: 'water', fill: 'water' },
+    text([x + 7, y - 15.8], 'wet the walls', 'tiny', 'start', { fill: 'soft' }),
+  ]
+}
