@@ -23,14 +23,14 @@ export interface HourValues {
 export function hourLimits(rules: Rules, hour: WeatherHour, values: HourValues): readonly Limit[] {
   return [
     limit('mix-hot', values.tap, rules.mixTemperatureMost, '°C'),
-    limit('mix-cold', values.tap, rules.mixTemperatureLeast, '°C'),
-    limit('air-cold', hour.air, rules.airTemperatureLeast, '°C'),
+    floor('mix-cold', values.tap, rules.mixTemperatureLeast, '°C'),
+    floor('air-cold', hour.air, rules.airTemperatureLeast, '°C'),
     limit('evaporation', values.evaporation, rules.evaporationMost, 'kg/m²h'),
     limit('wind', hour.wind, rules.windMost, 'm/s'),
     limit('gust', hour.gust, rules.gustMost, 'm/s'),
     limit('rain', hour.rain, rules.rainMost, 'mm/h'),
     limit('crew-heat', values.wbgt, rules.wbgtMost, '°C'),
-    limit('daylight', values.light, rules.daylightNeeded, ''),
+    floor('daylight', values.light, rules.daylightNeeded, ''),
   ]
 }
 
@@ -38,6 +38,15 @@ const limit = (kind: LimitKind, demand: number, rule: RuleValue, unit: string): 
   kind,
   demand,
   capacity: rule.value,
+  unit,
+  source: rule.source,
+})
+
+/** A rule from below: what it asks for at least is the demand, what the hour brings the capacity (see `isBeyond`). */
+const floor = (kind: LimitKind, brings: number, rule: RuleValue, unit: string): Limit => ({
+  kind,
+  demand: rule.value,
+  capacity: brings,
   unit,
   source: rule.source,
 })
