@@ -23,7 +23,13 @@ export interface Band {
   readonly bodyArea: SquareMetres
   readonly beads: readonly Bead[]
   /** Places the beads do not cover, or where two beads would not fit. */
-  readonly thinPlaces: readonly { readonly point: Point; readonly area: SquareMetres; readonly say: string }[]
+  readonly thinPlaces: readonly {
+    readonly point: Point
+    readonly area: SquareMetres
+    /** What is wrong here; optional for bands made elsewhere. */
+    readonly kind?: 'thin' | 'doubled' | 'recess' | 'void'
+    readonly say: string
+  }[]
 }
 
 /** All bands of one section, from its first layer to its last. */

@@ -20,13 +20,14 @@ import type { Body } from './body.js'
 import { freeRuns } from './free-run.js'
 import { contactLap, tieSetback, type WallParts } from './parts.js'
 import type { RawBead } from './raw-bead.js'
+import { faceSwell } from './relief.js'
 import type { PlacedStretch, SectionPlan } from './section-plan.js'
 import { tiePath } from './tie.js'
 
 /** Wythes round the body, the tie in its cavity, and the closers of its columns. */
 export function doubleBeads(parts: WallParts, plan: SectionPlan, body: Body, z: Metres): readonly RawBead[] {
   const width = parts.print.beadWidth
-  const room = inset(body.region, tieSetback(parts.print) - tieMargin, cornerJoin(parts))
+  const room = inset(body.region, tieSetback(parts.print) - tieMargin(body, width), cornerJoin(parts))
   const ties = body.stretches.flatMap(stretch => tiesOf(parts, plan, stretch, z))
   const closers = body.stretches.flatMap(stretch => closersOf(parts, stretch))
   const kept = (paths: readonly Path[]) => paths.flatMap(path => within(path, room, width))
@@ -37,8 +38,9 @@ export function doubleBeads(parts: WallParts, plan: SectionPlan, body: Body, z: 
   ]
 }
 
-/** How much nearer than its setback a tie may come to a wythe before it is trimmed. */
-const tieMargin: Metres = 1e-4
+/** How much nearer than its setback a tie may come to a wythe before it is trimmed; a relief slants under it. */
+const tieMargin = ({ stretches }: Body, width: Metres): Metres =>
+  stretches.some(({ wall }) => wall.relief) ? 0.1 * width : 1e-4
 
 /** A bead that may turn on the spot keeps its corners sharp; else it swings round inside corners. */
 export const cornerJoin = ({ print }: WallParts): Join => (print.cornerRadius > 0 ? 'round' : 'mitre')
@@ -76,7 +78,9 @@ function tiesOf(parts: WallParts, plan: SectionPlan, stretch: PlacedStretch, z: 
   if (makeUp.kind !== 'double' || reach < 0) return []
   return freeRuns(parts, plan, stretch, z)
     .filter(({ from, to }) => to - from > parts.print.beadWidth)
-    .map(({ from, to }) => tiePath(centreline, makeUp.web, from, to, reach, makeUp.webPitch))
+    .map(({ from, to }) =>
+      tiePath(centreline, makeUp.web, from, to, reach, makeUp.webPitch, faceSwell(stretch.wall, z)),
+    )
 }
 
 /** How far from the centreline a tie bead runs where it laps onto a wythe; negative: no room for a tie. */

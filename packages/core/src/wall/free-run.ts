@@ -103,7 +103,7 @@ function junctionRuns(
   const foreign = foreignOwners(plan, junction, z)
   return standing
     .filter(arm => arm.wall === stretch.wall && holdsArm([stretch], arm))
-    .map(arm => {
+    .flatMap(arm => {
       const reaches = standing
         .filter(other => other.wall !== arm.wall)
         .map(other => {
@@ -113,9 +113,10 @@ function junctionRuns(
           return owner || joined ? facesMeet(arm, other) + (owner ? back : 0) : 0
         })
       const reach = Math.max(0, ...reaches)
+      if (reach === 0) return []
       return arm.sense > 0
-        ? { from: arm.station - slack, to: arm.station + reach }
-        : { from: arm.station - reach, to: arm.station + slack }
+        ? [{ from: arm.station - slack, to: arm.station + reach }]
+        : [{ from: arm.station - reach, to: arm.station + slack }]
     })
 }
 

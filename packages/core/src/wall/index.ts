@@ -1,4 +1,6 @@
+export { bandLayerVolume } from './band-volume.js'
 export type { Band, Bead, BeadRole, SectionBands, Snap } from './bead.js'
+export { beadLengthPerMetre } from './bead-length.js'
 export {
   beadArea,
   beadContact,
@@ -11,11 +13,14 @@ export {
   widthForPitch,
 } from './bead-section.js'
 export { sectionBody } from './body.js'
+export { checkWalls } from './check-walls.js'
 export { formulas } from './formulas.js'
 export { bandLimits, heightSnaps, type LayerRange, layerCount, layerMiddle, layersBelow } from './heights.js'
 export { type Arm, findJunctions, type Junction, junctionTolerance } from './junction.js'
-export { type BandCache, type BandPlan, bandLayerVolume, layAllBeads, layBeads } from './lay-beads.js'
+export { type BandCache, type BandPlan, layAllBeads, layBeads } from './lay-beads.js'
+export { checkOverhang } from './overhang.js'
 export { contactLap, type WallParts } from './parts.js'
 export type { RawBead } from './raw-bead.js'
 export { reliefAt, reliefLean } from './relief.js'
 export { stretchesOfWholePlan } from './section-plan.js'
+export { validateBand } from './validate-band.js'

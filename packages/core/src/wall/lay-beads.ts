@@ -2,8 +2,8 @@ import { type Polygon, regionArea } from '../geometry/index.js'
 import type { CubicMetres, Metres, SquareMetres } from '../quantity/index.js'
 import type { Section } from '../section/index.js'
 import { bandKey } from './band-key.js'
+import { bandLayerVolume } from './band-volume.js'
 import type { Band, Bead, BeadRole, SectionBands } from './bead.js'
-import { beadVolume } from './bead-section.js'
 import { type Body, bodiesAt } from './body.js'
 import { doubleBeads } from './double-wall.js'
 import { bandLimits, type LayerRange, layerCount, layerMiddle } from './heights.js'
@@ -72,9 +72,13 @@ function cachedBand(parts: WallParts, plan: SectionPlan, z: Metres, cache: BandC
 function planBand(parts: WallParts, plan: SectionPlan, z: Metres): BandPlan {
   const bodies = bodiesAt(parts, plan, z)
   const region = bodies.flatMap(body => body.region)
-  const beads = bodies.flatMap(body => beadsOf(parts, plan, bodies, body, z))
-  const thin = bodies.flatMap(body => thinPlaces(parts, body))
-  return { body: region, bodyArea: regionArea(region), beads, thinPlaces: thin }
+  const filled = bodies.map(body => ({ body, beads: beadsOf(parts, plan, bodies, body, z) }))
+  return {
+    body: region,
+    bodyArea: regionArea(region),
+    beads: filled.flatMap(({ beads }) => beads),
+    thinPlaces: filled.flatMap(({ body, beads }) => thinPlaces(parts, body, beads)),
+  }
 }
 
 function beadsOf(
@@ -118,7 +122,3 @@ function numberBand(id: string, range: LayerRange, band: BandPlan, height: Metre
 
 const sectionVolume = (bands: readonly Band[]): CubicMetres =>
   bands.reduce((sum, band) => sum + bandLayerVolume(band) * (band.toLayer - band.fromLayer + 1), 0)
-
-/** Bead volume of one layer of a band. */
-export const bandLayerVolume = (band: Band): CubicMetres =>
-  band.beads.reduce((sum, bead) => sum + beadVolume(bead), 0)

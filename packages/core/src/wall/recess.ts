@@ -41,8 +41,8 @@ export function embedCut(embed: Embed, wall: Wall, outermost: Metres, print: Pri
   if (embed.method !== 'gap') return undefined
   const { id, at, width, depth, face } = embed
   const middle = embedMiddle(embed, wall)
-  const strip = (low: Metres, high: Metres) =>
-    lateralStrip(wall.centreline, at - width / 2, at + width / 2, low, high)
+  const strip = (low: Metres, high: Metres, wider = 0) =>
+    lateralStrip(wall.centreline, at - width / 2 - wider, at + width / 2 + wider, low, high)
   const through = strip(-outermost - proud, outermost + proud)
   if (face === 'through') return { ref: id, ring: through, middle, left: 0, interrupted: false }
   if (face === 'middle') {
@@ -54,10 +54,12 @@ export function embedCut(embed: Embed, wall: Wall, outermost: Metres, print: Pri
   const left = wall.thickness - depth
   if (left < print.beadWidth - 1e-9) return { ref: id, ring: through, middle, left, interrupted: true }
   const [back, out] = [wall.thickness / 2 - depth, outermost + proud]
-  const banded = (low: Metres, high: Metres) => (face === 'left' ? strip(low, high) : strip(-high, -low))
+  const banded = (low: Metres, high: Metres, wider = 0) =>
+    face === 'left' ? strip(low, high, wider) : strip(-high, -low, wider)
   const cut = { ref: id, ring: banded(back, out), middle, left, interrupted: false }
+  const halfBead = print.beadWidth / 2
   const doubled = wall.makeUp.kind === 'double' && left < 2 * print.beadWidth - 1e-9
-  return doubled ? { ...cut, skipped: banded(back - print.beadWidth / 2 - 1e-5, back) } : cut
+  return doubled ? { ...cut, skipped: banded(back - halfBead - 1e-5, back, halfBead + 1e-5) } : cut
 }
 
 function embedMiddle({ at, face, depth }: Embed, { centreline, thickness }: Wall): Point {

@@ -32,6 +32,12 @@ export function facesAt({ thickness, relief }: Wall, z: Metres): { low: Lateral;
   return relief.face === 'left' ? { low: -half, high: out } : { low: station => -out(station), high: half }
 }
 
+/** How far each face stands out at a station and a height: 0 on the face without relief. */
+export const faceSwell =
+  ({ relief }: Wall, z: Metres) =>
+  (station: Metres, side: 1 | -1): Metres =>
+    relief && (relief.face === 'left') === side > 0 ? reliefAt(relief, station, z) : 0
+
 function rampShare({ ramp }: Relief, station: Metres): number {
   if (!ramp) return 1
   const t = Math.min(1, Math.max(0, (station - ramp[0]) / (ramp[1] - ramp[0])))

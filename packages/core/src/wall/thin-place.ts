@@ -1,8 +1,19 @@
-import { difference, inflate, inset, polygonArea, polygonCentroid, type Region } from '../geometry/index.js'
-import type { Metres } from '../quantity/index.js'
+import {
+  difference,
+  flattenPath,
+  inflate,
+  inset,
+  polygonArea,
+  polygonCentroid,
+  type Region,
+  stroke,
+  unionRings,
+} from '../geometry/index.js'
+import type { Metres, SquareMetres } from '../quantity/index.js'
 import type { Band } from './bead.js'
 import type { Body } from './body.js'
 import type { WallParts } from './parts.js'
+import type { RawBead } from './raw-bead.js'
 
 type ThinPlace = Band['thinPlaces'][number]
 
@@ -10,59 +21,92 @@ type ThinPlace = Band['thinPlaces'][number]
  * Where the beads cannot do what the plan asks: material no bead fits into, walls where two beads run into each other,
  * and recesses that leave too little behind them.
  */
-export function thinPlaces({ print }: WallParts, body: Body): readonly ThinPlace[] {
+export function thinPlaces(
+  { print }: WallParts,
+  body: Body,
+  beads: readonly RawBead[],
+): readonly ThinPlace[] {
   const width = print.beadWidth
-  const reached = opened(body.region, width / 2)
+  // A wall exactly one bead thick fits its bead: half a per cent is rounding.
+  const reached = opened(body.region, width * 0.4975)
   // A round bead leaves (1 − π/4)(w/2)² free in every square corner; only what is more than a few of them is a place.
   const scrap = 0.35 * width ** 2
-  const narrow = places(
-    difference(body.region, reached),
-    scrap,
-    () => `${millimetres(width)} beads do not fit here; widen the wall or move the opening`,
+  const narrow = places(difference(body.region, reached), scrap, 'thin', narrowWords(width))
+  return [
+    ...narrow,
+    ...doubledPlaces(body, reached, width, 4 * scrap),
+    ...voidPlaces(body, reached, beads, scrap),
+    ...recessPlaces(body, width),
+  ]
+}
+
+const narrowWords = (width: Metres) =>
+  `a ${millimetres(width)} bead does not fit here; widen the wall or move the opening`
+
+function doubledPlaces(
+  body: Body,
+  reached: Region,
+  width: Metres,
+  least: SquareMetres,
+): readonly ThinPlace[] {
+  if (body.kind !== 'double') return []
+  const tight = difference(reached, opened(body.region, width * 0.995))
+  const known = body.cuts.flatMap(cut => (cut.skipped ? [cut.skipped] : []))
+  const rest = known.length > 0 ? difference(tight, inflate(unionRings(known), 2 * width, 'square')) : tight
+  return places(
+    rest,
+    least,
+    'doubled',
+    `two beads need ${millimetres(2 * width)}, less is there: they lie on each other; make the wall thicker`,
   )
-  const doubled =
-    body.kind === 'double'
-      ? places(
-          difference(reached, opened(body.region, width)),
-          4 * scrap,
-          () =>
-            `two beads need ${millimetres(2 * width)}, less is there: they would lie on each other; make the wall thicker here`,
-        )
-      : []
-  return [...narrow, ...doubled, ...recessPlaces(body, width)]
+}
+
+/** Hollows that the loops of a solid wall leave where walls meet. */
+function voidPlaces(body: Body, reached: Region, beads: readonly RawBead[], least: SquareMetres) {
+  const [first] = beads
+  if (body.kind !== 'solid' || !first) return []
+  const lines = beads.map(({ path }) => {
+    const line = flattenPath(path)
+    return path.closed ? [...line, line[0]!] : line
+  })
+  const hollow = difference(reached, stroke(lines, first.width, 'round'))
+  return places(
+    hollow,
+    least,
+    'void',
+    'the loops leave a hollow here; fill it by hand or let the wall be thicker',
+  )
 }
 
 /** What a disc of the radius reaches inside the region. */
 const opened = (region: Region, radius: Metres): Region =>
   inflate(inset(region, radius, 'mitre'), radius, 'round')
 
-function places(region: Region, least: number, say: () => string): readonly ThinPlace[] {
+function places(
+  region: Region,
+  least: SquareMetres,
+  kind: 'thin' | 'doubled' | 'void',
+  say: string,
+): readonly ThinPlace[] {
   return region
-    .map(polygon => ({ polygon, area: polygonArea(polygon) }))
+    .map(polygon => ({ point: polygonCentroid(polygon), area: polygonArea(polygon), kind, say }))
     .filter(({ area }) => area > least)
-    .map(({ polygon, area }) => ({ point: polygonCentroid(polygon), area, say: say() }))
 }
 
 function recessPlaces({ cuts }: Body, width: Metres): readonly ThinPlace[] {
-  return cuts.flatMap(({ ref, middle, left, interrupted, skipped }): readonly ThinPlace[] => {
-    if (interrupted)
-      return [
-        {
-          point: middle,
-          area: 0,
-          say: `${ref} leaves ${millimetres(left)} of wall, less than a ${millimetres(width)} bead: the wall is interrupted here; make ${ref} shallower`,
-        },
-      ]
-    if (skipped)
-      return [
-        {
-          point: middle,
-          area: 0,
-          say: `${ref} leaves ${millimetres(left)} of wall, too little for two ${millimetres(width)} beads: one wythe stops at its sides; make ${ref} shallower or the wall thicker`,
-        },
-      ]
-    return []
-  })
+  return cuts
+    .filter(({ interrupted, skipped }) => interrupted || skipped)
+    .map(({ ref, middle, left, interrupted }) => {
+      const found = `${ref} leaves ${millimetres(left)} of wall`
+      return {
+        point: middle,
+        area: 0,
+        kind: 'recess' as const,
+        say: interrupted
+          ? `${found}, less than a ${millimetres(width)} bead: the wall is interrupted here; make ${ref} shallower`
+          : `${found}, too little for two ${millimetres(width)} beads: one wythe stops at its sides; make ${ref} shallower or the wall thicker`,
+      }
+    })
 }
 
 const millimetres = (length: Metres): string => `${Math.round(length * 1000)} mm`

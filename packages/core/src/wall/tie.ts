@@ -25,6 +25,9 @@ interface Tie {
   readonly links: readonly Link[]
 }
 
+/** How far a face stands out of its plane at a station, left (+1) or right (−1): a tie follows its wythes. */
+export type Swell = (station: Metres, side: 1 | -1) => Metres
+
 /** Half pitches that fit the run: whole, as near the wanted pitch as may be. */
 export const halfPitches = (run: Metres, pitch: Metres): number => Math.max(1, Math.round(run / (pitch / 2)))
 
@@ -39,12 +42,13 @@ export function tiePath(
   to: Metres,
   reach: Metres,
   pitch: Metres,
+  swell: Swell = () => 0,
 ): Path {
   if (reach < 1e-4) return subPath(centreline, from, to)
   const count = halfPitches(to - from, pitch)
   const half = (to - from) / count
   const build = { zigzag, crosstie, wave }[pattern]
-  return drawTie(centreline, build(from, half, count, reach))
+  return drawTie(centreline, build(from, half, count, reach), reach, swell)
 }
 
 const side = (k: number, reach: Metres): Metres => (k % 2 === 0 ? -reach : reach)
@@ -96,9 +100,11 @@ function arcMiddle(peak: Metres, top: Metres, foot: Metres, base: Metres): Place
   return [peak + Math.sign(foot - peak) * radius * Math.sin(angle), top - Math.sign(top - base) * down]
 }
 
-function drawTie(centreline: Path, { start, links }: Tie): Path {
-  const at = ([station, away]: Place): Point =>
-    plus(pathPoint(centreline, station), times(pathNormal(centreline, station), away))
+function drawTie(centreline: Path, { start, links }: Tie, reach: Metres, swell: Swell): Path {
+  const at = ([station, away]: Place): Point => {
+    const swollen = away * (1 + swell(station, away < 0 ? -1 : 1) / reach)
+    return plus(pathPoint(centreline, station), times(pathNormal(centreline, station), swollen))
+  }
   const points: Point[] = [at(start)]
   const bulges: number[] = []
   let place = start
@@ -107,7 +113,7 @@ function drawTie(centreline: Path, { start, links }: Tie): Path {
       bulges.push(bulgeThrough(at(place), at(link.via), at(link.to)))
       points.push(at(link.to))
     } else if (link.how === 'along') {
-      const run = offsetPath(subPath(centreline, place[0], link.to[0]), place[1])
+      const run = alongRun(centreline, place, link.to, at, swell)
       bulges.push(...run.bulges)
       points.push(...run.points.slice(1))
     } else {
@@ -117,4 +123,20 @@ function drawTie(centreline: Path, { start, links }: Tie): Path {
     place = link.to
   }
   return { points, bulges, closed: false }
+}
+
+/** Along a flat face the run keeps its lines and arcs; along a relief it takes a point every 20 mm. */
+function alongRun(
+  centreline: Path,
+  [from, away]: Place,
+  [to]: Place,
+  at: (place: Place) => Point,
+  swell: Swell,
+): { readonly points: readonly Point[]; readonly bulges: readonly number[] } {
+  const side = away < 0 ? -1 : 1
+  const count = Math.ceil((to - from) / 0.02)
+  const stations = Array.from({ length: count + 1 }, (_, k) => from + ((to - from) * k) / count)
+  if (stations.every(station => swell(station, side) === 0))
+    return offsetPath(subPath(centreline, from, to), away)
+  return { points: stations.map(station => at([station, away])), bulges: stations.slice(1).map(() => 0) }
 }

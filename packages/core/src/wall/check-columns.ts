@@ -1,0 +1,53 @@
+import type { Column, Opening } from '../job/index.js'
+import type { Problem } from '../result/index.js'
+import { drawn, hostWall, metres, millimetres, outsideAlong, problem } from './check-words.js'
+import type { WallParts } from './parts.js'
+
+export const checkColumns = ({ walls, columns, openings, print }: WallParts): readonly Problem[] =>
+  columns.flatMap((column, i) => {
+    const at = `columns[${i}]`
+    const host = hostWall(walls, column, at, 'Column')
+    if ('code' in host) return [host]
+    const { id, length, thickness } = column
+    const { wall } = host
+    const problems = [...outsideAlong(column, length, host, at, 'Column', 'column/outside-wall')]
+    if (length <= 0)
+      problems.push(
+        problem(
+          'column/no-length',
+          `${at}.length`,
+          `Column ${id} is ${metres(length)} long; give it a length.`,
+        ),
+      )
+    if (thickness < wall.thickness - drawn)
+      problems.push(
+        problem(
+          'column/thinner-than-wall',
+          `${at}.thickness`,
+          `Column ${id} is ${millimetres(thickness)} thick in a wall of ${millimetres(wall.thickness)}; a column is as thick as its wall or a pier.`,
+        ),
+      )
+    if (wall.makeUp.kind !== 'double')
+      problems.push(
+        problem(
+          'column/no-cavity',
+          `${at}.wall`,
+          `Column ${id} is cast into wall ${wall.id}, which has no cavity; make the wall double.`,
+        ),
+      )
+    const met = openings.filter(
+      opening => opening.wall === wall.id && meets(column, opening, print.beadWidth),
+    )
+    return [...problems, ...met.map(opening => inOpening(column, opening, at))]
+  })
+
+/** The column with the cross tie on each side of it. */
+const meets = (column: Column, opening: Opening, beadWidth: number): boolean =>
+  Math.abs(column.at - opening.at) < (column.length + opening.width) / 2 + beadWidth - drawn
+
+const inOpening = (column: Column, opening: Opening, at: string): Problem =>
+  problem(
+    'column/in-opening',
+    `${at}.at`,
+    `Column ${column.id} and its cross ties reach into opening ${opening.id}; move one of them.`,
+  )

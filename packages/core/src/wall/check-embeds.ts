@@ -1,0 +1,53 @@
+import type { Embed, Wall } from '../job/index.js'
+import type { Problem } from '../result/index.js'
+import { drawn, hostWall, metres, millimetres, outsideAlong, problem } from './check-words.js'
+import type { WallParts } from './parts.js'
+
+export const checkEmbeds = ({ walls, embeds }: WallParts): readonly Problem[] =>
+  embeds.flatMap((embed, i) => {
+    const at = `embeds[${i}]`
+    const host = hostWall(walls, embed, at, 'Embed')
+    if ('code' in host) return [host]
+    return [
+      ...outsideAlong(embed, embed.width, host, at, 'Embed', 'embed/outside-wall'),
+      ...outsideUpward(embed, host.wall, at),
+      ...checkSize(embed, host.wall, at),
+    ]
+  })
+
+function outsideUpward({ id, bottom, height }: Embed, wall: Wall, at: string): readonly Problem[] {
+  const top = bottom + height
+  if (bottom >= wall.base - drawn && top <= wall.top + drawn) return []
+  return [
+    problem(
+      'embed/outside-height',
+      `${at}.bottom`,
+      `Embed ${id} goes from ${metres(bottom)} to ${metres(top)}, but wall ${wall.id} from ${metres(wall.base)} to ${metres(wall.top)}; move it.`,
+    ),
+  ]
+}
+
+function checkSize(
+  { id, kind, width, height, depth, method }: Embed,
+  wall: Wall,
+  at: string,
+): readonly Problem[] {
+  const problems: Problem[] = []
+  if (width <= 0 || height < 0 || depth < 0 || (method === 'gap' && (height === 0 || depth === 0)))
+    problems.push(
+      problem(
+        'embed/no-size',
+        at,
+        `Embed ${id} (${kind}) is ${millimetres(width)} wide, ${millimetres(height)} high and ${millimetres(depth)} deep; a gap needs all three.`,
+      ),
+    )
+  if (depth > wall.thickness + drawn)
+    problems.push(
+      problem(
+        'embed/deeper-than-wall',
+        `${at}.depth`,
+        `Embed ${id} is ${millimetres(depth)} deep, wall ${wall.id} ${millimetres(wall.thickness)} thick; make it shallower.`,
+      ),
+    )
+  return problems
+}

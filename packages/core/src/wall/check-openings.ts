@@ -1,0 +1,70 @@
+import type { Opening } from '../job/index.js'
+import type { Problem } from '../result/index.js'
+import { drawn, hostWall, metres, outsideAlong, problem } from './check-words.js'
+import type { WallParts } from './parts.js'
+
+export const checkOpenings = (parts: WallParts): readonly Problem[] =>
+  parts.openings.flatMap((opening, i) => [
+    ...checkOpening(parts, opening, `openings[${i}]`),
+    ...parts.openings.slice(0, i).flatMap(other => overlap(other, opening, `openings[${i}]`)),
+  ])
+
+function checkOpening({ walls }: WallParts, opening: Opening, at: string): readonly Problem[] {
+  const host = hostWall(walls, opening, at, 'Opening')
+  if ('code' in host) return [host]
+  const { id, width, sill, head, lintel } = opening
+  const { wall } = host
+  const problems = [...outsideAlong(opening, width, host, at, 'Opening', 'opening/outside-wall')]
+  if (width <= 0)
+    problems.push(
+      problem('opening/no-width', `${at}.width`, `Opening ${id} is ${metres(width)} wide; give it a width.`),
+    )
+  if (sill >= head)
+    problems.push(
+      problem(
+        'opening/upside-down',
+        `${at}.head`,
+        `Opening ${id} has its sill at ${metres(sill)} and its head at ${metres(head)}; the head must lie above the sill.`,
+      ),
+    )
+  if (head > wall.top + drawn)
+    problems.push(
+      problem(
+        'opening/above-wall',
+        `${at}.head`,
+        `Opening ${id} ends at ${metres(head)}, above the top of wall ${wall.id} at ${metres(wall.top)}.`,
+      ),
+    )
+  if (sill < wall.base - drawn)
+    problems.push(
+      problem(
+        'opening/below-wall',
+        `${at}.sill`,
+        `Opening ${id} starts at ${metres(sill)}, below the base of wall ${wall.id} at ${metres(wall.base)}.`,
+      ),
+    )
+  if (lintel && (lintel.height <= 0 || lintel.bearing <= 0))
+    problems.push(
+      problem(
+        'opening/lintel-size',
+        `${at}.lintel`,
+        `The lintel of ${id} is ${metres(lintel.height)} high and bears on ${metres(lintel.bearing)}; both must be more than 0.`,
+      ),
+    )
+  return problems
+}
+
+function overlap(a: Opening, b: Opening, at: string): readonly Problem[] {
+  if (a.wall !== b.wall) return []
+  const along = (a.width + b.width) / 2 - Math.abs(a.at - b.at)
+  const top = ({ head, lintel }: Opening) => head + (lintel?.height ?? 0)
+  const upward = Math.min(top(a), top(b)) - Math.max(a.sill, b.sill)
+  if (along <= drawn || upward <= drawn) return []
+  return [
+    problem(
+      'opening/overlap',
+      at,
+      `Openings ${a.id} and ${b.id} overlap by ${metres(along)} along wall ${a.wall}; lintels count as part of them. Move one.`,
+    ),
+  ]
+}

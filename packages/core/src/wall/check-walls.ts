@@ -1,0 +1,117 @@
+import { pathLength, selfCrossings } from '../geometry/index.js'
+import type { Wall } from '../job/index.js'
+import type { Problem } from '../result/index.js'
+import { checkColumns } from './check-columns.js'
+import { checkEmbeds } from './check-embeds.js'
+import { checkOpenings } from './check-openings.js'
+import { metres, millimetres, problem } from './check-words.js'
+import { tieReach } from './double-wall.js'
+import type { WallParts } from './parts.js'
+
+/** Everything in the walls that cannot be built as drawn; all of it at once. */
+export const checkWalls = (parts: WallParts): readonly Problem[] => [
+  ...repeatedIds(parts),
+  ...parts.walls.flatMap((wall, i) => checkWall(wall, `walls[${i}]`, parts)),
+  ...checkOpenings(parts),
+  ...checkEmbeds(parts),
+  ...checkColumns(parts),
+]
+
+function repeatedIds({ walls, openings, embeds, columns }: WallParts): readonly Problem[] {
+  return Object.entries({ walls, openings, embeds, columns }).flatMap(([list, things]) =>
+    things.flatMap(({ id }, i) => {
+      const first = things.findIndex(other => other.id === id)
+      return first < i
+        ? [
+            problem(
+              'wall/repeated-id',
+              `${list}[${i}].id`,
+              `The id ${id} is taken by ${list}[${first}]; give each its own.`,
+            ),
+          ]
+        : []
+    }),
+  )
+}
+
+function checkWall(wall: Wall, at: string, parts: WallParts): readonly Problem[] {
+  const { id, base, top, centreline } = wall
+  const problems: Problem[] = []
+  if (centreline.bulges.length === 0 || pathLength(centreline) < 1e-3)
+    return [
+      problem(
+        'wall/no-length',
+        `${at}.centreline`,
+        `Wall ${id} has no length; draw a centreline of at least two points.`,
+      ),
+    ]
+  if (top - base <= 0)
+    problems.push(
+      problem(
+        'wall/no-height',
+        `${at}.top`,
+        `Wall ${id} goes from ${metres(base)} to ${metres(top)}; its top must lie above its base.`,
+      ),
+    )
+  for (const [x, y] of selfCrossings(centreline).slice(0, 1))
+    problems.push(
+      problem(
+        'wall/crosses-itself',
+        `${at}.centreline`,
+        `Wall ${id} crosses itself at (${x.toFixed(3)}, ${y.toFixed(3)}); split it into walls that meet there.`,
+      ),
+    )
+  return [...problems, ...checkThickness(wall, at, parts), ...checkJoints(wall, at)]
+}
+
+function checkThickness(wall: Wall, at: string, parts: WallParts): readonly Problem[] {
+  const { id, thickness, makeUp } = wall
+  const bead = parts.print.beadWidth
+  const said = (code: string, say: string) => [problem(code, `${at}.thickness`, say)]
+  const found = `Wall ${id} is ${millimetres(thickness)} thick`
+  if (makeUp.kind === 'single' && Math.abs(thickness - bead) > 1e-4)
+    return said(
+      'wall/not-one-bead',
+      `${found}, but a single wall is one bead, ${millimetres(bead)}; set one of them to the other.`,
+    )
+  if (makeUp.kind === 'solid' && thickness < bead - 1e-6)
+    return said(
+      'wall/under-one-bead',
+      `${found}, less than one bead of ${millimetres(bead)}; make it thicker.`,
+    )
+  if (makeUp.kind !== 'double') return []
+  if (thickness < 2 * bead - 1e-6)
+    return said(
+      'wall/under-two-beads',
+      `${found}, but two wythes need ${millimetres(2 * bead)}; make it thicker or solid.`,
+    )
+  if (tieReach(thickness, parts) < -1e-6)
+    return said(
+      'wall/no-room-for-tie',
+      `${found}: between its wythes no tie bead fits; it needs ${millimetres(thickness - 2 * tieReach(thickness, parts))} to be double, or make it solid.`,
+    )
+  return makeUp.webPitch > 0
+    ? []
+    : [
+        problem(
+          'wall/no-pitch',
+          `${at}.makeUp.webPitch`,
+          `The tie of wall ${id} has no pitch; give it a length, such as 0.6 m.`,
+        ),
+      ]
+}
+
+function checkJoints({ id, joints, centreline }: Wall, at: string): readonly Problem[] {
+  const length = pathLength(centreline)
+  return joints.flatMap((station, i) =>
+    station > 0 && station < length
+      ? []
+      : [
+          problem(
+            'wall/joint-outside',
+            `${at}.joints[${i}]`,
+            `The joint at ${metres(station)} is not on wall ${id}, which is ${metres(length)} long.`,
+          ),
+        ],
+  )
+}

@@ -1,0 +1,130 @@
+import {
+  difference,
+  inflate,
+  inset,
+  type Point,
+  pathLength,
+  polygonArea,
+  polygonCentroid,
+  type Region,
+  unionRings,
+} from '../geometry/index.js'
+import type { Metres, SquareMetres } from '../quantity/index.js'
+import type { Finding } from '../result/index.js'
+import type { Band, SectionBands } from './bead.js'
+import { layersBelow } from './heights.js'
+import type { WallParts } from './parts.js'
+import { lateralStrip } from './strip.js'
+
+/**
+ * Each layer against the one below: how far its face steps out, as a share of the bead width, and material that hangs
+ * over nothing unless a lintel, or an embed set into the gap, carries it. Reported where the plan changes.
+ */
+export function checkOverhang(parts: WallParts, laid: SectionBands): readonly Finding[] {
+  const findings: Finding[] = []
+  laid.bands.forEach((band, i) => {
+    const below = i === 0 ? undefined : laid.bands[i - 1]!
+    const gap = below && below.toLayer < band.fromLayer - 1
+    if (!below || gap) {
+      if (band.fromLayer > 1) findings.push(onNothing(parts, laid.section, band))
+    } else findings.push(...stepFindings(parts, laid.section, below, band))
+  })
+  return findings
+}
+
+function stepFindings(parts: WallParts, section: string, below: Band, band: Band): readonly Finding[] {
+  const { beadWidth, overhang } = parts.print
+  const allowed = overhang * beadWidth
+  const carried = carriers(parts, band.fromLayer)
+  const over = difference(band.body, inflate(below.body, allowed, 'mitre'), carried)
+  return over
+    .map(polygon => ({ area: polygonArea(polygon), point: polygonCentroid(polygon), polygon }))
+    .filter(({ area }) => area > 1e-5)
+    .map(({ area, point, polygon }) =>
+      overhangFinding(
+        section,
+        band,
+        point,
+        area,
+        allowed + stepBeyond([polygon], beadWidth),
+        beadWidth,
+        overhang,
+      ),
+    )
+}
+
+function overhangFinding(
+  section: string,
+  band: Band,
+  point: Point,
+  area: SquareMetres,
+  step: Metres,
+  beadWidth: Metres,
+  limit: number,
+): Finding {
+  const share = step / beadWidth
+  const where = `layer ${band.fromLayer} at (${point[0].toFixed(2)}, ${point[1].toFixed(2)})`
+  return {
+    check: share > 1 ? 'unsupported' : 'overhang',
+    at: `section ${section}, layer ${band.fromLayer}`,
+    point,
+    demand: share,
+    capacity: limit,
+    unit: 'bead widths',
+    source: 'the job',
+    verdict: 'fail',
+    say:
+      share > 1
+        ? `${where}: ${(area * 1e4).toFixed(0)} cm² hangs over nothing; set a lintel or a form under it. A screening check: the support is for a licensed engineer to confirm.`
+        : `${where}: the layer steps out ${(step * 1000).toFixed(1)} mm, ${(share * 100).toFixed(0)} % of the bead, over the ${(limit * 100).toFixed(0)} % allowed; spread the step over more layers.`,
+  }
+}
+
+/** How far a patch reaches from the supported edge: the least distance at which shrinking removes it, twice. */
+function stepBeyond(region: Region, most: Metres): Metres {
+  let [low, high] = [0, most]
+  if (inset(region, most / 2, 'mitre').length > 0) return most
+  for (let k = 0; k < 12; k++) {
+    const middle = (low + high) / 2
+    if (inset(region, middle / 2, 'mitre').length > 0) low = middle
+    else high = middle
+  }
+  return high
+}
+
+/** Rigid things that carry a layer: lintels with their bearings, and embeds that fill their gap. */
+function carriers(parts: WallParts, layer: number): Region {
+  const h = parts.print.layerHeight
+  const under = (top: Metres) => layersBelow(top, h) === layer - 1
+  const strip = (on: string, at: Metres, width: Metres) => {
+    const wall = parts.walls.find(({ id }) => id === on)
+    if (!wall) return []
+    const reach = wall.thickness / 2 + (wall.relief?.depth ?? 0) + parts.print.beadWidth
+    const [from, to] = [Math.max(0, at - width / 2), Math.min(pathLength(wall.centreline), at + width / 2)]
+    return to > from ? [lateralStrip(wall.centreline, from, to, -reach, reach)] : []
+  }
+  const lintels = parts.openings.flatMap(({ wall, at, width, head, lintel }) =>
+    lintel && under(head + lintel.height) ? strip(wall, at, width + 2 * lintel.bearing) : [],
+  )
+  const embeds = parts.embeds.flatMap(({ wall, at, width, bottom, height, kind, method }) =>
+    method === 'gap' && rigid.has(kind) && under(bottom + height) ? strip(wall, at, width + 0.002) : [],
+  )
+  return unionRings([...lintels, ...embeds])
+}
+
+/** Niches and chases stay empty: nothing in them carries the next layer. */
+const rigid: ReadonlySet<string> = new Set(['box', 'sleeve', 'pipe', 'plate', 'anchor', 'strap'])
+
+function onNothing({ print }: WallParts, section: string, band: Band): Finding {
+  const height = (band.fromLayer - 1) * print.layerHeight
+  return {
+    check: 'unsupported',
+    at: `section ${section}, layer ${band.fromLayer}`,
+    demand: band.bodyArea,
+    capacity: 0,
+    unit: 'm²',
+    source: 'the job',
+    verdict: 'fail',
+    say: `section ${section} starts at ${height.toFixed(2)} m with nothing of its own below; print it from the slab, or stand it on a beam that a licensed engineer has checked.`,
+  }
+}

@@ -1,0 +1,114 @@
+import {
+  difference,
+  distance,
+  flattenPath,
+  inflate,
+  inset,
+  type Path,
+  type Point,
+  pathLength,
+  pathNormal,
+  pathPoint,
+  plus,
+  polygonArea,
+  polygonCentroid,
+  type Region,
+  regionContains,
+  regionRings,
+  ringArea,
+  ringLength,
+  selfCrossings,
+  stroke,
+  times,
+} from '../geometry/index.js'
+import type { Metres } from '../quantity/index.js'
+import { bandLayerVolume } from './band-volume.js'
+import type { Band, Bead } from './bead.js'
+import { faceLoss } from './bead-section.js'
+
+/**
+ * What must hold of every band, as sentences about what does not: paths whole, simple and turned with the face on their
+ * right; beads inside the body; the body's faces covered; solid walls full. Empty when all is well.
+ */
+export const validateBand = (band: Band): readonly string[] => [
+  ...regionRings(band.body).flatMap((ring, i) =>
+    Math.abs(ringArea(ring)) > 0 ? [] : [`body ring ${i} has no area`],
+  ),
+  ...band.beads.flatMap(bead => validateBead(band, bead)),
+  ...beadsInside(band),
+  ...facesCovered(band),
+  ...solidFull(band),
+]
+
+function validateBead(band: Band, { id, role, path, width, height }: Bead): readonly string[] {
+  const wrong: string[] = []
+  if (path.points.flat().some(value => !Number.isFinite(value)))
+    wrong.push(`${id} has a coordinate that is no number`)
+  if (path.bulges.length !== path.points.length - (path.closed ? 0 : 1))
+    return [...wrong, `${id} misses a bulge`]
+  if (width < height) wrong.push(`${id} is narrower than it is high`)
+  const crossed = selfCrossings(path)[0]
+  if (crossed) wrong.push(`${id} crosses itself at ${at(crossed)}`)
+  if (role === 'fill' && !path.closed) wrong.push(`${id} is a loop of fill that does not close`)
+  if (role === 'wythe' && !faceOnRight(band.body, path, width)) wrong.push(`${id} has its face on the left`)
+  return wrong
+}
+
+/** Most points half a bead to the right, and a little more, lie outside the body. */
+function faceOnRight(body: Region, path: Path, width: Metres): boolean {
+  const length = pathLength(path)
+  const stations = [0.07, 0.21, 0.34, 0.48, 0.55, 0.69, 0.83, 0.94].map(share => share * length)
+  const out = stations.filter(station => {
+    const beside = plus(pathPoint(path, station), times(pathNormal(path, station), -width / 2 - 1e-3))
+    return !regionContains(body, beside)
+  })
+  return out.length * 2 > stations.length
+}
+
+/** Half a millimetre: chords, fitted arcs and the engine's rounding together stay well below. */
+const printTolerance: Metres = 5e-4
+
+function beadsInside({ body, beads }: Band): readonly string[] {
+  const wide = inflate(body, printTolerance, 'mitre')
+  return beads.flatMap(bead =>
+    difference(strokeOf([bead]), wide)
+      .filter(polygon => polygonArea(polygon) > 1e-6)
+      .map(polygon => `${bead.id} leaves the body at ${at(polygonCentroid(polygon))}`),
+  )
+}
+
+function facesCovered({ body, beads, thinPlaces }: Band): readonly string[] {
+  const width = Math.max(...beads.map(bead => bead.width), 0)
+  if (width === 0) return body.length > 0 ? ['the body has no beads'] : []
+  const skin = difference(body, inset(body, 0.98 * width, 'mitre'))
+  const told = (point: Point) => thinPlaces.some(place => distance(place.point, point) < 12 * width)
+  return difference(skin, strokeOf(beads))
+    .map(polygon => ({ area: polygonArea(polygon), point: polygonCentroid(polygon) }))
+    .filter(({ area, point }) => area > 0.6 * width ** 2 && !told(point))
+    .map(({ area, point }) => `${(area * 1e4).toFixed(1)} cm² of face at ${at(point)} have no bead`)
+}
+
+/** A wall of nothing but loops holds as much as its body, less what the rounded sides leave along its faces. */
+function solidFull(band: Band): readonly string[] {
+  const { body, bodyArea, beads, thinPlaces } = band
+  const height = beads[0]?.height ?? 0
+  const onlyLoops =
+    beads.some(({ role }) => role === 'fill') &&
+    beads.every(({ role }) => role === 'fill' || role === 'wythe')
+  if (!onlyLoops || thinPlaces.length > 0) return []
+  const faces = regionRings(body).reduce((sum, ring) => sum + ringLength(ring), 0)
+  const wanted = bodyArea * height - faces * faceLoss(height)
+  const off = bandLayerVolume(band) / wanted - 1
+  return Math.abs(off) > 0.04 ? [`the loops hold ${(off * 100).toFixed(1)} % more than the body`] : []
+}
+
+function strokeOf(beads: readonly Bead[]): Region {
+  const width = beads[0]?.width ?? 0
+  const lines = beads.map(({ path }) => {
+    const line = flattenPath(path)
+    return path.closed ? [...line, line[0]!] : line
+  })
+  return stroke(lines, width, 'round')
+}
+
+const at = (point: Point): string => `(${point[0].toFixed(3)}, ${point[1].toFixed(3)})`
