@@ -1,0 +1,3 @@
+export type { CalendarOptions } from './trade-calendar.js'
+export { calledTrades, writeCalendar } from './trade-calendar.js'
+export { callUid } from './uid.js'
