@@ -1,3 +1,4 @@
+export { formulas } from './formulas.js'
 export type { Laying } from './intermixing.js'
 export { intermixingRest } from './intermixing.js'
 export type { Joint, JointState, Treatment } from './joint.js'

@@ -7,20 +7,32 @@ import type {
   Share,
 } from '../quantity/index.js'
 
+/** Where the tests of a growth end. Past that age its value is held: no growth is counted on that nobody has seen. */
+export interface Tested {
+  readonly until?: Seconds
+}
+
 /** Static yield stress against equivalent age t [s] since leaving the nozzle, at the reference temperature. */
-export type YieldGrowth =
-  | { readonly kind: 'linear'; readonly start: Pascals; readonly rate: number }
-  | {
-      readonly kind: 'bilinear'
-      readonly start: Pascals
-      readonly earlyRate: number
-      readonly kneeAge: Seconds
-      readonly lateRate: number
-    }
-  | { readonly kind: 'exponential'; readonly start: Pascals; readonly rate: number; readonly time: Seconds }
+export type YieldGrowth = Tested &
+  (
+    | { readonly kind: 'linear'; readonly start: Pascals; readonly rate: number }
+    | {
+        readonly kind: 'bilinear'
+        readonly start: Pascals
+        readonly earlyRate: number
+        readonly kneeAge: Seconds
+        readonly lateRate: number
+      }
+    | {
+        readonly kind: 'exponential'
+        readonly start: Pascals
+        readonly rate: number
+        readonly time: Seconds
+      }
+  )
 
 /** Young's modulus against equivalent age: E = start + rate·t + bend·t². */
-export interface StiffnessGrowth {
+export interface StiffnessGrowth extends Tested {
   readonly start: Pascals
   readonly rate: number
   readonly bend: number

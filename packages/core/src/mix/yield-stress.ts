@@ -10,14 +10,15 @@ import type { YieldGrowth } from './mix-model.js'
  *   exponential  τ = τ₀ + A·tc·(exp(t/tc) − 1)                        [Perrot2015]
  *
  * @param growth  start τ₀ [Pa], rates [Pa/s], knee tk and time tc [s]
- * @param age     equivalent age at the reference temperature [s]
+ * @param at      equivalent age at the reference temperature [s]; past `until` the value is held
  *
  * Source   [Roussel2006], [Perrot2015], [Kruger2019], all from memory.
  * Range    0 … `testedTo` of the mix; `checkAge` reports what lies outside.
  * Assumes  undisturbed rest and no drying; the laws end before initial set.
  */
-export function yieldStress(growth: YieldGrowth, age: Seconds): Pascals {
-  assert(age >= 0 && Number.isFinite(age), `material has an age (found ${age} s)`)
+export function yieldStress(growth: YieldGrowth, at: Seconds): Pascals {
+  assert(at >= 0 && Number.isFinite(at), `material has an age (found ${at} s)`)
+  const age = Math.min(at, growth.until ?? Infinity)
   switch (growth.kind) {
     case 'linear':
       return growth.start + growth.rate * age
@@ -35,6 +36,7 @@ export function yieldStress(growth: YieldGrowth, age: Seconds): Pascals {
 /** Slope of the yield stress at an equivalent age, Pa/s: the structuration rate Athix of the literature. */
 export function yieldRate(growth: YieldGrowth, age: Seconds): number {
   assert(age >= 0 && Number.isFinite(age), `material has an age (found ${age} s)`)
+  if (age > (growth.until ?? Infinity)) return 0
   switch (growth.kind) {
     case 'linear':
       return growth.rate
@@ -45,8 +47,13 @@ export function yieldRate(growth: YieldGrowth, age: Seconds): number {
   }
 }
 
-/** Equivalent age at which the yield stress reaches `stress`; none when it never does. */
+/** Equivalent age at which the yield stress reaches `stress`; none when it never does, or only past the tests. */
 export function ageAtYield(growth: YieldGrowth, stress: Pascals): Seconds | undefined {
+  const age = ageOnCurve(growth, stress)
+  return age !== undefined && age <= (growth.until ?? Infinity) ? age : undefined
+}
+
+function ageOnCurve(growth: YieldGrowth, stress: Pascals): Seconds | undefined {
   if (stress <= growth.start) return 0
   const missing = stress - growth.start
   switch (growth.kind) {
