@@ -102,7 +102,7 @@ function mixAt(hour: PrintHour): number {
   const warmest = hour.limits.find(limit => limit.kind === 'mix-hot')?.capacity
   if (cold === undefined || warmest === undefined || hour.mixTemperature <= warmest)
     return hour.mixTemperature
-  return cold > warmest ? cold : warmest
+  return [cold, warmest].sort((a, b) => a - b)[1]!
 }
 
 /** The physics is asked again, for this lift and no taller one. */
