@@ -27,27 +27,53 @@ if (wants.has('--browser')) findBrowser()
 function checkNode() {
   const [major, minor] = process.versions.node.split('.').map(Number)
   if (major > 20 || (major === 20 && minor >= 19)) return
-  stop(`Node ${process.versions.node} is too old; 20.19 or newer is needed. Install a current LTS line and run this again.`)
+  stop(
+    `Node ${process.versions.node} is too old; 20.19 or newer is needed. Install a current LTS line and run this again.`,
+  )
 }
 
 function installPackages() {
-  const inputs = ['package-lock.json', 'package.json', ...packageFolders().map(name => `packages/${name}/package.json`)]
-  const state = digest(inputs.map(file => join(root, file)), process.versions.modules)
+  const inputs = [
+    'package-lock.json',
+    'package.json',
+    ...packageFolders().map(name => `packages/${name}/package.json`),
+  ]
+  const state = digest(
+    inputs.map(file => join(root, file)),
+    process.versions.modules,
+  )
   if (existsSync(join(root, 'node_modules')) && readStamp('packages') === state) return
   say('installing packages (once; about a minute) …')
   const ran = run('npm', ['ci', '--include=dev', '--include=optional', '--no-audit', '--no-fund'])
-  if (ran !== 0) stop('npm ci failed (see above). Without a network the packages cannot be fetched; with one, run this again.')
+  if (ran !== 0)
+    stop(
+      'npm ci failed (see above). Without a network the packages cannot be fetched; with one, run this again.',
+    )
   writeStamp('packages', state)
 }
 
 function build() {
-  const sources = [join(root, 'tsconfig.base.json'), ...packageFolders().flatMap(name => filesOf(join(root, 'packages', name)))]
+  const sources = [
+    join(root, 'tsconfig.base.json'),
+    ...packageFolders().flatMap(name => filesOf(join(root, 'packages', name))),
+  ]
   const state = digest(sources, '')
   if (readStamp('build') === state && existsSync(join(root, 'packages/cli/dist/main.js'))) return
   say('building …')
   if (run('npx', ['--no-install', 'tsc', '-b']) !== 0) stop('the build failed: the lines above say where.')
   if (existsSync(join(root, 'packages/web/vite.config.ts'))) {
-    if (run('npx', ['--no-install', 'vite', 'build', '--logLevel', 'warn', 'packages/web', '--config', 'packages/web/vite.config.ts']) !== 0) {
+    if (
+      run('npx', [
+        '--no-install',
+        'vite',
+        'build',
+        '--logLevel',
+        'warn',
+        'packages/web',
+        '--config',
+        'packages/web/vite.config.ts',
+      ]) !== 0
+    ) {
       stop('building the page failed: the lines above say where.')
     }
   }
@@ -56,21 +82,33 @@ function build() {
 
 /** The tests read the browser's path from the stamp; without one they say so and are counted as skipped. */
 function findBrowser() {
-  const known = [process.env.CHROME_PATH, '/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome']
+  const known = [
+    process.env.CHROME_PATH,
+    '/usr/bin/chromium',
+    '/usr/bin/chromium-browser',
+    '/usr/bin/google-chrome',
+  ]
   const present = () => known.find(path => path && existsSync(path))
   let found = present()
   if (!found && process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')) {
     say('installing a browser for the tests (once) …')
     run('apt-get', ['update', '-qq'])
-    run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium'], { DEBIAN_FRONTEND: 'noninteractive' })
+    run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium'], {
+      DEBIAN_FRONTEND: 'noninteractive',
+    })
     found = present()
   }
-  if (!found) say('no browser found (set CHROME_PATH): the browser tests use the one packed with the tests, or are skipped.')
+  if (!found)
+    say(
+      'no browser found (set CHROME_PATH): the browser tests use the one packed with the tests, or are skipped.',
+    )
   writeStamp('browser', found ?? '')
 }
 
 function packageFolders() {
-  return readdirSync(join(root, 'packages')).filter(name => existsSync(join(root, 'packages', name, 'package.json')))
+  return readdirSync(join(root, 'packages')).filter(name =>
+    existsSync(join(root, 'packages', name, 'package.json')),
+  )
 }
 
 function filesOf(folder) {
@@ -82,7 +120,8 @@ function filesOf(folder) {
 /** By content, not by time: a fresh clone's file times mean nothing. */
 function digest(files, extra) {
   const hash = createHash('sha256').update(extra)
-  for (const file of [...files].sort()) if (existsSync(file)) hash.update(file.slice(root.length)).update(readFileSync(file))
+  for (const file of [...files].sort())
+    if (existsSync(file)) hash.update(file.slice(root.length)).update(readFileSync(file))
   return hash.digest('hex')
 }
 
@@ -102,6 +141,10 @@ function run(command, args, more = {}) {
   const environment = Object.fromEntries(
     Object.entries(process.env).filter(([name]) => !/^npm_(config|lifecycle)_/.test(name) || kept.test(name)),
   )
-  const ran = spawnSync(command, args, { cwd: root, stdio: ['ignore', 'inherit', 'inherit'], env: { ...environment, ...more } })
+  const ran = spawnSync(command, args, {
+    cwd: root,
+    stdio: ['ignore', 'inherit', 'inherit'],
+    env: { ...environment, ...more },
+  })
   return ran.status ?? 1
 }

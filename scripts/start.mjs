@@ -3,7 +3,9 @@ import { spawnSync } from 'node:child_process'
 import { fileURLToPath } from 'node:url'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
-const dawnlift = args => spawnSync(process.execPath, ['packages/cli/dist/main.js', ...args], { cwd: root, stdio: 'inherit' }).status ?? 1
+const dawnlift = args =>
+  spawnSync(process.execPath, ['packages/cli/dist/main.js', ...args], { cwd: root, stdio: 'inherit' })
+    .status ?? 1
 
 const job = process.argv[2] ?? 'examples/casa-retama'
 const planned = dawnlift(['plan', job])

@@ -21,9 +21,11 @@ export const packageNames: readonly string[] = readdirSync(join(root, 'packages'
 
 /** The module names a file imports or re-exports. */
 export const importsOf = (file: SourceFile): readonly string[] =>
-  [...file.text.matchAll(/^\s*(?:import|export)\s[^'"]*?from\s+'([^']+)'|^\s*import\s+'([^']+)'|import\('([^']+)'\)/gm)].map(
-    match => match[1] ?? match[2] ?? match[3] ?? '',
-  )
+  [
+    ...file.text.matchAll(
+      /^\s*(?:import|export)\s[^'"]*?from\s+'([^']+)'|^\s*import\s+'([^']+)'|import\('([^']+)'\)/gm,
+    ),
+  ].map(match => match[1] ?? match[2] ?? match[3] ?? '')
 
 function filesBelow(folder: string): readonly string[] {
   return readdirSync(folder, { withFileTypes: true }).flatMap(entry =>

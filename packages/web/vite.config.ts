@@ -8,7 +8,14 @@ const packages = fileURLToPath(new URL('..', import.meta.url))
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
   plugins: [react()],
-  resolve: { alias: [{ find: /^@dawnlift\/(core|document|drawing|formats)\/(.+)$/, replacement: `${packages}$1/src/$2/index.ts` }] },
+  resolve: {
+    alias: [
+      {
+        find: /^@dawnlift\/(core|document|drawing|formats)\/(.+)$/,
+        replacement: `${packages}$1/src/$2/index.ts`,
+      },
+    ],
+  },
   worker: { format: 'es' },
   build: { outDir: 'site', emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 900 },
   server: { proxy: { '/api': 'http://127.0.0.1:8140' } },

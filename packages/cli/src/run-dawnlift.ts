@@ -23,13 +23,35 @@ export interface CommandContext {
 
 export async function runDawnlift(words: readonly string[], screen: Screen): Promise<ExitCode> {
   let code: ExitCode = 0
-  const context: CommandContext = { screen, finish: last => void (code = last) }
+  const context: CommandContext = {
+    screen,
+    finish: last => {
+      code = last
+    },
+  }
   const program = new Command('dawnlift')
-    .description('Plans and runs the print days of a building whose walls are extruded in layers of concrete on site.')
+    .description(
+      'Plans and runs the print days of a building whose walls are extruded in layers of concrete on site.',
+    )
     .version('0.1.0')
     .exitOverride()
-    .configureOutput({ writeOut: text => screen.out(text.trimEnd()), writeErr: text => screen.err(text.trimEnd()) })
-  for (const add of [addNew, addCheck, addPlan, addExplain, addFit, addCalc, addRisk, addInspect, addResume, addServe, addSchema]) {
+    .configureOutput({
+      writeOut: text => screen.out(text.trimEnd()),
+      writeErr: text => screen.err(text.trimEnd()),
+    })
+  for (const add of [
+    addNew,
+    addCheck,
+    addPlan,
+    addExplain,
+    addFit,
+    addCalc,
+    addRisk,
+    addInspect,
+    addResume,
+    addServe,
+    addSchema,
+  ]) {
     add(program, context)
   }
   try {
@@ -38,7 +60,9 @@ export async function runDawnlift(words: readonly string[], screen: Screen): Pro
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2
     const what = error instanceof Error ? error.message : String(error)
-    screen.err(`This is a mistake of Dawnlift, not of your job: ${what}${error instanceof Bug ? '' : ` (${errorPlace(error)})`}`)
+    screen.err(
+      `This is a mistake of Dawnlift, not of your job: ${what}${error instanceof Bug ? '' : ` (${errorPlace(error)})`}`,
+    )
     screen.err('Nothing was written. Please keep the job folder as it is and send it with this line.')
     return 3
   }
@@ -46,6 +70,7 @@ export async function runDawnlift(words: readonly string[], screen: Screen): Pro
 
 /** The first place in our own code, enough to find it by; never a whole stack. */
 function errorPlace(error: unknown): string {
-  const line = error instanceof Error ? error.stack?.split('\n').find(each => each.includes('/packages/')) : undefined
+  const line =
+    error instanceof Error ? error.stack?.split('\n').find(each => each.includes('/packages/')) : undefined
   return line ? line.replace(/^.*\/packages\//, '').replace(/\)$/, '') : 'no place known'
 }

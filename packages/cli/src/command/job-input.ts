@@ -14,7 +14,13 @@ export async function readJob(path: string, screen: Screen): Promise<Result<Open
   const given = resolve(screen.folder, path)
   const file = existsSync(given) && statSync(given).isDirectory() ? join(given, 'job.yaml') : given
   if (!existsSync(file)) {
-    return failure([{ code: 'job/not-found', at: path, say: `There is no job at ${path}: a folder with a job.yaml is needed. Make one with: dawnlift new NAME` }])
+    return failure([
+      {
+        code: 'job/not-found',
+        at: path,
+        say: `There is no job at ${path}: a folder with a job.yaml is needed. Make one with: dawnlift new NAME`,
+      },
+    ])
   }
   await initGeometry()
   return openJob({ document: readFileSync(file, 'utf8'), read: name => readBeside(dirname(file), name) })
@@ -23,16 +29,22 @@ export async function readJob(path: string, screen: Screen): Promise<Result<Open
 /** A file within the job folder; one outside it, or behind a link that leaves it, is not there. */
 function readBeside(folder: string, name: string): Uint8Array | undefined {
   const path = join(folder, name)
-  if (!existsSync(path) || relative(realpathSync(folder), realpathSync(path)).startsWith('..')) return undefined
+  if (!existsSync(path) || relative(realpathSync(folder), realpathSync(path)).startsWith('..'))
+    return undefined
   const facts = statSync(path)
   return facts.isFile() && facts.size <= largestFile ? readFileSync(path) : undefined
 }
 
-export async function planFolder(path: string, screen: Screen): Promise<Result<{ readonly opened: OpenedJob; readonly plan: Plan }>> {
+export async function planFolder(
+  path: string,
+  screen: Screen,
+): Promise<Result<{ readonly opened: OpenedJob; readonly plan: Plan }>> {
   const opened = await readJob(path, screen)
   if (!opened.ok) return opened
   const line = progressLine(screen, stageWords)
-  const plan = await planJob(opened.value, { progress: (stage, share) => Promise.resolve(line(stage, share)) })
+  const plan = await planJob(opened.value, {
+    progress: (stage, share) => Promise.resolve(line(stage, share)),
+  })
   assert(plan, 'a plan that nobody cancels is made')
   return success({ opened: opened.value, plan })
 }

@@ -14,7 +14,17 @@ export function addNew(program: Command, { screen, finish }: CommandContext): vo
     .action((name: string, options: { imperial?: boolean }) => {
       const folder = resolve(screen.folder, name)
       if (existsSync(folder)) {
-        showProblems(screen, [{ code: 'cli/folder-exists', at: name, say: `${name} exists already. Choose another name; nothing was changed.` }], false)
+        showProblems(
+          screen,
+          [
+            {
+              code: 'cli/folder-exists',
+              at: name,
+              say: `${name} exists already. Choose another name; nothing was changed.`,
+            },
+          ],
+          false,
+        )
         return finish(2)
       }
       // Written whole under another name first: a stop half-way leaves no half job.

@@ -1,9 +1,9 @@
+import { resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { initGeometry } from '@dawnlift/core/geometry'
 import { buildServer, planKeeper } from '@dawnlift/server/app'
 import { openFolderStore } from '@dawnlift/server/store'
 import type { Command } from 'commander'
-import { resolve } from 'node:path'
 import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
 
@@ -18,7 +18,17 @@ export function addServe(program: Command, { screen, finish }: CommandContext): 
     .action(async (job: string, options: { port: string }) => {
       const port = Number(options.port)
       if (!Number.isInteger(port) || port < 0 || port > 65535) {
-        showProblems(screen, [{ code: 'cli/port', at: '--port', say: `“${options.port}” is no port: a whole number from 0 to 65535 is needed.` }], false)
+        showProblems(
+          screen,
+          [
+            {
+              code: 'cli/port',
+              at: '--port',
+              say: `“${options.port}” is no port: a whole number from 0 to 65535 is needed.`,
+            },
+          ],
+          false,
+        )
         return finish(2)
       }
       const store = openFolderStore(resolve(screen.folder, job))
@@ -34,7 +44,17 @@ export function addServe(program: Command, { screen, finish }: CommandContext): 
       } catch (error) {
         const busy = (error as { code?: string }).code === 'EADDRINUSE'
         if (!busy) throw error
-        showProblems(screen, [{ code: 'cli/port-taken', at: `port ${port}`, say: `Port ${port} is taken, perhaps by another Dawnlift. Close that one, or choose another: --port ${port + 1}` }], false)
+        showProblems(
+          screen,
+          [
+            {
+              code: 'cli/port-taken',
+              at: `port ${port}`,
+              say: `Port ${port} is taken, perhaps by another Dawnlift. Close that one, or choose another: --port ${port + 1}`,
+            },
+          ],
+          false,
+        )
         return finish(2)
       }
       await new Promise<void>(stop => {

@@ -10,8 +10,14 @@ export function showProblems(screen: Screen, problems: readonly Problem[], json:
   }
 }
 
-const marks: Readonly<Record<Finding['verdict'], string>> = { pass: 'ok', warn: 'look', fail: 'FAIL', 'outside-range': 'outside range' }
+const marks: Readonly<Record<Finding['verdict'], string>> = {
+  pass: 'ok',
+  warn: 'look',
+  fail: 'FAIL',
+  'outside-range': 'outside range',
+}
 
 export function showFindings(screen: Screen, findings: readonly Finding[]): void {
-  for (const finding of findings) screen.out(`  ${marks[finding.verdict]}  ${finding.at}: ${finding.say}  (${finding.source})`)
+  for (const finding of findings)
+    screen.out(`  ${marks[finding.verdict]}  ${finding.at}: ${finding.say}  (${finding.source})`)
 }

@@ -1,1 +1,12 @@
+export { campaignInput } from './campaign-input.js'
 export type { Plan } from './plan.js'
+export {
+  newPlanCache,
+  type PlanCache,
+  type PlanInput,
+  type PlanOptions,
+  planJob,
+  type Stage,
+  stageWords,
+} from './plan-job.js'
+export { hourAt, sitePhysics } from './site-physics.js'

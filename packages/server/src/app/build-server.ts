@@ -34,9 +34,14 @@ export async function buildServer({ store, plans, site }: ServerParts): Promise<
       },
     },
   })
-  server.addContentTypeParser(/^application\/(yaml|octet-stream)$/, { parseAs: 'buffer' }, (_request, body, done) => done(null, body))
+  server.addContentTypeParser(
+    /^application\/(yaml|octet-stream)$/,
+    { parseAs: 'buffer' },
+    (_request, body, done) => done(null, body),
+  )
   server.addHook('onRequest', async (request, reply) => {
-    if (!loopback.test(request.headers.host ?? '')) return refuse(reply, 403, [foreignHost(request.headers.host)])
+    if (!loopback.test(request.headers.host ?? ''))
+      return refuse(reply, 403, [foreignHost(request.headers.host)])
     return undefined
   })
   jobRoutes(server, store)
@@ -44,14 +49,19 @@ export async function buildServer({ store, plans, site }: ServerParts): Promise<
   eventRoute(server, store)
   server.setNotFoundHandler((request, reply) => {
     if (request.url.startsWith('/api/') || !existsSync(site)) {
-      return refuse(reply, 404, [{ code: 'server/not-found', at: request.url, say: `Nothing is kept at ${request.url}.` }])
+      return refuse(reply, 404, [
+        { code: 'server/not-found', at: request.url, say: `Nothing is kept at ${request.url}.` },
+      ])
     }
     // A place of the app: the page finds its own way from the address.
     return reply.sendFile('index.html')
   })
   server.setErrorHandler((error: { statusCode?: number; message: string; code?: string }, request, reply) => {
     const status = error.statusCode ?? 500
-    const say = status < 500 ? error.message : 'Dawnlift made a mistake here. The job on disk is as it was; the server goes on.'
+    const say =
+      status < 500
+        ? error.message
+        : 'Dawnlift made a mistake here. The job on disk is as it was; the server goes on.'
     return refuse(reply, status, [{ code: error.code ?? 'server/bug', at: request.url, say }])
   })
   if (existsSync(site)) await server.register(serveFiles, { root: site, cacheControl: false })
@@ -59,7 +69,11 @@ export async function buildServer({ store, plans, site }: ServerParts): Promise<
 }
 
 function jobRoutes(server: FastifyInstance, store: FolderStore): void {
-  server.get('/api/job', async () => ({ document: store.read().text, revision: store.read().revision, beside: store.beside() }))
+  server.get('/api/job', async () => ({
+    document: store.read().text,
+    revision: store.read().revision,
+    beside: store.beside(),
+  }))
 
   server.put('/api/job/document', async (request, reply) => {
     const saved = store.save(String(request.body), request.headers['if-match'])
@@ -69,7 +83,10 @@ function jobRoutes(server: FastifyInstance, store: FolderStore): void {
   server.get<{ Params: { name: string } }>('/api/job/files/:name', async (request, reply) => {
     const { name } = request.params
     const content = store.readBeside(name)
-    if (!content) return refuse(reply, 404, [{ code: 'server/no-file', at: name, say: `There is no file “${name}” beside the job.` }])
+    if (!content)
+      return refuse(reply, 404, [
+        { code: 'server/no-file', at: name, say: `There is no file “${name}” beside the job.` },
+      ])
     return reply.type('application/octet-stream').send(content)
   })
 
@@ -87,7 +104,9 @@ function planRoutes(server: FastifyInstance, plans: PlanKeeper): void {
 
   server.get('/api/out', async (_request, reply) => {
     const planned = await plans.current()
-    return planned.ok ? planned.value.outputs.map(({ name, title, mediaType }) => ({ name, title, mediaType })) : refuse(reply, 422, planned.problems)
+    return planned.ok
+      ? planned.value.outputs.map(({ name, title, mediaType }) => ({ name, title, mediaType }))
+      : refuse(reply, 422, planned.problems)
   })
 
   server.get<{ Params: { '*': string } }>('/api/out/*', async (request, reply) => {
@@ -95,7 +114,14 @@ function planRoutes(server: FastifyInstance, plans: PlanKeeper): void {
     if (!planned.ok) return refuse(reply, 422, planned.problems)
     const name = request.params['*']
     const output = planned.value.outputs.find(each => each.name === name)
-    if (!output) return refuse(reply, 404, [{ code: 'server/no-output', at: name, say: `The plan gives no file “${name}”; /api/out lists those it gives.` }])
+    if (!output)
+      return refuse(reply, 404, [
+        {
+          code: 'server/no-output',
+          at: name,
+          say: `The plan gives no file “${name}”; /api/out lists those it gives.`,
+        },
+      ])
     return reply
       .type(output.mediaType)
       .header('content-disposition', `inline; filename="${basename(name)}"`)
@@ -117,7 +143,8 @@ function eventRoute(server: FastifyInstance, store: FolderStore): void {
   })
 }
 
-const refuse = (reply: FastifyReply, status: number, problems: readonly Problem[]) => reply.status(status).send({ problems })
+const refuse = (reply: FastifyReply, status: number, problems: readonly Problem[]) =>
+  reply.status(status).send({ problems })
 
 const foreignHost = (host: string | undefined): Problem => ({
   code: 'server/foreign-host',

@@ -1,4 +1,4 @@
-import { type Plan, planJob } from '@dawnlift/core/plan'
+import { newPlanCache, type Plan, type PlanCache, planJob } from '@dawnlift/core/plan'
 import { assert, type Result, success } from '@dawnlift/core/result'
 import { openJob } from '@dawnlift/formats/job-folder'
 import { type Output, outputsOf } from '@dawnlift/formats/outputs'
@@ -16,7 +16,7 @@ export interface PlanKeeper {
 
 export function planKeeper(store: FolderStore): PlanKeeper {
   let known: { readonly state: string; readonly answer: Promise<Result<Kept>> } | undefined
-  const cache = new Map<string, unknown>()
+  const cache = newPlanCache()
   return {
     current: () => {
       const { text, revision } = store.read()
@@ -27,7 +27,11 @@ export function planKeeper(store: FolderStore): PlanKeeper {
   }
 }
 
-async function planText(document: string, store: FolderStore, cache: Map<string, unknown>): Promise<Result<Kept>> {
+async function planText(
+  document: string,
+  store: FolderStore,
+  cache: PlanCache,
+): Promise<Result<Kept>> {
   const opened = openJob({ document, read: store.readBeside })
   if (!opened.ok) return opened
   const plan = await planJob(opened.value, { cache })

@@ -28,7 +28,9 @@ describe('folder store', () => {
     expect(store.save('name: after\n', before.revision).ok).toBe(true)
     expect(readFileSync(join(folder, 'job.yaml'), 'utf8')).toBe('name: after\n')
     const shelf = join(folder, '.dawnlift/revisions')
-    expect(readdirSync(shelf).map(name => readFileSync(join(shelf, name), 'utf8'))).toEqual(['name: before\n'])
+    expect(readdirSync(shelf).map(name => readFileSync(join(shelf, name), 'utf8'))).toEqual([
+      'name: before\n',
+    ])
   })
 
   it('refuses a text that rests on an older one, and leaves the file alone', () => {
@@ -47,8 +49,10 @@ describe('folder store', () => {
     expect(readdirSync(folder).filter(name => name.endsWith('.part'))).toEqual([])
   })
 
-  it.each(['../outside.dxf', 'sub/plan.dxf', '.hidden', 'job.yaml'])('does not let a dropped file be called %s', name =>
-    expect(storeWith('x: 1\n').store.addBeside(name, new Uint8Array()).ok).toBe(false))
+  it.each(['../outside.dxf', 'sub/plan.dxf', '.hidden', 'job.yaml'])(
+    'does not let a dropped file be called %s',
+    name => expect(storeWith('x: 1\n').store.addBeside(name, new Uint8Array()).ok).toBe(false),
+  )
 
   it('does not follow a link that leaves the folder', () => {
     const { folder, store } = storeWith('x: 1\n')

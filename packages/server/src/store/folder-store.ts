@@ -1,5 +1,14 @@
 import { createHash, randomBytes } from 'node:crypto'
-import { existsSync, mkdirSync, readdirSync, readFileSync, realpathSync, renameSync, statSync, writeFileSync } from 'node:fs'
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  realpathSync,
+  renameSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs'
 import { basename, join, relative, sep } from 'node:path'
 import { failure, type Result, success } from '@dawnlift/core/result'
 
@@ -24,13 +33,20 @@ const documentName = 'job.yaml'
 /** Room for large drawings, not for a disk image dropped by mistake. */
 const largestFile = 100 * 1024 * 1024
 
-export const revisionOf = (text: string): string => createHash('sha256').update(text).digest('hex').slice(0, 16)
+export const revisionOf = (text: string): string =>
+  createHash('sha256').update(text).digest('hex').slice(0, 16)
 
 /** A job kept as a folder: `job.yaml`, its drawing and weather beside it, older texts under `.dawnlift/revisions`. */
 export function openFolderStore(folder: string): Result<FolderStore> {
   const file = join(folder, documentName)
   if (!existsSync(file)) {
-    return failure([{ code: 'store/no-job', at: folder, say: `There is no ${documentName} in ${folder}. Make one with: dawnlift new NAME` }])
+    return failure([
+      {
+        code: 'store/no-job',
+        at: folder,
+        say: `There is no ${documentName} in ${folder}. Make one with: dawnlift new NAME`,
+      },
+    ])
   }
   const root = realpathSync(folder)
   const read = () => {
@@ -55,11 +71,19 @@ export function openFolderStore(folder: string): Result<FolderStore> {
         .sort(),
     readBeside: name => {
       const path = inside(root, name)
-      return path && statSync(path).isFile() && statSync(path).size <= largestFile ? readFileSync(path) : undefined
+      return path && statSync(path).isFile() && statSync(path).size <= largestFile
+        ? readFileSync(path)
+        : undefined
     },
     addBeside: (name, content) => {
       if (name !== basename(name) || name.startsWith('.') || name === documentName) {
-        return failure([{ code: 'store/file-name', at: name, say: `“${name}” cannot stand beside the job: a plain file name without folders is needed.` }])
+        return failure([
+          {
+            code: 'store/file-name',
+            at: name,
+            say: `“${name}” cannot stand beside the job: a plain file name without folders is needed.`,
+          },
+        ])
       }
       writeWhole(join(root, name), content)
       return success(undefined)

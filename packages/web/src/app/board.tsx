@@ -1,4 +1,12 @@
-import { ActionIcon, Button, Group, Progress, SegmentedControl, Tooltip, useMantineColorScheme } from '@mantine/core'
+import {
+  ActionIcon,
+  Button,
+  Group,
+  Progress,
+  SegmentedControl,
+  Tooltip,
+  useMantineColorScheme,
+} from '@mantine/core'
 import { useHotkeys } from '@mantine/hooks'
 import { lazy, Suspense } from 'react'
 import { Link, Redirect, Route, Switch, useLocation } from 'wouter'
@@ -9,12 +17,24 @@ import { words } from '../words/index.js'
 /** The seven places along the job, and the formula book. Each loads when it is first gone to. */
 const places = [
   { name: 'site', view: lazy(() => import('../places/site/index.js').then(m => ({ default: m.SitePlace }))) },
-  { name: 'walls', view: lazy(() => import('../places/walls/index.js').then(m => ({ default: m.WallsPlace }))) },
+  {
+    name: 'walls',
+    view: lazy(() => import('../places/walls/index.js').then(m => ({ default: m.WallsPlace }))),
+  },
   { name: 'mix', view: lazy(() => import('../places/mix/index.js').then(m => ({ default: m.MixPlace }))) },
   { name: 'days', view: lazy(() => import('../places/days/index.js').then(m => ({ default: m.DaysPlace }))) },
-  { name: 'trades', view: lazy(() => import('../places/trades/index.js').then(m => ({ default: m.TradesPlace }))) },
-  { name: 'today', view: lazy(() => import('../places/today/index.js').then(m => ({ default: m.TodayPlace }))) },
-  { name: 'tally', view: lazy(() => import('../places/tally/index.js').then(m => ({ default: m.TallyPlace }))) },
+  {
+    name: 'trades',
+    view: lazy(() => import('../places/trades/index.js').then(m => ({ default: m.TradesPlace }))),
+  },
+  {
+    name: 'today',
+    view: lazy(() => import('../places/today/index.js').then(m => ({ default: m.TodayPlace }))),
+  },
+  {
+    name: 'tally',
+    view: lazy(() => import('../places/tally/index.js').then(m => ({ default: m.TallyPlace }))),
+  },
   { name: 'calc', view: lazy(() => import('../places/calc/index.js').then(m => ({ default: m.CalcPlace }))) },
 ] as const
 
@@ -57,7 +77,11 @@ function Headline() {
         <ul className="way">
           {places.map(place => (
             <li key={place.name}>
-              <Link href={`/${place.name}`} aria-current={path === `/${place.name}` ? 'page' : undefined} title={words.placeHints[place.name]}>
+              <Link
+                href={`/${place.name}`}
+                aria-current={path === `/${place.name}` ? 'page' : undefined}
+                title={words.placeHints[place.name]}
+              >
                 {words.places[place.name]}
               </Link>
             </li>
@@ -126,7 +150,11 @@ function Standing() {
           { value: 'imperial', label: 'ft' },
         ]}
       />
-      <Button size="compact-sm" variant="default" onClick={() => setColorScheme(colorScheme === 'dark' ? 'light' : 'dark')}>
+      <Button
+        size="compact-sm"
+        variant="default"
+        onClick={() => setColorScheme(colorScheme === 'dark' ? 'light' : 'dark')}
+      >
         {colorScheme === 'dark' ? words.theme.light : words.theme.dark}
       </Button>
     </Group>

@@ -2,7 +2,16 @@ import { createTheme, type MantineColorsTuple } from '@mantine/core'
 
 /** Slate blue of drawing ink; the only hue the frame uses. Meaning has colours of its own, in `look.css`. */
 const ink: MantineColorsTuple = [
-  '#eef3f6', '#dbe5ea', '#b5c9d4', '#8cabbc', '#6a92a8', '#55839b', '#487b95', '#376881', '#2a5a72', '#1d3a4c',
+  '#eef3f6',
+  '#dbe5ea',
+  '#b5c9d4',
+  '#8cabbc',
+  '#6a92a8',
+  '#55839b',
+  '#487b95',
+  '#376881',
+  '#2a5a72',
+  '#1d3a4c',
 ]
 
 export const theme = createTheme({

@@ -10,7 +10,8 @@ const height = 46
 /** The campaign's clock, under every place: drag it and the whole app shows what stands at that moment. */
 export function Ribbon() {
   const plan = useApp(state => state.plan)
-  if (!plan || plan.campaign.days.length === 0) return <footer className="ribbon soft">{words.noPlanYet}</footer>
+  if (!plan || plan.campaign.days.length === 0)
+    return <footer className="ribbon soft">{words.noPlanYet}</footer>
   return <RibbonOf plan={plan} />
 }
 
@@ -20,12 +21,12 @@ function RibbonOf({ plan }: { readonly plan: Plan }) {
   const zone = plan.job.site.timeZone
   const { first, last } = span(plan)
   const x = (at: number) => ((at - first) / (last - first)) * width
-  const drag = (event: PointerEvent<SVGSVGElement>) => {
+  const drag = (event: PointerEvent<HTMLDivElement>) => {
     if (event.type === 'pointermove' && event.buttons === 0) return
     const box = event.currentTarget.getBoundingClientRect()
     setMoment(first + Math.min(1, Math.max(0, (event.clientX - box.left) / box.width)) * (last - first))
   }
-  const key = (event: KeyboardEvent<SVGSVGElement>) => {
+  const key = (event: KeyboardEvent<HTMLDivElement>) => {
     const step = { ArrowLeft: -1800, ArrowRight: 1800, PageUp: -86400, PageDown: 86400 }[event.key]
     if (step) setMoment(Math.min(last, Math.max(first, moment + step)))
   }
@@ -38,9 +39,7 @@ function RibbonOf({ plan }: { readonly plan: Plan }) {
         </strong>
         <span className="soft">{standingText(plan, moment)}</span>
       </div>
-      <svg
-        viewBox={`0 0 ${width} ${height}`}
-        preserveAspectRatio="none"
+      <div
         role="slider"
         tabIndex={0}
         aria-label={words.ribbon}
@@ -52,25 +51,34 @@ function RibbonOf({ plan }: { readonly plan: Plan }) {
         onPointerMove={drag}
         onKeyDown={key}
       >
-        {calendarDays(first, last, zone).map(day => (
-          <rect
-            key={day.date}
-            className={plan.campaign.idleDays.some(idle => idle.date === day.date) ? 'idle' : 'day'}
-            x={x(day.start) + 1}
-            width={Math.max(1, x(day.end) - x(day.start) - 2)}
-            y={0}
-            height={height}
-          />
-        ))}
-        {plan.campaign.days.flatMap(day =>
-          day.lifts.map(lift => (
-            <rect key={lift.id} className="lift" x={x(lift.start)} width={Math.max(1.5, x(lift.end) - x(lift.start))} y={8} height={height - 16}>
-              <title>{`${lift.id} ${clockText(lift.start, zone)}–${clockText(lift.end, zone)}`}</title>
-            </rect>
-          )),
-        )}
-        <line className="cursor" x1={x(moment)} x2={x(moment)} y1={0} y2={height} />
-      </svg>
+        <svg viewBox={`0 0 ${width} ${height}`} preserveAspectRatio="none" aria-hidden="true">
+          {calendarDays(first, last, zone).map(day => (
+            <rect
+              key={day.date}
+              className={plan.campaign.idleDays.some(idle => idle.date === day.date) ? 'idle' : 'day'}
+              x={x(day.start) + 1}
+              width={Math.max(1, x(day.end) - x(day.start) - 2)}
+              y={0}
+              height={height}
+            />
+          ))}
+          {plan.campaign.days.flatMap(day =>
+            day.lifts.map(lift => (
+              <rect
+                key={lift.id}
+                className="lift"
+                x={x(lift.start)}
+                width={Math.max(1.5, x(lift.end) - x(lift.start))}
+                y={8}
+                height={height - 16}
+              >
+                <title>{`${lift.id} ${clockText(lift.start, zone)}–${clockText(lift.end, zone)}`}</title>
+              </rect>
+            )),
+          )}
+          <line className="cursor" x1={x(moment)} x2={x(moment)} y1={0} y2={height} />
+        </svg>
+      </div>
     </footer>
   )
 }
@@ -99,7 +107,10 @@ function standingText(plan: Plan, moment: number): string {
     const layer = running.firstLayer + running.layerEnds.filter(end => end <= moment).length
     return `${running.id}: layer ${layer} of ${running.lastLayer} going down`
   }
-  const standing = lifts.reduce((count, lift) => count + lift.layerEnds.filter(end => end <= moment).length, 0)
+  const standing = lifts.reduce(
+    (count, lift) => count + lift.layerEnds.filter(end => end <= moment).length,
+    0,
+  )
   const all = lifts.reduce((count, lift) => count + lift.layerEnds.length, 0)
   return `${standing} of ${all} section layers stand`
 }

@@ -59,7 +59,9 @@ async function send(): Promise<void> {
 }
 
 /** The job the local server holds: its document and every file beside it. */
-export async function fetchJob(): Promise<{ readonly files: JobFiles; readonly revision: string } | undefined> {
+export async function fetchJob(): Promise<
+  { readonly files: JobFiles; readonly revision: string } | undefined
+> {
   const answer = await fetch('/api/job')
   if (!answer.ok) return undefined
   const job = (await answer.json()) as { document: string; revision: string; beside: readonly string[] }

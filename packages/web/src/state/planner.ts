@@ -10,7 +10,9 @@ const planner = () => {
   return remote
 }
 
-export const planInWorker = (files: JobFiles, progress: (stage: string, share: number) => void): Promise<Planned> =>
-  planner().plan(files, proxy(progress))
+export const planInWorker = (
+  files: JobFiles,
+  progress: (stage: string, share: number) => void,
+): Promise<Planned> => planner().plan(files, proxy(progress))
 
 export const cancelPlanning = (): void => void planner().cancel()

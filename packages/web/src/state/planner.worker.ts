@@ -1,5 +1,5 @@
 import { initGeometry } from '@dawnlift/core/geometry'
-import { type Plan, planJob } from '@dawnlift/core/plan'
+import { newPlanCache, type Plan, planJob } from '@dawnlift/core/plan'
 import type { Problem } from '@dawnlift/core/result'
 import { type Assumed, openJob } from '@dawnlift/formats/job-folder'
 import clipperUrl from 'clipper2-wasm/dist/es/clipper2z.wasm?url'
@@ -7,18 +7,23 @@ import { expose } from 'comlink'
 import type { JobFiles } from './job-files.js'
 
 export type Planned =
-  | { readonly kind: 'planned'; readonly plan: Plan; readonly assumed: readonly Assumed[]; readonly problems: readonly Problem[] }
+  | {
+      readonly kind: 'planned'
+      readonly plan: Plan
+      readonly assumed: readonly Assumed[]
+      readonly problems: readonly Problem[]
+    }
   | { readonly kind: 'unreadable'; readonly problems: readonly Problem[] }
   | { readonly kind: 'cancelled' }
 
 let newest = 0
-const cache = new Map<string, unknown>()
+const cache = newPlanCache()
 
 /** Plans off the main thread. A newer request, or `cancel`, ends the one under way at its next stage. */
 const planner = {
   async plan(files: JobFiles, progress: (stage: string, share: number) => void): Promise<Planned> {
     const mine = ++newest
-    await initGeometry({ wasmUrl: clipperUrl })
+    await initGeometry({ locateFile: () => clipperUrl })
     const opened = openJob({ document: files.document, read: name => files.beside[name] })
     if (!opened.ok) return { kind: 'unreadable', problems: opened.problems }
     const plan = await planJob(opened.value, {
@@ -29,7 +34,9 @@ const planner = {
         return new Promise(resume => setTimeout(() => resume(mine === newest), 0))
       },
     })
-    return plan ? { kind: 'planned', plan, assumed: opened.value.assumed, problems: [] } : { kind: 'cancelled' }
+    return plan
+      ? { kind: 'planned', plan, assumed: opened.value.assumed, problems: [] }
+      : { kind: 'cancelled' }
   },
   cancel() {
     newest += 1

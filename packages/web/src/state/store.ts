@@ -23,7 +23,9 @@ export interface AppState {
   /** The campaign's clock: what the whole app shows is what stands at this moment. */
   readonly moment: Instant
   readonly units: 'metric' | 'imperial'
-  readonly selection: { readonly kind: 'wall' | 'embed' | 'opening' | 'lift' | 'section'; readonly id: string } | undefined
+  readonly selection:
+    | { readonly kind: 'wall' | 'embed' | 'opening' | 'lift' | 'section'; readonly id: string }
+    | undefined
 }
 
 export interface AppActions {
@@ -81,7 +83,15 @@ export const useApp = create<AppState & AppActions>((set, get) => {
     units: 'metric',
     selection: undefined,
     open: (files, revision) => {
-      set({ files, revision, past: [], future: [], plan: undefined, problems: [], saved: revision === undefined ? 'local' : 'saved' })
+      set({
+        files,
+        revision,
+        past: [],
+        future: [],
+        plan: undefined,
+        problems: [],
+        saved: revision === undefined ? 'local' : 'saved',
+      })
       void replan()
     },
     edit: document => {
@@ -116,4 +126,5 @@ export const useApp = create<AppState & AppActions>((set, get) => {
   }
 })
 
-const firstMoment = (plan: Plan): Instant => plan.campaign.days[0]?.start ?? plan.campaign.hours[0]?.start ?? 0
+const firstMoment = (plan: Plan): Instant =>
+  plan.campaign.days[0]?.start ?? plan.campaign.hours[0]?.start ?? 0

@@ -25,7 +25,13 @@ export const english = {
   redo: 'Redo',
   units: { metric: 'Metric', imperial: 'Feet and inches' },
   theme: { light: 'Light', dark: 'Dark' },
-  saved: { saved: 'Saved', saving: 'Saving …', waiting: 'Kept here, server away', conflict: 'Changed elsewhere', local: 'Only in this tab' },
+  saved: {
+    saved: 'Saved',
+    saving: 'Saving …',
+    waiting: 'Kept here, server away',
+    conflict: 'Changed elsewhere',
+    local: 'Only in this tab',
+  },
   planning: 'Planning',
   stages: {
     reading: 'Reading the job',

@@ -1,0 +1,53 @@
+import type { Command } from 'commander'
+import type { CommandContext } from '../run-dawnlift.js'
+import { showFindings, showProblems } from '../screen/problem-list.js'
+import { textTable } from '../screen/table.js'
+import { planFolder } from './job-input.js'
+
+export function addCheck(program: Command, { screen, finish }: CommandContext): void {
+  program
+    .command('check')
+    .argument('<job>', 'a job folder')
+    .option('--assumed', 'also every default in use, with where it comes from')
+    .option('--json', 'one JSON document on standard output')
+    .description(
+      'Problems and findings only. Ends with 1 when something fails, 2 when the job cannot be read.',
+    )
+    .action(async (job: string, options: { assumed?: boolean; json?: boolean }) => {
+      const planned = await planFolder(job, screen)
+      if (!planned.ok) {
+        showProblems(screen, planned.problems, options.json === true)
+        return finish(2)
+      }
+      const { plan, opened } = planned.value
+      const failed = plan.findings.some(finding => finding.verdict === 'fail')
+      if (options.json)
+        screen.out(
+          JSON.stringify(
+            {
+              findings: plan.findings,
+              snaps: plan.snaps,
+              ...(options.assumed ? { assumed: opened.assumed } : {}),
+            },
+            null,
+            2,
+          ),
+        )
+      else {
+        showFindings(screen, plan.findings)
+        for (const snap of plan.snaps)
+          screen.out(
+            `  moved to a layer  ${snap.what}: ${(snap.asked * 1000).toFixed(0)} mm → ${(snap.got * 1000).toFixed(0)} mm`,
+          )
+        if (options.assumed)
+          screen.out(
+            textTable(
+              ['assumed', 'value', 'from'],
+              opened.assumed.map(({ at, value, source }) => [at, value, source]),
+            ),
+          )
+        screen.out(failed ? 'Some of this cannot be printed as drawn.' : 'Nothing here stops the print.')
+      }
+      if (failed) finish(1)
+    })
+}

@@ -1,0 +1,88 @@
+import { mkdirSync, mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs'
+import { dirname, join, resolve } from 'node:path'
+import { explainLift } from '@dawnlift/core/campaign'
+import { clockText } from '@dawnlift/core/clock'
+import type { Plan } from '@dawnlift/core/plan'
+import { outputsOf } from '@dawnlift/formats/outputs'
+import type { Command } from 'commander'
+import type { CommandContext } from '../run-dawnlift.js'
+import { showFindings, showProblems } from '../screen/problem-list.js'
+import { textTable } from '../screen/table.js'
+import type { Screen } from '../screen/terminal.js'
+import { planFolder } from './job-input.js'
+
+export function addPlan(program: Command, { screen, finish }: CommandContext): void {
+  program
+    .command('plan')
+    .argument('<job>', 'a job folder')
+    .option('--out <folder>', 'write sheets, machine files, calendars, tables and drawings there')
+    .option('--json', 'the whole plan as one JSON document on standard output')
+    .description('The whole plan: print days on the screen, files in a folder.')
+    .action(async (job: string, options: { out?: string; json?: boolean }) => {
+      const planned = await planFolder(job, screen)
+      if (!planned.ok) {
+        showProblems(screen, planned.problems, options.json === true)
+        return finish(2)
+      }
+      const { plan } = planned.value
+      if (options.out) await writeOutputs(plan, resolve(screen.folder, options.out), screen)
+      screen.out(options.json ? JSON.stringify(plan) : printDays(plan))
+      if (!options.json)
+        showFindings(
+          screen,
+          plan.findings.filter(finding => finding.verdict !== 'pass'),
+        )
+    })
+}
+
+/** Everything into a folder aside first, then put in its place: a stop half-way leaves what was there. */
+async function writeOutputs(plan: Plan, folder: string, screen: Screen): Promise<void> {
+  mkdirSync(dirname(folder), { recursive: true })
+  const aside = mkdtempSync(`${folder}.part-`)
+  const outputs = outputsOf(plan)
+  for (const [index, output] of outputs.entries()) {
+    const file = join(aside, output.name)
+    mkdirSync(dirname(file), { recursive: true })
+    writeFileSync(file, await output.make())
+    if (screen.live) screen.err(`\x1b[2K  ${index + 1} of ${outputs.length}  ${output.name}\r`)
+  }
+  rmSync(folder, { recursive: true, force: true })
+  renameSync(aside, folder)
+  screen.err(`${outputs.length} files in ${folder}`)
+}
+
+/** Print days as a table, with beside each lift why it is not higher and what would make it so. */
+export function printDays(plan: Plan): string {
+  const { campaign, job } = plan
+  const zone = job.site.timeZone
+  const rows = campaign.days.flatMap(day =>
+    day.lifts.map((lift, index) => [
+      index === 0 ? String(day.number) : '',
+      index === 0 ? day.date : '',
+      lift.id,
+      `${lift.firstLayer}–${lift.lastLayer}`,
+      `${clockText(lift.start, zone)}–${clockText(lift.end, zone)}`,
+      lift.volume.toFixed(2),
+      lift.safety.toFixed(2),
+      explainLift(lift, { units: job.units, zone }),
+    ]),
+  )
+  const table = textTable(
+    ['day', 'date', 'lift', 'layers', 'clock', 'm³', 'safety', 'why not more'],
+    rows,
+    [0, 5, 6],
+  )
+  return `${job.name}\n\n${table}\n\n${closingLines(plan).join('\n')}`
+}
+
+function closingLines(plan: Plan): readonly string[] {
+  const { campaign, tally, sections } = plan
+  const last = campaign.days.at(-1)
+  const finish =
+    campaign.finished && last ? `finished on ${last.date}` : 'not finished within the weather given'
+  return [
+    `${campaign.days.length} print days for ${sections.length} sections, ${finish}; at least ${campaign.bound.days} (${campaign.bound.how}).`,
+    `${tally.total.volume.toFixed(1)} m³ in ${(tally.total.beadLength / 1000).toFixed(2)} km of bead, ${tally.total.bags} bags, ${(tally.total.water / 1000).toFixed(1)} t of water.`,
+    'Safety is standing capacity over demand of the green wall: a screening value. Confirm by test; local codes and a licensed engineer decide.',
+  ]
+}

@@ -1,0 +1,35 @@
+import type { CampaignInput } from '../campaign/index.js'
+import type { Job } from '../job/index.js'
+import { assert } from '../result/index.js'
+import type { SectionRoutes } from '../route/index.js'
+import type { Section } from '../section/index.js'
+import type { SectionBands } from '../wall/index.js'
+import type { PrintHour } from '../weather/index.js'
+import { sectionWork } from './section-work.js'
+import { sitePhysics } from './site-physics.js'
+
+/** Everything the scheduler reads, from what the stages before it made. */
+export function campaignInput(
+  job: Job,
+  sections: readonly Section[],
+  bands: readonly SectionBands[],
+  routes: readonly SectionRoutes[],
+  hours: readonly PrintHour[],
+): CampaignInput {
+  const work = sections.map((section, index) => {
+    const [laid, routed] = [bands[index], routes[index]]
+    assert(laid && routed, `section ${section.id} has beads and routes`)
+    return sectionWork(job, section, laid, routed)
+  })
+  return {
+    work,
+    hours,
+    physics: sitePhysics(job, sections, hours),
+    crew: job.crew,
+    rules: job.rules,
+    calendar: job.calendar,
+    timeZone: job.site.timeZone,
+    speed: { now: job.print.speed, most: job.machine.printSpeedMost },
+    ...(job.batching.chiller ? { chilledWater: job.batching.chiller.temperature } : {}),
+  }
+}

@@ -1,0 +1,124 @@
+import { checkCampaign, scheduleCampaign } from '../campaign/index.js'
+import type { Job } from '../job/index.js'
+import { cutWindow } from '../mix/index.js'
+import type { Instant } from '../quantity/index.js'
+import type { Finding } from '../result/index.js'
+import {
+  checkFlow,
+  checkReach,
+  checkTravels,
+  type LayerRoute,
+  routeRules,
+  routeSection,
+} from '../route/index.js'
+import { proposeSections } from '../section/index.js'
+import { tallyOf } from '../tally/index.js'
+import { callsOf, checkCalls, checkClashes } from '../trade/index.js'
+import { type BandCache, checkOverhang, heightSnaps, layAllBeads } from '../wall/index.js'
+import { printHours, type WeatherHour } from '../weather/index.js'
+import { campaignInput } from './campaign-input.js'
+import type { Plan } from './plan.js'
+import { sampledBeadLength } from './sample-wall.js'
+import { hourAt } from './site-physics.js'
+import { thinPlaces } from './thin-places.js'
+
+/** What a plan is made from: the job, and weather hour by hour from its first day on. */
+export interface PlanInput {
+  readonly job: Job
+  readonly hours: readonly WeatherHour[]
+}
+
+export type Stage = 'sections' | 'beads' | 'routes' | 'weather' | 'campaign' | 'calls' | 'tally'
+
+/** What each stage is called while somebody waits for it. */
+export const stageWords: Readonly<Record<Stage, string>> = {
+  sections: 'dividing into sections',
+  beads: 'laying beads',
+  routes: 'running the nozzle',
+  weather: 'placing it in the weather',
+  campaign: 'choosing lifts and days',
+  calls: 'calling the trades',
+  tally: 'counting',
+}
+
+/** Geometry already worked out, by what it depends on: an edit computes again only what it touches. */
+export interface PlanCache {
+  readonly bands: BandCache
+  readonly routes: Map<string, readonly [LayerRoute, LayerRoute]>
+}
+
+export const newPlanCache = (): PlanCache => ({ bands: new Map(), routes: new Map() })
+
+export interface PlanOptions {
+  readonly cache?: PlanCache
+  /** Called before each stage; answering `false` cancels the plan. */
+  readonly progress?: (stage: Stage, share: number) => Promise<boolean> | boolean
+}
+
+/** The whole pipeline. Undefined only when `progress` cancelled it. `initGeometry` must have run. */
+export async function planJob(
+  { job, hours }: PlanInput,
+  options: PlanOptions = {},
+): Promise<Plan | undefined> {
+  const cache = options.cache ?? newPlanCache()
+  const goOn = async (stage: Stage, share: number) => (await options.progress?.(stage, share)) !== false
+
+  if (!(await goOn('sections', 0))) return undefined
+  const { sections, findings: sectionFindings } = proposeSections(job, { beadLengthOf: sampledBeadLength(job, cache.routes) })
+
+  if (!(await goOn('beads', 0.05))) return undefined
+  const bands = layAllBeads(job, sections, cache.bands)
+
+  if (!(await goOn('routes', 0.3))) return undefined
+  const rules = { speed: job.print.speed, origin: job.machineOrigin, cache: cache.routes }
+  const routed = bands.map(each => routeSection(each, job.machine, rules))
+  const routes = routed.map(each => each.routes)
+
+  if (!(await goOn('weather', 0.55))) return undefined
+  const verdicts = printHours(job, hours)
+
+  if (!(await goOn('campaign', 0.65))) return undefined
+  const input = campaignInput(job, sections, bands, routes, verdicts)
+  const campaign = scheduleCampaign(input)
+
+  if (!(await goOn('calls', 0.9))) return undefined
+  const parts = { job, sections, routes, campaign, cutWindow: (down: Instant) => cutAt(down, job, verdicts) }
+  const calls = callsOf(parts)
+
+  if (!(await goOn('tally', 0.95))) return undefined
+  const findings: readonly Finding[] = [
+    ...sectionFindings,
+    ...thinPlaces(job, bands),
+    ...bands.flatMap(each => checkOverhang(job, each)),
+    ...routed.flatMap(each => each.findings),
+    ...bands.flatMap(each => checkReach(each, job.machine, routeRules(rules))),
+    ...routes.flatMap(each => checkFlow(each, job.print.speed, job.machine)),
+    ...routes.flatMap(each => checkTravels(each, job.machine, routeRules(rules))),
+    ...checkClashes(job),
+    ...checkCampaign(input, campaign),
+    ...checkCalls(parts, calls),
+  ]
+  const plan = {
+    job,
+    sections,
+    bands,
+    routes,
+    campaign,
+    calls,
+    tally: tallyOf({ job, campaign }),
+    snaps: sections.flatMap(section => heightSnaps(job, section)),
+    findings,
+  }
+  if (!(await goOn('tally', 1))) return undefined
+  return plan
+}
+
+/** From the earliest clean cut to the latest cut by knife; of no length where the mix gives none. */
+function cutAt(
+  down: Instant,
+  job: Job,
+  verdicts: Parameters<typeof hourAt>[0],
+): { from: Instant; until: Instant } {
+  const window = cutWindow(down, at => hourAt(verdicts, at).mixTemperature, job.mix)
+  return window ?? { from: down, until: down }
+}

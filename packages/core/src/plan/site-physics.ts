@@ -1,0 +1,40 @@
+import { longestRest } from '../bond/index.js'
+import type { LiftPhysics } from '../campaign/index.js'
+import type { Job } from '../job/index.js'
+import type { Instant } from '../quantity/index.js'
+import { assert } from '../result/index.js'
+import type { Section } from '../section/index.js'
+import { makeStanding, standGeometry } from '../stand/index.js'
+import type { PrintHour } from '../weather/index.js'
+
+/** The hour that holds this moment; the first or last one beyond the ends. */
+export function hourAt(hours: readonly PrintHour[], at: Instant): PrintHour {
+  const first = hours[0]
+  assert(first, 'the plan has hours of weather')
+  const index = Math.floor((at - first.start) / 3600)
+  return hours[Math.min(hours.length - 1, Math.max(0, index))]!
+}
+
+/** What stands and what sticks on this job, as the scheduler asks it. */
+export function sitePhysics(
+  job: Job,
+  sections: readonly Section[],
+  hours: readonly PrintHour[],
+): LiftPhysics {
+  const geometries = sections.map(section => standGeometry(section, job.walls, job.openings, job.print))
+  const options = { layerHeight: job.print.layerHeight, speed: job.print.speed }
+  const rests = new Map<number, ReturnType<LiftPhysics['longestRest']>>()
+  return {
+    standing: makeStanding({ mix: job.mix, print: job.print, rules: job.rules, sections: geometries }),
+    longestRest: at => {
+      // Weather comes by the hour; a rest that begins within the same five minutes has the same answer to a minute.
+      const slot = Math.floor(at / 300)
+      const known = rests.get(slot)
+      if (known) return known
+      const { seconds, limit } = longestRest(slot * 300, job.mix, hours, job.rules, options)
+      const answer = { seconds, limit }
+      rests.set(slot, answer)
+      return answer
+    },
+  }
+}

@@ -1,0 +1,1 @@
+export { allFormulas } from './registry.js'

@@ -1,0 +1,117 @@
+import { addDays, instantAt } from '@dawnlift/core/clock'
+import type { Job } from '@dawnlift/core/job'
+import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
+import { hoursFromNormals, mergeHours, replayYears, type WeatherHour } from '@dawnlift/core/weather'
+import type { JobWeather } from '@dawnlift/document/job'
+import {
+  type HourlyMapping,
+  readHourlyCsv,
+  readUnit,
+  readWeather,
+  type WeatherFile,
+  type WeatherQuantity,
+  weatherUnits,
+} from '../weather/index.js'
+
+/** Days of weather a campaign may reach into from its first day on. */
+export const horizonDays = 240
+
+type ReadFile = (name: string) => Uint8Array | undefined
+
+/** Weather for every hour from the first day on: the job's file laid over the campaign's days, or its normals. */
+export function jobHours(
+  job: Job,
+  weather: JobWeather,
+  read: ReadFile,
+): Result<{ readonly hours: readonly WeatherHour[]; readonly notes: readonly Problem[] }> {
+  if (weather.kind === 'normals') {
+    return success({
+      hours: hoursFromNormals(weather.normals, job.site, job.calendar.firstDay, horizonDays),
+      notes: [],
+    })
+  }
+  const content = read(weather.file)
+  if (!content) return failure([missing(weather.file)])
+  const file = readFileAs(weather, new TextDecoder().decode(content), job)
+  if (!file.ok) return file
+  const hours = overCampaign(file.value, job)
+  if (hours.length > 0) return success({ hours, notes: file.value.warnings })
+  return failure([
+    {
+      code: 'weather/no-cover',
+      at: weather.file,
+      say: `${weather.file} holds no hours for the days from ${job.calendar.firstDay} on: give a file that covers them, a whole year of any date, or monthly normals.`,
+    },
+  ])
+}
+
+function readFileAs(
+  weather: JobWeather & { readonly kind: 'file' },
+  text: string,
+  job: Job,
+): Result<WeatherFile> {
+  if (weather.format !== 'csv') return readWeather(text, weather.file)
+  const mapping = hourlyMapping(weather.columns, job.site.timeZone)
+  const station = {
+    name: weather.source,
+    latitude: job.site.latitude,
+    longitude: job.site.longitude,
+    elevation: job.site.elevation,
+  }
+  return mapping.ok ? readHourlyCsv(text, weather.file, station, mapping.value, 'history') : mapping
+}
+
+/** Hours of the campaign itself where the file has them; else the file's year, re-dated. */
+function overCampaign(file: WeatherFile, job: Job): readonly WeatherHour[] {
+  const zone = job.site.timeZone
+  const start = instantAt(job.calendar.firstDay, 0, zone)
+  const end = instantAt(addDays(job.calendar.firstDay, horizonDays), 0, zone)
+  const own = file.hours.filter(hour => hour.start >= start - 86400 && hour.start < end)
+  const year = replayYears(
+    { hours: file.hours, utcOffset: file.utcOffset },
+    zone,
+    job.calendar.firstDay,
+    horizonDays,
+  ).at(-1)
+  return mergeHours([own, year?.hours ?? []])
+}
+
+/** `air: "Temp °C"`: the heading of the column, then its unit; `time: "Date UTC"` names the zone instead. */
+function hourlyMapping(columns: Readonly<Record<string, string>>, zone: string): Result<HourlyMapping> {
+  const problems: Problem[] = []
+  const mapped: Partial<Record<WeatherQuantity, { column: string; unit: string }>> = {}
+  for (const [name, words] of Object.entries(columns)) {
+    if (name === 'time') continue
+    const at = words.lastIndexOf(' ')
+    const [column, unit] = at < 0 ? [words, '1'] : [words.slice(0, at), words.slice(at + 1)]
+    if (name in weatherUnits && readUnit(name as WeatherQuantity, unit))
+      mapped[name as WeatherQuantity] = { column, unit }
+    else {
+      const known =
+        name in weatherUnits
+          ? `units known for ${name}: ${Object.keys(weatherUnits[name as WeatherQuantity]).join(', ')}`
+          : `readings known: ${Object.keys(weatherUnits).join(', ')}`
+      problems.push({
+        code: 'weather/column',
+        at: `weather.columns.${name}`,
+        say: `“${words}” is no column with its unit; ${known}. Write the heading, a space, then the unit.`,
+      })
+    }
+  }
+  const time = columns.time
+  if (!time)
+    problems.push({
+      code: 'weather/no-time',
+      at: 'weather.columns.time',
+      say: 'A table needs a column with date and time: write time: "HEADING".',
+    })
+  return problems.length > 0 || !time
+    ? failure(problems)
+    : success({ time: { column: time, marks: 'start', zone }, columns: mapped })
+}
+
+const missing = (name: string): Problem => ({
+  code: 'job/no-file',
+  at: name,
+  say: `The job names ${name}, but there is no such file beside it (or it is larger than 100 MB). Put it into the job's folder, or take the name out.`,
+})

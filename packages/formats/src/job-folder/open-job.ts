@@ -1,0 +1,69 @@
+import type { Job } from '@dawnlift/core/job'
+import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
+import { checkWalls } from '@dawnlift/core/wall'
+import type { WeatherHour } from '@dawnlift/core/weather'
+import {
+  type Assumed,
+  type DrawingMapping,
+  type DrawingNote,
+  type DrawingWalls,
+  type JobWeather,
+  parseJob,
+  readJobFiles,
+} from '@dawnlift/document/job'
+import { drawingWalls, readDrawing } from '../dxf/index.js'
+import { jobHours } from './job-weather.js'
+
+/** A job as it lies in a folder: its text, and a way to read the files beside it. */
+export interface JobSource {
+  readonly document: string
+  /** Content of a file beside the job; undefined where there is none. */
+  readonly read: (name: string) => Uint8Array | undefined
+}
+
+/** A job with everything the pipeline needs. */
+export interface OpenedJob {
+  readonly job: Job
+  readonly weather: JobWeather
+  readonly hours: readonly WeatherHour[]
+  readonly assumed: readonly Assumed[]
+  /** What was joined or left out of the drawing, with places. */
+  readonly notes: readonly DrawingNote[]
+  /** Oddities of the weather file that do not stop it from being used. */
+  readonly weatherNotes: readonly Problem[]
+}
+
+/** Reads a job, its drawing and its weather; or gives every problem of all of them. The same in browser, server and terminal. */
+export function openJob({ document, read }: JobSource): Result<OpenedJob> {
+  const files = readJobFiles(document)
+  if (!files.ok) return files
+  const drawing = files.value.drawing ? readWalls(files.value.drawing, read) : success(undefined)
+  const parsed = parseJob(document, drawing.ok && drawing.value ? { drawing: drawing.value } : {})
+  if (!parsed.ok || !drawing.ok)
+    return failure([...(drawing.ok ? [] : drawing.problems), ...(parsed.ok ? [] : parsed.problems)])
+  const { job, weather, assumed, notes } = parsed.value
+  const wallProblems = checkWalls(job)
+  if (wallProblems.length > 0) return failure(wallProblems)
+  const hours = jobHours(job, weather, read)
+  if (!hours.ok) return hours
+  return success({ job, weather, hours: hours.value.hours, assumed, notes, weatherNotes: hours.value.notes })
+}
+
+function readWalls(mapping: DrawingMapping, read: JobSource['read']): Result<DrawingWalls> {
+  const content = read(mapping.file)
+  if (!content) {
+    return failure([
+      {
+        code: 'job/no-file',
+        at: mapping.file,
+        say: `The job names the drawing ${mapping.file}, but there is no such file beside it (or it is larger than 100 MB).`,
+      },
+    ])
+  }
+  const drawing = readDrawing(content, {
+    ...(mapping.unit ? { unit: mapping.unit } : {}),
+    name: mapping.file,
+    curveWithin: mapping.curveWithin,
+  })
+  return drawing.ok ? drawingWalls(drawing.value, mapping) : drawing
+}

@@ -1,0 +1,1 @@
+export { CalcPlace } from './calc-place.js'

@@ -1,0 +1,1 @@
+export { MixPlace } from './mix-place.js'

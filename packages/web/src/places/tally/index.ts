@@ -1,0 +1,1 @@
+export { TallyPlace } from './tally-place.js'

@@ -1,0 +1,1 @@
+export { TradesPlace } from './trades-place.js'

@@ -1,0 +1,1 @@
+export { WallsPlace } from './walls-place.js'

@@ -1,0 +1,94 @@
+import { cpSync, existsSync, mkdtempSync, readFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { initGeometry } from '@dawnlift/core/geometry'
+import { buildServer, planKeeper } from '@dawnlift/server/app'
+import { openFolderStore } from '@dawnlift/server/store'
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core'
+import { root } from '../sources.js'
+
+const stamp = join(root, 'node_modules/.dawnlift/browser')
+const stamped = existsSync(stamp) ? readFileSync(stamp, 'utf8') : ''
+
+/** Path of a browser the tests may drive; the set-up script has looked for one. */
+export const browserPath = [process.env.CHROME_PATH, stamped, '/usr/bin/chromium'].find(
+  path => path && existsSync(path),
+)
+export const site = join(root, 'packages/web/site')
+/** Why the browser tests cannot run here, if they cannot. */
+export const noBrowser = !browserPath
+  ? 'no browser on this machine (set CHROME_PATH)'
+  : !existsSync(join(site, 'index.html'))
+    ? 'the page is not built (npm test builds it)'
+    : undefined
+
+export interface Stage {
+  readonly address: string
+  /** A copy of the demo job: tests may edit it. */
+  readonly folder: string
+  readonly page: (options?: {
+    readonly viewport?: { width: number; height: number }
+    readonly colorScheme?: 'light' | 'dark'
+  }) => Promise<Page>
+  readonly context: (page: Page) => BrowserContext
+  /** The server goes away and comes back, as when somebody trips over its cable. */
+  readonly stopServer: () => Promise<void>
+  readonly startServer: () => Promise<void>
+  readonly close: () => Promise<void>
+}
+
+const flags = [
+  '--no-sandbox',
+  '--use-angle=swiftshader',
+  '--enable-unsafe-swiftshader',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+]
+
+/** The app in a real browser on a copy of a demo job. */
+export async function openStage(job: string): Promise<Stage> {
+  const folder = mkdtempSync(join(tmpdir(), 'dawnlift-stage-'))
+  cpSync(join(root, 'examples', job), folder, { recursive: true })
+  await initGeometry()
+  let port = 0
+  const listen = async () => {
+    const store = openFolderStore(folder)
+    if (!store.ok) throw new Error(store.problems[0]!.say)
+    const server = await buildServer({ store: store.value, plans: planKeeper(store.value), site })
+    const address = await server.listen({ host: '127.0.0.1', port })
+    port = Number(new URL(address).port)
+    return { server, address }
+  }
+  let running = await listen()
+  const browser: Browser = await chromium.launch({ executablePath: browserPath!, args: flags })
+  return {
+    address: running.address,
+    folder,
+    page: async ({ viewport = { width: 1440, height: 900 }, colorScheme = 'light' } = {}) => {
+      const context = await browser.newContext({
+        viewport,
+        colorScheme,
+        reducedMotion: 'reduce',
+        locale: 'en-GB',
+        timezoneId: 'Europe/Madrid',
+      })
+      return context.newPage()
+    },
+    context: page => page.context(),
+    stopServer: async () => {
+      running.server.server.closeAllConnections()
+      await running.server.close()
+    },
+    startServer: async () => {
+      running = await listen()
+    },
+    close: async () => {
+      await browser.close()
+      running.server.server.closeAllConnections()
+      await running.server.close()
+    },
+  }
+}
