@@ -1,0 +1,137 @@
+import type { Path, Point } from '@dawnlift/core/geometry'
+import type {
+  IArcEntity,
+  ICircleEntity,
+  IEllipseEntity,
+  IEntity,
+  ILineEntity,
+  ILwpolylineEntity,
+  IPoint,
+  IPolylineEntity,
+} from 'dxf-parser'
+import { type Ellipse, flattenEllipse, flattenSpline, isSpline } from './curve.js'
+import { isGrouped, numbersOf } from './parser-entities.js'
+
+const flat = ({ x, y }: IPoint): Point => [x, y]
+const finite = (path: Path): boolean =>
+  path.points.every(point => point.every(Number.isFinite)) && path.bulges.every(Number.isFinite)
+
+/** The entity's path in its own coordinates; `damaged` when its numbers make none; nothing for other entities. */
+export function entityPath(entity: IEntity, tolerance: number): Path | 'damaged' | undefined {
+  const path = pathOf(entity, tolerance)
+  if (path === undefined || path === 'damaged') return path
+  return path.points.length >= 2 && finite(path) ? path : 'damaged'
+}
+
+function pathOf(entity: IEntity, tolerance: number): Path | 'damaged' | undefined {
+  try {
+    switch (entity.type) {
+      case 'LINE':
+        return open((entity as ILineEntity).vertices.map(flat))
+      case 'LWPOLYLINE':
+        return polyline((entity as ILwpolylineEntity).vertices, (entity as ILwpolylineEntity).shape)
+      case 'POLYLINE':
+        return oldPolyline(entity as IPolylineEntity)
+      case 'ARC':
+        return arc(entity as IArcEntity)
+      case 'CIRCLE':
+        return circle(entity as ICircleEntity)
+      case 'ELLIPSE':
+        return ellipse(entity as IEllipseEntity, tolerance)
+      case 'SPLINE':
+        return spline(entity, tolerance)
+      default:
+        return undefined
+    }
+  } catch {
+    // The parser leaves fields away that the file leaves away; what cannot be put together is damaged, not fatal.
+    return 'damaged'
+  }
+}
+
+const open = (points: readonly Point[]): Path => ({
+  points,
+  bulges: new Array(Math.max(0, points.length - 1)).fill(0),
+  closed: false,
+})
+
+function polyline(vertices: readonly { x: number; y: number; bulge?: number }[], closed: boolean): Path {
+  const points = vertices.map(({ x, y }): Point => [x, y])
+  const bulges = vertices.map(vertex => vertex.bulge ?? 0)
+  // Many programs repeat the first corner of a closed polyline.
+  const [first, last] = [points[0], points.at(-1)]
+  if (closed && first && last && points.length > 2 && first[0] === last[0] && first[1] === last[1])
+    return { points: points.slice(0, -1), bulges: bulges.slice(0, -1), closed }
+  return { points, bulges: closed ? bulges : bulges.slice(0, -1), closed: closed === true }
+}
+
+/** Meshes are no lines; of a curve-fitted polyline the frame points are left away. */
+function oldPolyline(entity: IPolylineEntity): Path | undefined {
+  if (entity.is3dPolygonMesh || entity.isPolyfaceMesh) return undefined
+  return polyline(
+    entity.vertices.filter(vertex => !vertex.splineControlPoint),
+    entity.shape,
+  )
+}
+
+function arc({ center, radius, startAngle, endAngle }: IArcEntity): Path {
+  const sweep = positiveTurn(endAngle - startAngle) || 2 * Math.PI
+  const at = (angle: number): Point => [
+    center.x + radius * Math.cos(angle),
+    center.y + radius * Math.sin(angle),
+  ]
+  const middle = startAngle + sweep / 2
+  // Two halves: the bulge of an arc near a whole turn runs off to infinity.
+  return {
+    points: [at(startAngle), at(middle), at(startAngle + sweep)],
+    bulges: [Math.tan(sweep / 8), Math.tan(sweep / 8)],
+    closed: false,
+  }
+}
+
+const circle = ({ center, radius }: ICircleEntity): Path => ({
+  points: [
+    [center.x - radius, center.y],
+    [center.x + radius, center.y],
+  ],
+  bulges: [1, 1],
+  closed: true,
+})
+
+function ellipse(entity: IEllipseEntity, tolerance: number): Path {
+  const shape: Ellipse = {
+    centre: flat(entity.center),
+    axis: flat(entity.majorAxisEndPoint),
+    ratio: entity.axisRatio,
+    start: entity.startAngle ?? 0,
+    end: entity.endAngle ?? 2 * Math.PI,
+  }
+  const whole = Math.abs(positiveTurn(shape.end - shape.start)) < 1e-9
+  const points = flattenEllipse(shape, tolerance)
+  return whole ? closedRing(points.slice(0, -1)) : open(points)
+}
+
+const closedRing = (points: readonly Point[]): Path => ({ points, bulges: points.map(() => 0), closed: true })
+
+function spline(entity: IEntity, tolerance: number): Path | 'damaged' {
+  if (!isGrouped(entity)) return 'damaged'
+  const ys = numbersOf(entity, 20)
+  const points = numbersOf(entity, 10).map((x, i): Point => [x, ys[i] ?? Number.NaN])
+  const weights = numbersOf(entity, 41)
+  const shape = {
+    degree: numbersOf(entity, 71)[0] ?? 3,
+    knots: numbersOf(entity, 40),
+    points,
+    weights: weights.length === points.length ? weights : points.map(() => 1),
+  }
+  if (isSpline(shape)) return open(flattenSpline(shape, tolerance))
+  const fitYs = numbersOf(entity, 21)
+  const fit = numbersOf(entity, 11).map((x, i): Point => [x, fitYs[i] ?? Number.NaN])
+  // Without control points the curve itself is not in the file, only points on it: not ours to invent.
+  return fit.length === 2 ? open(fit) : 'damaged'
+}
+
+const positiveTurn = (angle: number): number => {
+  const turned = angle % (2 * Math.PI)
+  return turned < -1e-12 ? turned + 2 * Math.PI : Math.max(0, turned)
+}

@@ -1,0 +1,147 @@
+import {
+  distance,
+  meetingPoint,
+  nearestOnPath,
+  type Path,
+  type Point,
+  pathTangent,
+} from '@dawnlift/core/geometry'
+import type { Metres } from '@dawnlift/core/quantity'
+import type { DrawingNote } from '@dawnlift/document/job'
+import { sayMillimetres, sayPlace } from './say-place.js'
+import type { WallLine, WallLines } from './wall-line.js'
+
+type EndName = 'start' | 'end'
+const endNames: readonly EndName[] = ['start', 'end']
+
+export const endOf = (path: Path, end: EndName): Point =>
+  end === 'start' ? path.points[0]! : path.points.at(-1)!
+
+function withEnd(path: Path, end: EndName, point: Point): Path {
+  const points = [...path.points]
+  points[end === 'start' ? 0 : points.length - 1] = point
+  return { ...path, points }
+}
+
+/**
+ * Ends within the tolerance of each other become one point, the first of them.
+ * Ends that stop at the face of another wall, or run a little past its centreline, are brought onto that centreline.
+ */
+export function joinEnds(lines: readonly WallLine[], within: Metres): WallLines {
+  const notes: DrawingNote[] = []
+  const joined = joinedEnds(lines, within, notes)
+  return { lines: reachedWalls(joined, within, notes), notes }
+}
+
+function joinedEnds(lines: readonly WallLine[], within: Metres, notes: DrawingNote[]): readonly WallLine[] {
+  const slack = Math.max(within, 1e-7)
+  const cells = new Map<string, Point[]>()
+  const cell = (point: Point, dx = 0, dy = 0) =>
+    `${Math.floor(point[0] / slack) + dx},${Math.floor(point[1] / slack) + dy}`
+  const settle = (point: Point): Point => {
+    for (const dx of [-1, 0, 1])
+      for (const dy of [-1, 0, 1])
+        for (const known of cells.get(cell(point, dx, dy)) ?? [])
+          if (distance(known, point) <= slack) return known
+    cells.set(cell(point), [...(cells.get(cell(point)) ?? []), point])
+    return point
+  }
+  return lines.map(line => {
+    if (line.path.closed) return line
+    let path = line.path
+    for (const end of endNames) {
+      const from = endOf(path, end)
+      const to = settle(from)
+      const gap = distance(from, to)
+      if (gap > 1e-6)
+        notes.push({
+          code: 'dxf/joined',
+          point: to,
+          say: `Two ends ${sayMillimetres(gap)} apart at ${sayPlace(to)} were joined.`,
+        })
+      if (gap > 0) path = withEnd(path, end, to)
+    }
+    return { ...line, path }
+  })
+}
+
+function reachedWalls(lines: readonly WallLine[], within: Metres, notes: DrawingNote[]): readonly WallLine[] {
+  const moved = [...lines]
+  for (const index of moved.keys())
+    for (const end of endNames) {
+      const line = moved[index]!
+      if (line.path.closed) continue
+      const point = endOf(line.path, end)
+      const meets = moved.some(
+        (other, i) =>
+          i !== index &&
+          !other.path.closed &&
+          endNames.some(each => distance(endOf(other.path, each), point) < 1e-9),
+      )
+      const target = meets
+        ? undefined
+        : reachOf(
+            line,
+            end,
+            moved.filter((_, i) => i !== index),
+            within,
+            notes,
+          )
+      if (target) moved[index] = { ...line, path: withEnd(line.path, end, target) }
+    }
+  return moved
+}
+
+/** Where a free end should stand, if another wall is within its half thickness and the tolerance. */
+function reachOf(
+  line: WallLine,
+  end: EndName,
+  others: readonly WallLine[],
+  within: Metres,
+  notes: DrawingNote[],
+): Point | undefined {
+  const point = endOf(line.path, end)
+  let best: { readonly away: Metres; readonly other: WallLine } | undefined
+  for (const other of others) {
+    const away = nearestOnPath(other.path, point).distance
+    if (!best || away < best.away) best = { away, other }
+  }
+  if (!best || best.away < 1e-9) return undefined
+  const reach = best.other.type.thickness / 2 + within
+  if (best.away > reach) {
+    if (best.away <= 3 * reach)
+      notes.push({
+        code: 'dxf/loose-end',
+        point,
+        say: `The wall end at ${sayPlace(point)} stops ${sayMillimetres(best.away)} from the next wall’s centreline; if they should meet, draw it on.`,
+      })
+    return undefined
+  }
+  const target = meetingOf(line.path, end, best.other.path, reach)
+  const shift = target ? distance(point, target) : 0
+  if (!target || shift < 1e-9) return undefined
+  const what = shift <= within ? 'moved' : 'drawn on or cut back'
+  notes.push({
+    code: 'dxf/reached',
+    point: target,
+    say: `The wall end at ${sayPlace(point)} was ${what} by ${sayMillimetres(shift)} to the centreline it stops at.`,
+  })
+  return target
+}
+
+/** Along its own direction if that meets the other wall near by; walls that run on in line are left alone. */
+function meetingOf(path: Path, end: EndName, other: Path, reach: Metres): Point | undefined {
+  const point = endOf(path, end)
+  const straight = (end === 'start' ? path.bulges[0] : path.bulges.at(-1)) === 0
+  const nearest = nearestOnPath(other, point)
+  if (!straight) return nearest.point
+  const inner = end === 'start' ? path.points[1]! : path.points.at(-2)!
+  const along: Point = [point[0] - inner[0], point[1] - inner[1]]
+  const meeting = meetingPoint(point, along, nearest.point, pathTangent(other, nearest.station))
+  if (!meeting || distance(meeting, point) > 2 * reach) return undefined
+  const onOther = nearestOnPath(other, meeting)
+  // On a curve the tangent only points the way; settle on the curve itself.
+  return onOther.distance < reach && onOther.distance > 1e-9 && other.bulges.some(bulge => bulge !== 0)
+    ? onOther.point
+    : meeting
+}
