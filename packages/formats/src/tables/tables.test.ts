@@ -25,9 +25,9 @@ describe('writeCsv', () => {
     // A letter in front, so that nothing is disarmed: that is the next test.
     const value = fc.string({ unit: letters }).map(text => `x${text}`)
     fc.assert(
-      fc.property(fc.array(fc.tuple(value, value)), rows =>
-        expect(readCsv(writeCsv({ name: 't', heads: ['a', 'b'], rows })).slice(1)).toEqual(rows),
-      ),
+      fc.property(fc.array(fc.tuple(value, value)), rows => {
+        expect(readCsv(writeCsv({ name: 't', heads: ['a', 'b'], rows })).slice(1)).toEqual(rows)
+      }),
     )
   })
 
