@@ -3,8 +3,10 @@ import { chordTolerance } from './flatten.js'
 import type { Path, Point } from './path.js'
 import { cross, distance, dot, minus, turnBetween } from './point.js'
 
-/** Largest distance between a fitted arc and the points it replaces, or the chords between them. */
-export const fitTolerance: Metres = 2 * chordTolerance
+/** Largest distance between a fitted arc and the points it replaces. */
+export const fitTolerance: Metres = 2e-5
+/** Largest rise of a fitted arc over the chords it replaces: offsetting outward makes chords longer. */
+const mostRise: Metres = 4 * chordTolerance
 /** Chords of one arc turn less than this into each other; a sharper turn is a corner. */
 const mostTurn: Radians = 0.4
 const fewestChords = 3
@@ -65,7 +67,7 @@ function fitsArc(line: readonly Point[], start: number, end: number, tolerance: 
     if (Math.abs(step) > mostTurn || step * total < 0) return false
     if (Math.abs(distance(line[i]!, centre) - radius) > tolerance) return false
     // The rise of a chord over its arc.
-    if (radius * (1 - Math.cos(step / 2)) > tolerance) return false
+    if (radius * (1 - Math.cos(step / 2)) > mostRise) return false
     total += step
   }
   return Math.abs(total) < 1.75 * Math.PI

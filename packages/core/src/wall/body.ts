@@ -3,9 +3,13 @@ import {
   filletPath,
   fitArcs,
   flattenPath,
+  indexSegments,
+  type Point,
   type Polygon,
   type Region,
   type Ring,
+  regionRings,
+  type Segment,
   unionRings,
 } from '../geometry/index.js'
 import type { Wall } from '../job/index.js'
@@ -41,7 +45,11 @@ export function cutShells(parts: WallParts, shells: readonly Shell[], z: Metres)
     const eased = roundCorners(shell.region, 0, inside)
     const rings = cuts.map(cut => cut.ring)
     const open = rings.length > 0 ? difference(eased, unionRings(rings)) : eased
-    return { ...shell, region: roundCorners(open, outside, 0), cuts }
+    return {
+      ...shell,
+      region: roundCorners(open, outside, 0, shell.kind === 'single' ? shell.butts : []),
+      cuts,
+    }
   })
 }
 
@@ -72,10 +80,18 @@ function outermostHalf({ columns }: WallParts, { id, thickness, relief }: Wall):
   return Math.max(thickness, ...piers) / 2 + (relief?.depth ?? 0)
 }
 
-/** Corners of the material that point outward, and those that point inward, rounded by their own radii. */
-function roundCorners(region: Region, outward: Metres, inward: Metres): Region {
+/**
+ * Corners of the material that point outward, and those that point inward, rounded by their own radii. A single bead
+ * that butts against another wall laps onto it, so its corners there stay full.
+ */
+function roundCorners(region: Region, outward: Metres, inward: Metres, butts: Region = []): Region {
   if (outward === 0 && inward === 0) return region
-  const round = (ring: Ring): Ring =>
-    flattenPath(filletPath(fitArcs(ring, true), turn => (turn > 0 ? outward : inward)))
+  const edges = butts.length > 0 ? indexSegments(regionRings(butts).flatMap(ringSegments)) : undefined
+  const radiusAt = (turn: number, corner: Point): Metres =>
+    edges?.clearance(corner, 1e-5) !== undefined ? 0 : turn > 0 ? outward : inward
+  const round = (ring: Ring): Ring => flattenPath(filletPath(fitArcs(ring, true), radiusAt))
   return region.map((polygon): Polygon => ({ outer: round(polygon.outer), holes: polygon.holes.map(round) }))
 }
+
+const ringSegments = (ring: Ring): readonly Segment[] =>
+  ring.map((start, i) => ({ start, end: ring[(i + 1) % ring.length]!, bulge: 0 }))

@@ -27,7 +27,7 @@ import { tiePath } from './tie.js'
 /** Wythes round the body, the tie in its cavity, and the closers of its columns. */
 export function doubleBeads(parts: WallParts, plan: SectionPlan, body: Body, z: Metres): readonly RawBead[] {
   const width = parts.print.beadWidth
-  const room = inset(body.region, tieSetback(parts.print) - tieMargin(body, width), cornerJoin(parts))
+  const room = inset(body.region, tieSetback(parts.print) - tieMargin(body, width), 'square')
   const ties = body.stretches.flatMap(stretch => tiesOf(parts, plan, stretch, z))
   const closers = body.stretches.flatMap(stretch => closersOf(parts, stretch))
   const kept = (paths: readonly Path[]) => paths.flatMap(path => within(path, room, width))

@@ -25,6 +25,8 @@ export interface Shell {
   readonly thickness: Metres
   readonly stretches: readonly PlacedStretch[]
   readonly region: Region
+  /** What it was cut back to: walls that come before it, here or in other sections. */
+  readonly butts: Region
 }
 
 /** The section's walls at a height, double before solid before single; the later butt against the earlier. */
@@ -57,6 +59,7 @@ export function shellsAt(
       thickness,
       stretches,
       region: taken.length ? difference(whole, ...taken) : whole,
+      butts: taken.flat(),
     })
   }
   return shells

@@ -29,7 +29,7 @@ export function thinPlaces(
   const width = print.beadWidth
   // A wall exactly one bead thick fits its bead: half a per cent is rounding.
   const reached = opened(body.region, width * 0.4975)
-  // A round bead leaves (1 − π/4)(w/2)² free in every square corner; only what is more than a few of them is a place.
+  // Corners sharper than a bead can fill leave scraps; a bead's own corner is (1 − π/4)(w/2)².
   const scrap = 0.35 * width ** 2
   const narrow = places(difference(body.region, reached), scrap, 'thin', narrowWords(width))
   return [
@@ -78,9 +78,8 @@ function voidPlaces(body: Body, reached: Region, beads: readonly RawBead[], leas
   )
 }
 
-/** What a disc of the radius reaches inside the region. */
-const opened = (region: Region, radius: Metres): Region =>
-  inflate(inset(region, radius, 'mitre'), radius, 'round')
+/** What is left of a region shrunk and grown again: parts thinner than twice the distance are lost. */
+const opened = (region: Region, by: Metres): Region => inflate(inset(region, by, 'mitre'), by, 'mitre')
 
 function places(
   region: Region,

@@ -91,11 +91,11 @@ function wave(from: Metres, half: Metres, count: number, reach: Metres): Tie {
   return { start: [from, -reach], links }
 }
 
-/** Half way round the arc from its peak to one foot: the arc is symmetric about the peak. */
+/** Half way round the arc, at most a quarter circle, from its peak to one foot. */
 function arcMiddle(peak: Metres, top: Metres, foot: Metres, base: Metres): Place {
   const [run, rise] = [Math.abs(foot - peak), Math.abs(top - base)]
   const radius = (run * run + rise * rise) / (2 * rise)
-  const angle = (Math.sign(radius - rise) * Math.asin(Math.min(1, run / radius)) || Math.PI / 2) / 2
+  const angle = Math.asin(Math.min(1, run / radius)) / 2
   const down = radius * (1 - Math.cos(angle))
   return [peak + Math.sign(foot - peak) * radius * Math.sin(angle), top - Math.sign(top - base) * down]
 }
