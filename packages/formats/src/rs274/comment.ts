@@ -1,0 +1,19 @@
+/** A comment as RS-274 allows it: one pair of brackets, no nesting, one line, plain characters. */
+export function comment(words: string): string {
+  return `(${clean(words)})`
+}
+
+/** A comment the controller shows to the operator. */
+export const message = (words: string): string => `(MSG, ${clean(words)})`
+
+/** A line may hold 256 characters; leave room for a line number. */
+const longest = 200
+
+const clean = (words: string): string =>
+  words
+    .normalize('NFKD')
+    .replace(/[([{]/g, '<')
+    .replace(/[)\]}]/g, '>')
+    .replace(/\p{M}/gu, '')
+    .replace(/[^ -~]/g, '?')
+    .slice(0, longest)
