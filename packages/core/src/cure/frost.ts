@@ -1,0 +1,77 @@
+import type { Celsius, Instant, Metres } from '../quantity/index.js'
+import type { Finding } from '../result/index.js'
+import { type CoverKind, covers } from './cover.js'
+import { coldestOf, type WallHeat } from './wall-trace.js'
+import type { WallWeather } from './wall-weather.js'
+
+/** Air at or below this within the protection period makes it cold weather. Source [ACI306-2016], read second-hand. */
+export const COLD_AIR: Celsius = 4
+
+/**
+ * Least temperature a placed section is kept at while protected [°C], by its thickness: 13 under 0.30 m, 10, 7, 5 over 1.8 m.
+ *
+ * Source   [ACI306-2016], from memory.
+ * Range    any section.
+ * Assumes  ordinary cement.
+ */
+export const leastKept = (thickness: Metres): Celsius =>
+  thickness < 0.305 ? 13 : thickness < 0.914 ? 10 : thickness < 1.829 ? 7 : 5
+
+/** Largest cooling in the first day after protection ends [K]: 28, 22, 17, 11 by the same thicknesses. Source [ACI306-2016], from memory; Range any section; Assumes ordinary cement. */
+export const coolingMost = (thickness: Metres): Celsius =>
+  thickness < 0.305 ? 28 : thickness < 0.914 ? 22 : thickness < 1.829 ? 17 : 11
+
+/** Whether any hour between two moments is cold weather. */
+export function isColdWeather(weather: WallWeather, from: Instant, until: Instant): boolean {
+  for (let index = 0; index < weather.count; index += 1) {
+    const at = weather.first + index * 3600
+    if (at >= from && at < until && weather.air[index]! <= COLD_AIR) return true
+  }
+  return false
+}
+
+/**
+ * Heat to put into a covered wall so that its faces stay at a temperature, in the worst hour, per m² of face [W/m²].
+ *
+ *   q = (T − Ta) h/(1 + h R), h = film + 5 W/m²K of radiation, no sun
+ *
+ * Source   closed form of the steady balance; film [ISO6946-2017].
+ * Range    covered faces.
+ * Assumes  the wall's own heat of hydration is spent: the safe side after the first day.
+ */
+export function heatingNeed(
+  weather: WallWeather,
+  cover: CoverKind,
+  kept: Celsius,
+  from: Instant,
+  until: Instant,
+): number {
+  let most = 0
+  for (let index = 0; index < weather.count; index += 1) {
+    const at = weather.first + index * 3600
+    if (at < from || at >= until) continue
+    const h = weather.film[index]! + 5
+    most = Math.max(most, ((kept - weather.air[index]!) * h) / (1 + h * covers[cover].resistance))
+  }
+  return most
+}
+
+/** Whether the wall freezes before it can stand it. */
+export function checkFrost(id: string, heat: WallHeat, frostSafe: Instant | undefined): Finding {
+  const until = frostSafe ?? heat.until
+  const coldest = coldestOf(heat, until)
+  const hours = (until - heat.start) / 3600
+  return {
+    check: 'frost',
+    at: id,
+    demand: coldest.temperature,
+    capacity: 0,
+    unit: '°C',
+    source: 'ACI306-2016',
+    verdict: coldest.temperature <= 0 ? 'fail' : frostSafe === undefined ? 'warn' : 'pass',
+    say:
+      coldest.temperature <= 0
+        ? `The coldest part falls to ${coldest.temperature.toFixed(1)} °C before it has 3.5 MPa: insulate or heat it, or do not print.`
+        : `Protect ${hours.toFixed(0)} h until 3.5 MPa; the coldest part stays at ${coldest.temperature.toFixed(1)} °C.`,
+  }
+}

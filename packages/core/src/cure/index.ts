@@ -1,0 +1,36 @@
+export type { CellWall, FaceLaw } from './conduction.js'
+export { cavityWall, conductionStep, faceFlux, faceTemperature, slabOf, stepRoom } from './conduction.js'
+export type { Cover, CoverKind } from './cover.js'
+export { covers } from './cover.js'
+export type { CureCase, CurePlan, CureStep } from './cure-plan.js'
+export { curePlan } from './cure-plan.js'
+export type { FaceAir, FaceBalance } from './face-balance.js'
+export { faceBalance, faceLaw } from './face-balance.js'
+export { COLD_AIR, checkFrost, coolingMost, heatingNeed, isColdWeather, leastKept } from './frost.js'
+export { checkHeat, checkPlastic, checkWater, PEAK_MOST, PLASTIC_WARM, WATER_SHOCK } from './heat-checks.js'
+export type { Hydration } from './hydration.js'
+export {
+  adiabaticRise,
+  hydrated,
+  hydrationOf,
+  hydrationPower,
+  hydrationStore,
+  ultimateHydration,
+} from './hydration.js'
+export type { Spell } from './maturity.js'
+export { ageFactorDanish, ageFactorEurocode, nurseSaul } from './maturity.js'
+export type { CureTarget, Milestone, MilestoneKind } from './milestones.js'
+export { cureTargets, milestones } from './milestones.js'
+export type { DryingAdvice } from './precautions.js'
+export { dryingAdvice } from './precautions.js'
+export { strengthShareAci, strengthShareEurocode } from './strength-curves.js'
+export type { WallBuild } from './wall-cells.js'
+export { CAVITY, CONDUCTIVITY, heatCapacity, wallCells } from './wall-cells.js'
+export type { CoverSpan, WallHeatInput } from './wall-heat.js'
+export { wallHeat } from './wall-heat.js'
+export type { Rewetting, WallHeat } from './wall-trace.js'
+export { coldestOf, momentOfTraceAge, peakOf, steepestOf, traceAgeAt } from './wall-trace.js'
+export type { WallPlace, WallWeather } from './wall-weather.js'
+export { cloudCovers, wallWeather, windFilm } from './wall-weather.js'
+export type { Wetting } from './wetting.js'
+export { shortestRound, wettingRounds } from './wetting.js'
