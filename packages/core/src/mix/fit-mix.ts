@@ -89,6 +89,8 @@ function fitOf(
       ...yieldTests(tests, density).cautions,
       ...compareCompression(compressionYields(tests), clock, growth),
       ...lateFirstTest(growth),
+      ...poorFit('yield', growth),
+      ...(stiff.curve ? poorFit('stiffness', stiff.curve) : []),
     ],
     outliers: [growth, stiff.curve, strong.curve].flatMap(curve => curve?.outliers ?? []),
     leftOut: all.filter(test => options.leaveOut?.includes(test.at)).map(({ at }) => at),
@@ -169,5 +171,13 @@ function lateFirstTest({ points }: CurveFit<YieldGrowth>): string[] {
   if (youngest <= 900) return []
   return [
     `the youngest yield test is ${(youngest / 60).toFixed(0)} min old: the stress at the nozzle, which carries the first layers, is an extrapolation`,
+  ]
+}
+
+/** Repeated tests of fresh mortar differ by a tenth; a quarter is either careless testing or the wrong curve. */
+function poorFit(what: string, { scatter, kind }: CurveFit<unknown>): string[] {
+  if (scatter <= 0.25) return []
+  return [
+    `the ${what} tests scatter by ${(100 * scatter).toFixed(0)} % about the ${kind} curve: look at the residuals, and test at more ages before relying on it`,
   ]
 }

@@ -1,0 +1,1 @@
+export { readMixTests } from './read-mix-tests.js'
