@@ -6,7 +6,6 @@ import {
   isStraight,
   nearestShare,
   type Segment,
-  segmentLength,
   segmentPart,
   segmentPoint,
   segmentsOf,
@@ -18,25 +17,95 @@ export const leastCorner: Radians = 0.17
 
 /**
  * Rounds the corners of a path: lines and arcs alike get a tangent arc between them. `radiusAt` answers for the turn of
- * a corner (left positive); 0 keeps it sharp. Where a segment is too short the radius shrinks until the arc fits into
- * half of it, so that the next corner has the other half.
+ * a corner (left positive); 0 keeps it sharp. Two corners on one segment have half of it each. An arc that does not fit
+ * may swallow a short segment that runs on smoothly; else its radius shrinks until it fits.
  */
 export function filletPath(path: Path, radiusAt: (turn: Radians, corner: Point) => Metres): Path {
   const segments = segmentsOf(path)
-  const from: number[] = segments.map(() => 0)
-  const to: number[] = segments.map(() => 1)
-  const arcs: (Segment | undefined)[] = segments.map(() => undefined)
-  segments.forEach((after, i) => {
-    const k = i > 0 ? i - 1 : path.closed ? segments.length - 1 : -1
-    const before = segments[k]
-    if (!before || k === i) return
-    const turn = turnBetween(segmentTangent(before, 1), segmentTangent(after, 0))
-    const radius = Math.abs(turn) < leastCorner ? 0 : radiusAt(turn, after.start)
-    const round = radius > 0 ? fittedFillet(before, after, turn, radius) : undefined
+  const corners = segments.map((after, i) => cornerAt(segments, path.closed, i, after, radiusAt))
+  const kept: Kept[] = segments.map(() => ({ from: 0, to: 1, dropped: false }))
+  corners.forEach((corner, i) => {
+    if (corner.radius <= 0) return
+    const round = bestFillet(segments, corners, path.closed, i)
     if (!round) return
-    ;[to[k], from[i], arcs[i]] = [round.leave, round.enter, round.arc]
+    kept[round.before]!.to = round.leave
+    kept[round.after]!.from = round.enter
+    kept[round.after]!.arc = round.arc
+    for (const k of round.swallowed) kept[k]!.dropped = true
   })
-  return assemble(segments, from, to, arcs, path.closed)
+  return assemble(segments, kept, path.closed)
+}
+
+/** What is left of a segment, and the arc that leads into it. */
+interface Kept {
+  from: number
+  to: number
+  dropped: boolean
+  arc?: Segment
+}
+
+interface Corner {
+  readonly turn: Radians
+  readonly radius: Metres
+}
+
+const smooth: Corner = { turn: 0, radius: 0 }
+
+function cornerAt(
+  segments: readonly Segment[],
+  closed: boolean,
+  i: number,
+  after: Segment,
+  radiusAt: (turn: Radians, corner: Point) => Metres,
+): Corner {
+  const before = segments[i - 1] ?? (closed && segments.length > 1 ? segments.at(-1) : undefined)
+  if (!before) return smooth
+  const turn = turnBetween(segmentTangent(before, 1), segmentTangent(after, 0))
+  return Math.abs(turn) < leastCorner ? smooth : { turn, radius: radiusAt(turn, after.start) }
+}
+
+interface Placed extends Fillet {
+  readonly before: number
+  readonly after: number
+  readonly swallowed: readonly number[]
+}
+
+/** At full radius, between the neighbours or past a smooth joint on either side; else smaller between the neighbours. */
+function bestFillet(
+  segments: readonly Segment[],
+  corners: readonly Corner[],
+  closed: boolean,
+  i: number,
+): Placed | undefined {
+  const count = segments.length
+  const { turn, radius } = corners[i]!
+  const index = (k: number) => (k + count) % count
+  const exists = (k: number) => closed || (k >= 0 && k < count)
+  const goesOn = (joint: number) =>
+    exists(joint - 1) && exists(joint) && Math.abs(corners[index(joint)]!.turn) < leastCorner
+  const befores = goesOn(i - 1) ? [i - 1, i - 2] : [i - 1]
+  const afters = goesOn(i + 1) ? [i, i + 1] : [i]
+  const within = ({ leave, enter }: Fillet, b: number, a: number) =>
+    leave >= (corners[index(b)]!.radius > 0 ? 0.5 : 0.001) &&
+    enter <= (corners[index(a + 1)]?.radius ? 0.5 : 0.999)
+  const attempt = (b: number, a: number, size: Metres): Placed | undefined => {
+    const [before, after] = [index(b), index(a)]
+    if (before === after) return undefined
+    const round = fillet(segments[before]!, segments[after]!, segments[index(i)]!.start, turn, size)
+    if (!round || !within(round, b, a)) return undefined
+    const swallowed = [...(b < i - 1 ? [index(i - 1)] : []), ...(a > i ? [index(i)] : [])]
+    return { ...round, before, after, swallowed }
+  }
+  for (const b of befores)
+    for (const a of afters) {
+      const round = attempt(b, a, radius)
+      if (round) return round
+    }
+  for (let size = radius * 0.9; size > radius / 12; size *= 0.9) {
+    const round = attempt(i - 1, i, size)
+    if (round) return round
+  }
+  return undefined
 }
 
 interface Fillet {
@@ -45,22 +114,14 @@ interface Fillet {
   readonly arc: Segment
 }
 
-/** Halves the radius until the fillet fits; a corner too tight for a tenth of the radius stays sharp. */
-function fittedFillet(before: Segment, after: Segment, turn: Radians, wanted: Metres): Fillet | undefined {
-  const straight = isStraight(before) && isStraight(after)
-  const room = Math.min(segmentLength(before), segmentLength(after)) / 2
-  // Between straight lines the tangent length is R·tan(turn/2), so the radius that fits is known.
-  const start = straight ? Math.min(wanted, (room / Math.tan(Math.abs(turn) / 2)) * 0.999) : wanted
-  for (let radius = start; radius > start / 10; radius *= 0.8) {
-    const round = fillet(before, after, turn, radius)
-    if (round && round.leave >= 0.5 && round.enter <= 0.5) return round
-  }
-  return undefined
-}
-
-function fillet(before: Segment, after: Segment, turn: Radians, radius: Metres): Fillet | undefined {
+function fillet(
+  before: Segment,
+  after: Segment,
+  corner: Point,
+  turn: Radians,
+  radius: Metres,
+): Fillet | undefined {
   const side = Math.sign(turn) * radius
-  const corner = before.end
   const centre = nearestOf(corner, offsetMeetings(carrier(before, 1, side), carrier(after, 0, side)))
   if (!centre) return undefined
   const [leave, enter] = [nearestShare(before, centre), nearestShare(after, centre)]
@@ -129,16 +190,11 @@ const nearestOf = (target: Point, points: readonly Point[]): Point | undefined =
     undefined,
   )
 
-function assemble(
-  segments: readonly Segment[],
-  from: readonly number[],
-  to: readonly number[],
-  arcs: readonly (Segment | undefined)[],
-  closed: boolean,
-): Path {
+function assemble(segments: readonly Segment[], kept: readonly Kept[], closed: boolean): Path {
   const parts = segments.flatMap((segment, i) => {
-    const rest = from[i]! > 0 || to[i]! < 1 ? segmentPart(segment, from[i]!, to[i]!) : segment
-    const arc = arcs[i]
+    const { from, to, dropped, arc } = kept[i]!
+    if (dropped || to - from <= 0) return arc ? [arc] : []
+    const rest = from > 0 || to < 1 ? segmentPart(segment, from, to) : segment
     return arc ? [arc, rest] : [rest]
   })
   const points = parts.map(part => part.start)

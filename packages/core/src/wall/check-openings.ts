@@ -1,5 +1,6 @@
 import { cross } from '../geometry/index.js'
 import type { Opening } from '../job/index.js'
+import type { Metres } from '../quantity/index.js'
 import type { Problem } from '../result/index.js'
 import { drawn, hostWall, metres, outsideAlong, problem } from './check-words.js'
 import { type Arm, findJunctions, type Junction } from './junction.js'
@@ -9,7 +10,7 @@ export function checkOpenings(parts: WallParts): readonly Problem[] {
   const junctions = findJunctions(parts.walls.filter(({ centreline }) => centreline.bulges.length > 0))
   return parts.openings.flatMap((opening, i) => [
     ...checkOpening(parts, opening, `openings[${i}]`),
-    ...inJunction(opening, junctions, `openings[${i}]`),
+    ...inJunction(opening, junctions, parts.print.beadWidth, `openings[${i}]`),
     ...parts.openings.slice(0, i).flatMap(other => overlap(other, opening, `openings[${i}]`)),
   ])
 }
@@ -74,26 +75,31 @@ function overlap(a: Opening, b: Opening, at: string): readonly Problem[] {
   ]
 }
 
-/** An opening that reaches into the body of a wall that meets its own. */
-function inJunction(opening: Opening, junctions: readonly Junction[], at: string): readonly Problem[] {
+/** An opening that reaches into a wall that meets its own, or leaves no jamb of one bead beside it. */
+function inJunction(
+  opening: Opening,
+  junctions: readonly Junction[],
+  jamb: Metres,
+  at: string,
+): readonly Problem[] {
   return junctions.flatMap(({ arms }) => {
     const own = arms.find(({ wall }) => wall.id === opening.wall)
-    const met = own && arms.find(other => other.wall !== own.wall && reaches(opening, own, other))
+    const met = own && arms.find(other => other.wall !== own.wall && reaches(opening, own, other, jamb))
     return met
       ? [
           problem(
             'opening/in-junction',
             `${at}.at`,
-            `Opening ${opening.id} reaches into wall ${met.wall.id}, which meets wall ${opening.wall} at ${metres(own.station)}; move one of them.`,
+            `Opening ${opening.id} leaves no jamb beside wall ${met.wall.id}, which meets wall ${opening.wall} at ${metres(own.station)}; move one of them.`,
           ),
         ]
       : []
   })
 }
 
-function reaches(opening: Opening, own: Arm, other: Arm): boolean {
+function reaches(opening: Opening, own: Arm, other: Arm, jamb: Metres): boolean {
   if (other.wall.base >= opening.head || other.wall.top <= opening.sill) return false
   const sine = Math.abs(cross(own.out, other.out))
   const half = sine < 0.1 ? 0 : Math.min(other.wall.thickness / 2 / sine, 2 * other.wall.thickness)
-  return Math.abs(opening.at - own.station) < opening.width / 2 + half - drawn
+  return Math.abs(opening.at - own.station) < opening.width / 2 + half + jamb - drawn
 }

@@ -61,21 +61,16 @@ function doubledPlaces(
   )
 }
 
-/** Hollows that the loops of a solid wall leave where walls meet. */
+/** Hollows that the loops of a solid wall, or the line of a single one, leave where walls meet or turn sharply. */
 function voidPlaces(body: Body, reached: Region, beads: readonly RawBead[], least: SquareMetres) {
   const [first] = beads
-  if (body.kind !== 'solid' || !first) return []
+  if (body.kind === 'double' || !first) return []
   const lines = beads.map(({ path }) => {
     const line = flattenPath(path)
     return path.closed ? [...line, line[0]!] : line
   })
   const hollow = difference(reached, stroke(lines, first.width, 'round'))
-  return places(
-    hollow,
-    least,
-    'void',
-    'the loops leave a hollow here; fill it by hand or let the wall be thicker',
-  )
+  return places(hollow, least, 'void', 'the beads leave a hollow here; fill it by hand or open the angle')
 }
 
 /** What is left of a region shrunk and grown again: parts thinner than twice the distance are lost. */
