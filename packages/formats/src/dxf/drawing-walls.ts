@@ -58,7 +58,7 @@ function partsOf(drawing: Drawing, context: Parameters<typeof drawnOpenings>[1])
 }
 
 function asWalls(lines: readonly WallLine[], problems: Problem[]): readonly Wall[] {
-  const used = new Set(lines.flatMap(line => line.name?.split('\n')[0] ?? []))
+  const used = new Set(lines.flatMap(line => (line.name === undefined ? [] : markAndName(line.name)[0])))
   let number = 0
   const nextId = (): string => {
     do number += 1
@@ -66,7 +66,7 @@ function asWalls(lines: readonly WallLine[], problems: Problem[]): readonly Wall
     return `W${number}`
   }
   return [...lines].sort(byPlace).map(({ path, type, name }) => {
-    const [id = '', words] = name?.split('\n') ?? [nextId()]
+    const [id, words] = name === undefined ? [nextId(), undefined] : markAndName(name)
     for (const point of selfCrossings(path))
       problems.push({
         code: 'dxf/self-crossing',
@@ -86,6 +86,12 @@ function asWalls(lines: readonly WallLine[], problems: Problem[]): readonly Wall
       joints: [],
     }
   })
+}
+
+/** `S: south` is wall S, called south; a multi-line text may put the two on two lines. */
+function markAndName(text: string): readonly [string, string | undefined] {
+  const [mark = '', ...rest] = text.split(/\n|:\s+/)
+  return [mark.trim(), rest.join(' ').trim() || undefined]
 }
 
 /** From the bottom left upwards, so that numbers do not depend on the order of drawing. */

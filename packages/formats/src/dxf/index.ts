@@ -2,3 +2,5 @@ export type { Drawing, DrawnBlock, DrawnPath, DrawnText, ReadOptions } from './d
 export { drawingWalls } from './drawing-walls.js'
 export { MOST_BYTES } from './dxf-text.js'
 export { readDrawing } from './read-drawing.js'
+export type { PlacedBlock, PlanToWrite } from './write-drawing.js'
+export { writeDrawing } from './write-drawing.js'

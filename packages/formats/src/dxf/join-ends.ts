@@ -107,27 +107,32 @@ function reachOf(
     if (!best || away < best.away) best = { away, other }
   }
   if (!best || best.away < 1e-9) return undefined
-  const reach = best.other.type.thickness / 2 + within
-  if (best.away > reach) {
-    if (best.away <= 3 * reach)
-      notes.push({
-        code: 'dxf/loose-end',
-        point,
-        say: `The wall end at ${sayPlace(point)} stops ${sayMillimetres(best.away)} from the next wall’s centreline; if they should meet, draw it on.`,
-      })
+  const [reach, own] = [best.other.type.thickness / 2 + within, line.type.thickness / 2 + within]
+  const target = meetingOf(line.path, end, best.other.path, reach)
+  // At a corner both walls may stop at each other's face: then the meeting point lies beyond the other's end too.
+  const meets =
+    target &&
+    distance(point, target) <= reach + 1e-9 &&
+    nearestOnPath(best.other.path, target).distance <= own + 1e-9
+  if (!target || !meets) {
+    if (best.away <= 3 * reach) notes.push(looseEnd(point, best.away))
     return undefined
   }
-  const target = meetingOf(line.path, end, best.other.path, reach)
-  const shift = target ? distance(point, target) : 0
-  if (!target || shift < 1e-9) return undefined
-  const what = shift <= within ? 'moved' : 'drawn on or cut back'
+  const shift = distance(point, target)
+  if (shift < 1e-9) return undefined
   notes.push({
     code: 'dxf/reached',
     point: target,
-    say: `The wall end at ${sayPlace(point)} was ${what} by ${sayMillimetres(shift)} to the centreline it stops at.`,
+    say: `The wall end at ${sayPlace(point)} was moved by ${sayMillimetres(shift)} to the centreline of the wall it stops at.`,
   })
   return target
 }
+
+const looseEnd = (point: Point, away: Metres): DrawingNote => ({
+  code: 'dxf/loose-end',
+  point,
+  say: `The wall end at ${sayPlace(point)} stops ${sayMillimetres(away)} from the next wall’s centreline; if they should meet, draw it on.`,
+})
 
 /** Along its own direction if that meets the other wall near by; walls that run on in line are left alone. */
 function meetingOf(path: Path, end: EndName, other: Path, reach: Metres): Point | undefined {
