@@ -18,6 +18,8 @@ export interface Call {
   readonly until: Instant
   /** For cuts: earliest clean cut, latest cut by knife. */
   readonly cut?: { readonly from: Instant; readonly until: Instant }
+  /** No one moment suits the whole cut: it is made upwards in steps, the pump stopped while hands are at the wall. */
+  readonly cutInSteps?: true
   /** Measured from a named corner: `1.35 m from wall W3's start, left face`. */
   readonly place: {
     readonly from: string

@@ -88,7 +88,7 @@ export function wallOf(job: Job, id: string): Wall {
   return wall
 }
 
-type Window = Pick<Call, 'from' | 'until' | 'cut'>
+type Window = Pick<Call, 'from' | 'until' | 'cut' | 'cutInSteps'>
 
 function windowOf(parts: CallParts, embed: Embed, wall: Wall, lift: Lift, span: Span): Window {
   switch (embed.method) {
@@ -108,11 +108,12 @@ function windowOf(parts: CallParts, embed: Embed, wall: Wall, lift: Lift, span: 
 export function cutting(parts: CallParts, lift: Lift, span: Span): Window {
   const oldest = parts.cutWindow(layerDown(lift, span.first))
   const youngest = parts.cutWindow(layerDown(lift, span.last))
-  const cut =
-    youngest.from <= oldest.until
-      ? { from: youngest.from, until: oldest.until }
-      : { from: oldest.from, until: youngest.until }
-  return { ...cut, cut }
+  if (youngest.from <= oldest.until) {
+    const cut = { from: youngest.from, until: oldest.until }
+    return { ...cut, cut }
+  }
+  const cut = { from: oldest.from, until: youngest.until }
+  return { ...cut, cut, cutInSteps: true }
 }
 
 /** Laid on the layer below it while the nozzle holds; on the slab, or on yesterday's wall, before the lift starts. */

@@ -1,3 +1,4 @@
+export { awkwardPlan } from './awkward-plan.js'
 export { scenes } from './scenes.js'
 export { smallCampaign } from './small-campaign.js'
 export { smallJob } from './small-job.js'

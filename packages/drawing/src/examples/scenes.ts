@@ -8,6 +8,7 @@ import {
   drawTimeHeight,
   drawWallElevation,
 } from '../views/index.js'
+import { awkwardPlan } from './awkward-plan.js'
 import { smallPlan, smallSay } from './small-plan.js'
 
 const words: SheetWords = { job: 'Orchard pavilion', revision: 'C', date: '1 July 2026', number: '3 of 9' }
@@ -48,4 +49,8 @@ export const scenes: Readonly<Record<string, () => Drawing>> = {
     const plan = smallPlan()
     return drawSeason({ job: plan.job, hours: plan.campaign.hours }, figure(170, 70, words))
   },
+  'elevation-many': () =>
+    drawWallElevation(awkwardPlan(), 'S', { ...wide, words: { ...words, job: awkwardPlan().job.name } }),
+  'layer-plan-many': () =>
+    drawLayerPlan(awkwardPlan(), 14, { ...small, words: { ...words, job: awkwardPlan().job.name } }),
 }

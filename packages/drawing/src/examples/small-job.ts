@@ -1,4 +1,5 @@
 import type { Embed, Job, RuleValue, Wall } from '@dawnlift/core/job'
+import { smallMachine, smallMix } from './small-machine.js'
 
 const rule = (value: number): RuleValue => ({ value, source: 'the job' })
 
@@ -25,11 +26,6 @@ const embed = (
     'wall' | 'kind' | 'trade' | 'face' | 'at' | 'bottom' | 'width' | 'height' | 'depth' | 'method'
   >,
 ): Embed => ({ id, ...more })
-
-const growth = {
-  yield: { kind: 'linear', start: 800, rate: 0.5 },
-  stiffness: { start: 40_000, rate: 20, bend: 0 },
-} as const
 
 /** An invented garden pavilion, 6 × 4 m, with a door, two windows, a column and a few things in its walls. */
 export const smallJob: Job = {
@@ -206,52 +202,8 @@ export const smallJob: Job = {
   ],
   columns: [{ id: 'K1', wall: 'E', at: 3.3, length: 0.4, thickness: 0.3, cover: 0.03 }],
   print: { beadWidth: 0.05, layerHeight: 0.025, cornerRadius: 0.05, overhang: 0.15, speed: 0.2 },
-  machine: {
-    name: 'Beam and two towers',
-    reach: { x: [-1, 8], y: [-1, 6], z: [0, 4] },
-    keepOut: [],
-    printSpeedMost: 0.25,
-    travelSpeed: 0.4,
-    liftSpeed: 0.1,
-    acceleration: 0.5,
-    cornerDeviation: 0.005,
-    headingRate: 2,
-    headingAcceleration: 8,
-    headingTravel: 12.6,
-    travelClearance: 0.1,
-    pump: {
-      flowLeast: 0.00005,
-      flowMost: 0.0006,
-      startLag: 1,
-      stopLag: 1,
-      pressureMost: 4e6,
-      settingPerFlow: 1e6,
-    },
-    words: { rotary: 'C', pumpOn: 'M3', units: 'G21' },
-  },
-  mix: {
-    name: 'Grey trial mix',
-    provenance: 'default',
-    density: 2150,
-    poisson: 0.3,
-    fitted: growth,
-    lower: growth,
-    lowerProbability: 0.05,
-    strength: { ultimate: 38e6, rateConstant: 1e-6, start: 18_000 },
-    activation: 4000,
-    reference: 20,
-    openTime: 5400,
-    testedTo: 10_800,
-    cutFrom: 2000,
-    cutUntil: 12_000,
-    cutSource: 'common practice, no source',
-    plasticViscosity: 30,
-    bag: 25,
-    waterRatio: 0.16,
-    binderShare: 0.35,
-    hydrationHeat: 350_000,
-    aggregate: 0.004,
-  },
+  machine: smallMachine,
+  mix: smallMix,
   batching: {
     waterTemperature: 18,
     icePerBatchMost: 0,

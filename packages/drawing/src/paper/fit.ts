@@ -30,16 +30,28 @@ const imperialScales: readonly (readonly [number, string])[] = [
   [6000, '1″ = 500′'],
 ]
 
-/** Largest standard scale at which the bounds fit the room, centred in it. `mirror` turns the drawing left to right. */
-export function fitTo(bounds: Bounds, room: Room, units: 'metric' | 'imperial', mirror = false): PaperMap {
+export interface FitOptions {
+  /** Turned over, left to right. */
+  readonly mirror?: boolean
+  /** As large as it goes instead of a standard scale: for figures that are not measured from. */
+  readonly loose?: boolean
+}
+
+/** Largest standard scale at which the bounds fit the room, centred in it. */
+export function fitTo(
+  bounds: Bounds,
+  room: Room,
+  units: 'metric' | 'imperial',
+  options: FitOptions = {},
+): PaperMap {
   const wide = Math.max(bounds.x[1] - bounds.x[0], 0.01)
   const high = Math.max(bounds.y[1] - bounds.y[0], 0.01)
   const least = Math.max((wide * 1000) / room.width, (high * 1000) / room.height)
-  const [scale, scaleText] = standardScale(least, units)
+  const [scale, scaleText] = options.loose ? ([least, 'not to scale'] as const) : standardScale(least, units)
   const perMetre = 1000 / scale
   const left = room.x + (room.width - wide * perMetre) / 2
   const foot = room.y + (room.height - high * perMetre) / 2
-  const across = mirror ? (x: number) => bounds.x[1] - x : (x: number) => x - bounds.x[0]
+  const across = options.mirror ? (x: number) => bounds.x[1] - x : (x: number) => x - bounds.x[0]
   return {
     scale,
     scaleText,

@@ -11,7 +11,7 @@ export type {
   TextMark,
 } from './drawing.js'
 export { layer } from './drawing.js'
-export type { Bounds, PaperMap } from './fit.js'
+export type { Bounds, FitOptions, PaperMap } from './fit.js'
 export { boundsOf, fitTo } from './fit.js'
 export type { FrameWords } from './frame.js'
 export { northArrow, scaleBar, titleBlock } from './frame.js'

@@ -1,6 +1,9 @@
 /** `1.35` with the unit once on the sheet is too easy to misread on site: every length carries its unit. */
 export function lengthText(metres: number, units: 'metric' | 'imperial'): string {
-  return units === 'metric' ? `${metres.toFixed(metres < 10 ? 3 : 2).replace(/0$/, '')} m` : feetText(metres)
+  if (units === 'imperial') return feetText(metres)
+  return metres >= 100
+    ? `${metres.toFixed(0)} m`
+    : `${metres.toFixed(metres < 10 ? 3 : 2).replace(/0$/, '')} m`
 }
 
 /** Feet and inches to the nearest eighth, as on a tape: `4′ 5 1/8″`. */
@@ -11,6 +14,7 @@ function feetText(metres: number): string {
   const part = eighths % 8
   const fraction = part === 0 ? '' : ` ${reduced(part)}`
   const sign = metres < 0 && eighths > 0 ? '−' : ''
+  if (feet >= 1000) return `${sign}${Math.round(Math.abs(metres) / 0.3048)} ft`
   return feet === 0 ? `${sign}${inches}${fraction}″` : `${sign}${feet}′ ${inches}${fraction}″`
 }
 

@@ -90,7 +90,8 @@ function textAttributes(mark: Extract<Mark, { kind: 'text' }>, [x, y]: PaperPoin
         ['stroke', colour('paper')],
       ])} stroke-width="0.7" stroke-linejoin="round" paint-order="stroke"`
     : ` ${styled([['fill', ink]])}`
-  return `x="${mm(x)}" y="${mm(y)}" font-size="${textHeights[mark.height]}"${anchor}${turn}${halo}`
+  const face = hebrew.test(mark.text) ? ' font-family="Libertinus Serif, serif"' : ''
+  return `x="${mm(x)}" y="${mm(y)}" font-size="${textHeights[mark.height]}"${anchor}${turn}${face}${halo}`
 }
 
 function strokeOf(pen: Pen, fill: Fill | undefined, colour: Colour): string {
@@ -143,6 +144,9 @@ function mm(value: number): string {
   const rounded = Math.round(value * 100) / 100
   return String(rounded === 0 ? 0 : rounded)
 }
+
+/** The lettering has no Hebrew; left to itself, each machine would take another face for it. */
+const hebrew = /\p{Script=Hebrew}/u
 
 /** Everything XML 1.0 does not allow: control characters and lone halves of pairs. */
 const notXml = /[^\t\n\r\x20-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu

@@ -30,8 +30,9 @@ export type LayerPlanParts = Pick<Plan, 'job' | 'sections' | 'bands' | 'routes'>
 export function drawLayerPlan(parts: LayerPlanParts, number: number, sheet: Sheet): Drawing {
   const { job } = parts
   const room = drawingRoom(sheet)
-  const bounds = boundsOf(outline(parts), 0.9)
-  const inner = { x: room.x, y: room.y + 8, width: room.width, height: room.height - 8 }
+  const bounds = boundsOf(outline(parts), Math.max(...job.walls.map(wall => wall.thickness)) / 2)
+  // Room for labels on all sides, for dimensions at the left and below, for the scale bar under them.
+  const inner = { x: room.x + 24, y: room.y + 30, width: room.width - 46, height: room.height - 44 }
   const paper = fitTo(bounds, inner, job.units)
   const top = number * job.print.layerHeight
   const embeds = embedsAt(parts, number)
@@ -242,8 +243,8 @@ function dimensions({ job }: LayerPlanParts, paper: PaperMap): Mark[] {
   const xs = distinct(points.map(point => point[0]))
   const ys = distinct(points.map(point => point[1]))
   const [x0, x1, y0, y1] = [xs[0]!, xs.at(-1)!, ys[0]!, ys.at(-1)!]
-  const foot = paper.toPaper([x0, y0])[1] - paper.length(half) - 6
-  const left = paper.toPaper([x0, y0])[0] - paper.length(half) - 6
+  const foot = paper.toPaper([x0, y0])[1] - paper.length(half) - 14
+  const left = paper.toPaper([x0, y0])[0] - paper.length(half) - 14
   const across = (from: number, to: number, y: number): Mark[] =>
     dimension(
       [paper.toPaper([from, 0])[0], y],

@@ -1,5 +1,5 @@
 import type { Embed, Job } from '@dawnlift/core/job'
-import { line, type Mark, type PaperMap, text, textWidth } from '../paper/index.js'
+import { clipped, line, type Mark, type PaperMap, text, textWidth } from '../paper/index.js'
 import { beside, wallById } from './wall-shapes.js'
 
 /** The ids of embeds beside their wall, each with a leader; labels that would meet step further out. */
@@ -19,7 +19,8 @@ export function embedLabels(
       const away = paper.toPaper(beside(wall, embed.at, (side * wall.thickness) / 2 + side * 0.1))
       const length = Math.hypot(away[0] - from[0], away[1] - from[1]) || 1
       const out = [(away[0] - from[0]) / length, (away[1] - from[1]) / length] as const
-      const width = textWidth(embed.id, 'small') + 1
+      const words = clipped(embed.id, 24, 'small')
+      const width = textWidth(words, 'small') + 1
       let reach = 4
       let at = from
       for (let tries = 0; tries < 12; tries++, reach += 3) {
@@ -32,7 +33,7 @@ export function embedLabels(
       taken.push({ x: at[0], y: at[1], width })
       return [
         line([from, [at[0] - out[0] * 1.4, at[1] - out[1] * 1.4]], 'dimension'),
-        text([at[0], at[1] - 0.75], embed.id, 'small', 'middle', { halo: true, ref: embed.id }),
+        text([at[0], at[1] - 0.75], words, 'small', 'middle', { halo: true, ref: embed.id }),
       ]
     })
 }

@@ -68,6 +68,9 @@ function descriptionOf(job: Job, call: Call): string {
     `Lift ${call.lift}, section ${call.section}.`,
     `${lengthText(call.place.along, job.units)} from ${call.place.from} to its middle, ${lengthText(call.place.up, job.units)} over the slab to its underside, ${call.place.face}.`,
     ...cut,
+    ...(call.cutInSteps
+      ? ['No one moment suits the whole cut: cut upwards in steps behind the nozzle.']
+      : []),
     `Bring: ${call.tool}.`,
     `Done when: ${call.proof}.`,
     'Green walls can fall and wet mix burns: ask the print lead before you step up to the wall. Times follow the plan and move with it.',

@@ -1,0 +1,72 @@
+import { box, dayText, line, type Mark, type PaperPoint, text } from '../paper/index.js'
+import { block, type ElevationView } from './elevation-view.js'
+import { fillOf } from './wall-shapes.js'
+
+/** Each lift as a field over its section's stretches, with its name, date and layers in or beside it. */
+export function liftFields(view: ElevationView): Mark[] {
+  const { parts, wall } = view
+  const h = parts.job.print.layerHeight
+  const right = block(view, view.along, [wall.base, wall.top])[1][0]
+  let free = Number.NEGATIVE_INFINITY
+  const fields: Mark[] = []
+  const labels: Mark[] = []
+  for (const { lift, date } of parts.campaign.days.flatMap(day =>
+    day.lifts.map(lift => ({ lift, date: day.date })),
+  )) {
+    const up = [(lift.firstLayer - 1) * h, Math.min(wall.top, lift.lastLayer * h)] as const
+    for (const stretch of parts.sections.find(section => section.id === lift.section)?.stretches ?? []) {
+      if (stretch.wall !== wall.id || stretch.to <= view.along[0] || stretch.from >= view.along[1]) continue
+      if (up[0] >= wall.top) continue
+      const [low, high] = block(view, [stretch.from, stretch.to], up)
+      const told = { ref: lift.id, title: `lift ${lift.id}, ${dayText(date)}` }
+      fields.push(box(low, high, 'none', fillOf(parts.sections, lift.section), told))
+      fields.push(
+        line(
+          [
+            [low[0], high[1]],
+            [high[0], high[1]],
+          ],
+          'outline',
+        ),
+      )
+      const words = { id: lift.id, day: dayText(date), layers: `layers ${lift.firstLayer}–${lift.lastLayer}` }
+      if (high[0] < right - 0.01) labels.push(...inside(low, high, words))
+      else {
+        const beside = besideWall(low, high, words, free)
+        labels.push(...beside.marks)
+        free = beside.free
+      }
+    }
+  }
+  return [...fields, ...labels]
+}
+
+interface LiftWords {
+  readonly id: string
+  readonly day: string
+  readonly layers: string
+}
+
+/** Sections that do not reach the drawing's right edge carry their names in their fields. */
+function inside(low: PaperPoint, high: PaperPoint, { id, day }: LiftWords): Mark[] {
+  const tall = high[1] - low[1]
+  const at: PaperPoint = [low[0] + 1.2, low[1] + Math.max(0.4, Math.min(1.2, tall / 2 - 0.9))]
+  return [text(at, `${id} ${day}`, tall > 3 ? 'small' : 'tiny', 'start', { halo: true })]
+}
+
+/** The others beside the wall, upwards, each clear of the one below. */
+function besideWall(low: PaperPoint, high: PaperPoint, { id, day, layers }: LiftWords, free: number) {
+  const middle = (low[1] + high[1]) / 2
+  const x = high[0] + 3
+  if (high[1] - low[1] > 9 && middle - 4.6 >= free)
+    return {
+      marks: [
+        text([x, middle + 2.2], id, 'large'),
+        text([x, middle - 1.2], day, 'small'),
+        text([x, middle - 4.2], layers, 'tiny', 'start', { fill: 'soft' }),
+      ],
+      free: middle + 5.2,
+    }
+  const y = Math.max(middle - 0.8, free)
+  return { marks: [text([x, y], `${id} ${day}`, 'small')], free: y + 2.7 }
+}

@@ -1,0 +1,6 @@
+export { accessZone } from './cautions.js'
+export { daySheet, daySheets } from './day-sheet.js'
+export { permitPackage } from './permit-package.js'
+export type { SheetOptions } from './sheet-options.js'
+export { tradeSheet } from './trade-sheet.js'
+export { templateFolder } from './typeset.js'

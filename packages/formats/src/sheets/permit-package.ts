@@ -1,0 +1,133 @@
+import type { Plan } from '@dawnlift/core/plan'
+import { type Drawing, fullDayText, lengthText, paperSheet, toSvg } from '@dawnlift/drawing/paper'
+import { drawLayerPlan, drawTimeHeight, drawWallElevation } from '@dawnlift/drawing/views'
+import { engineerWords, liftingCaution, pourCaution, standingCautions } from './cautions.js'
+import { type SheetOptions, sayerOf } from './sheet-options.js'
+import { typeset } from './typeset.js'
+
+/** What the authority and the engineer get: summary, method, mix, limits with their sources, cautions, drawings. */
+export const permitPackage = (plan: Plan, options: SheetOptions): Uint8Array =>
+  typeset('permit-package', permitData(plan, options))
+
+export function permitData(plan: Plan, options: SheetOptions) {
+  const { job, campaign, tally } = plan
+  const say = sayerOf(plan, options)
+  const length = (metres: number) => lengthText(metres, job.units)
+  return {
+    job: job.name,
+    site: job.site.name,
+    revision: job.revision,
+    made: options.date,
+    summary: [
+      [
+        'walls',
+        `${job.walls.length}, up to ${length(Math.max(...job.walls.map(wall => wall.top)))} over the slab`,
+      ],
+      ['wall face', `${tally.wallFace.toFixed(1)} m², one face, openings taken off`],
+      ['bead', `${length(job.print.beadWidth)} wide, ${length(job.print.layerHeight)} high`],
+      ['print days', `${campaign.days.length}${campaign.finished ? '' : ', not finished: see findings'}`],
+      [
+        'first and last day',
+        `${fullDayText(campaign.days[0]?.date ?? job.calendar.firstDay)} – ${fullDayText(campaign.days.at(-1)?.date ?? job.calendar.firstDay)}`,
+      ],
+      ['printed volume', `${tally.total.volume.toFixed(2)} m³`],
+      [
+        'openings, lintels, columns',
+        `${job.openings.length}, ${job.openings.filter(o => o.lintel).length}, ${job.columns.length}`,
+      ],
+    ],
+    mix: [
+      ['name', job.mix.name],
+      [
+        'model from',
+        job.mix.provenance === 'default'
+          ? 'defaults, no tests of this mix: to be tested before printing'
+          : job.mix.provenance,
+      ],
+      ['density', `${job.mix.density} kg/m³`],
+      ['water per dry material', `${job.mix.waterRatio} kg/kg`],
+      ['tested to an age of', `${(job.mix.testedTo / 3600).toFixed(1)} h`],
+      [
+        'planning uses',
+        `the lower band: a ${(job.mix.lowerProbability * 100).toFixed(0)} % chance that the mix does worse`,
+      ],
+      [
+        'strength the model ends at',
+        `${(job.mix.strength.ultimate / 1e6).toFixed(1)} MPa, to be shown by cylinders or cores`,
+      ],
+    ],
+    limits: limitRows(plan),
+    lifts: campaign.days.flatMap(day =>
+      day.lifts.map(lift => [
+        lift.id,
+        fullDayText(day.date),
+        `${lift.firstLayer}–${lift.lastLayer}`,
+        length((lift.lastLayer - lift.firstLayer + 1) * job.print.layerHeight),
+        lift.safety.toFixed(2),
+        say(lift.binding),
+      ]),
+    ),
+    findings: plan.findings
+      .filter(f => f.verdict !== 'pass')
+      .map(f => ({ verdict: f.verdict, say: f.say, source: f.source })),
+    cautions: [...standingCautions(job), liftingCaution, pourCaution],
+    engineer: engineerWords,
+    drawings: drawings(plan, options).map(drawing => ({
+      picture: toSvg(drawing),
+      width: drawing.width,
+      height: drawing.height,
+    })),
+  }
+}
+
+/** The job's rules as it sets them, each with where it comes from. */
+function limitRows({ job: { rules } }: Plan): readonly (readonly [string, string, string])[] {
+  const hours = (seconds: number) => `${Number((seconds / 3600).toFixed(2))} h`
+  return [
+    ['tallest lift by rule', `${rules.liftHeight.value} m`, rules.liftHeight.source],
+    [
+      'shortest cure between lifts of one section',
+      hours(rules.overnightCure.value),
+      rules.overnightCure.source,
+    ],
+    [
+      'mix at the nozzle',
+      `${rules.mixTemperatureLeast.value} to ${rules.mixTemperatureMost.value} °C`,
+      rules.mixTemperatureMost.source,
+    ],
+    ['air at least', `${rules.airTemperatureLeast.value} °C`, rules.airTemperatureLeast.source],
+    ['drying of the fresh bead', `${rules.evaporationMost.value} kg/m²h`, rules.evaporationMost.source],
+    ['wind, gusts (at 10 m)', `${rules.windMost.value}, ${rules.gustMost.value} m/s`, rules.windMost.source],
+    ['rain', `${rules.rainMost.value} mm/h`, rules.rainMost.source],
+    ['heat on the crew, WBGT', `${rules.wbgtMost.value} °C`, rules.wbgtMost.source],
+    ['factor on standing height', `${rules.standSafety.value}`, rules.standSafety.source],
+    ['imperfection factor on buckling', `${rules.imperfection.value}`, rules.imperfection.source],
+    ['longest a layer may lie bare', hours(rules.restMost.value), rules.restMost.source],
+  ]
+}
+
+/** A plan of every band's first layer, an elevation of every wall, and the campaign. */
+function drawings(plan: Plan, options: SheetOptions): readonly Drawing[] {
+  const words = {
+    job: plan.job.name,
+    revision: plan.job.revision,
+    date: options.date,
+    notes: [engineerWords],
+  }
+  const bands = [...new Set(plan.bands.flatMap(section => section.bands.map(band => band.fromLayer)))].sort(
+    (a, b) => a - b,
+  )
+  const most = 12
+  const chosen =
+    bands.length <= most ? bands : bands.filter((_, index) => index % Math.ceil(bands.length / most) === 0)
+  const makers: ((sheet: ReturnType<typeof paperSheet>) => Drawing)[] = [
+    ...chosen.map(number => (sheet: ReturnType<typeof paperSheet>) => drawLayerPlan(plan, number, sheet)),
+    ...plan.job.walls.map(
+      wall => (sheet: ReturnType<typeof paperSheet>) => drawWallElevation(plan, wall.id, sheet),
+    ),
+    sheet => drawTimeHeight(plan, sheet, sayerOf(plan, options)),
+  ]
+  return makers.map((make, index) =>
+    make(paperSheet('A4', 'landscape', { ...words, number: `${index + 1} of ${makers.length}` })),
+  )
+}

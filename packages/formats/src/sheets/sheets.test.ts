@@ -1,0 +1,125 @@
+import { inflateSync } from 'node:zlib'
+import { awkwardPlan, smallPlan, smallSay } from '@dawnlift/drawing/examples'
+import { describe, expect, it } from 'vitest'
+import { dayData } from './day-sheet.js'
+import { accessZone, daySheet, daySheets, permitPackage, tradeSheet } from './index.js'
+import { tradeData } from './trade-sheet.js'
+
+const plan = smallPlan()
+const options = {
+  date: '1 July 2026, 18:00',
+  say: smallSay,
+  cureOf: () => ['12:40 cover A and B with wet burlap'],
+}
+
+/** The PDF's objects with their compressed streams opened. */
+function opened(pdf: Uint8Array): string {
+  const bytes = Buffer.from(pdf)
+  const raw = bytes.toString('latin1')
+  const parts = [raw]
+  for (const match of raw.matchAll(/stream\r?\n/g)) {
+    const from = match.index + match[0].length
+    try {
+      parts.push(inflateSync(bytes.subarray(from)).toString('latin1'))
+    } catch {
+      // Not a deflated stream: a font or plain text.
+    }
+  }
+  return parts.join('\n')
+}
+const pagesOf = (pdf: Uint8Array): number => (opened(pdf).match(/\/Type\s*\/Page[^s]/g) ?? []).length
+const facesOf = (pdf: Uint8Array): string[] =>
+  [
+    ...new Set(
+      [...opened(pdf).matchAll(/\/BaseFont\s*\/[A-Z]{6}\+([A-Za-z]+)/g)].map(match => match[1] ?? ''),
+    ),
+  ].sort()
+
+describe('day sheets', () => {
+  const all = daySheets(plan, options)
+
+  it('are a page a day on a usual site', () => expect(pagesOf(all)).toBe(plan.campaign.days.length))
+
+  it('hold their drawings as vectors', () => expect(opened(all)).not.toMatch(/\/Subtype\s*\/Image/))
+
+  it('are lettered in the two faces the compiler carries', () =>
+    expect(facesOf(all)).toEqual(['DejaVuSansMono', 'LibertinusSerif']))
+
+  it('are the same bytes twice', () =>
+    expect(Buffer.from(daySheets(plan, options)).equals(Buffer.from(all))).toBe(true))
+
+  it('name every call of the day in time order', () => {
+    const data = dayData(plan, '2026-07-14', options)
+    expect(data.calls.map(call => call.id)).toEqual(['J1', 'C1/2', 'X1', 'A1', 'N1', 'H1'])
+    expect([...data.calls].sort((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : 0))).toEqual(
+      data.calls,
+    )
+  })
+
+  it('say why each lift stops, what buys more, and that an engineer decides', () => {
+    const data = dayData(plan, '2026-07-14', options)
+    expect(data.lifts[0]?.stops).toBe('buckling: 1.0 of 1.0 m')
+    expect(data.lifts[0]?.gain).toContain('4 layers more')
+    expect(data.engineer).toContain('licensed engineer')
+    expect(data.cautions.join(' ')).toMatch(/OSHA 1926\.706.*silica/s)
+  })
+
+  it('caution about lifting only where a lintel is called', () => {
+    const about = (date: string) =>
+      dayData(plan, date, options).cautions.some(caution => caution.startsWith('Lintels'))
+    expect([about('2026-07-13'), about('2026-07-17')]).toEqual([false, true])
+  })
+
+  it('stay whole with long names, names from right to left, and a full day', () => {
+    const pdf = daySheets(awkwardPlan(), options)
+    expect(pagesOf(pdf)).toBeGreaterThan(plan.campaign.days.length)
+    expect(facesOf(pdf)).toEqual(['DejaVuSansMono', 'LibertinusSerif'])
+  })
+
+  it('of a date without printing is a bug of the caller', () =>
+    expect(() => daySheet(plan, '2026-07-15', options)).toThrow('is a print day'))
+})
+
+describe('trade sheet', () => {
+  it('has every call of the trade and no other', () => {
+    const data = tradeData(plan, 'electrical', options)
+    const ids = data.days.flatMap(day => day.calls.map(call => call.id))
+    expect(ids.sort()).toEqual(
+      plan.calls
+        .filter(call => call.trade === 'electrical')
+        .map(call => call.id)
+        .sort(),
+    )
+  })
+
+  it('shows each wall from the face one stands before', () => {
+    const data = tradeData(plan, 'electrical', options)
+    expect(data.walls.map(wall => [wall.wall, wall.side])).toEqual([
+      ['East wall', 'left'],
+      ['South wall', 'left'],
+    ])
+  })
+
+  it('is set for every trade of a crowded job', () => {
+    const hard = awkwardPlan()
+    for (const trade of new Set(hard.calls.map(call => call.trade)))
+      expect(pagesOf(tradeSheet(hard, trade, options))).toBeGreaterThan(0)
+  })
+})
+
+describe('permit package', () => {
+  it('ends in a page for each drawing', () => {
+    // Four bands, four walls, one campaign.
+    expect(pagesOf(permitPackage(plan, options))).toBe(1 + 4 + 4 + 1)
+  })
+})
+
+describe('accessZone', () => {
+  it.each([
+    // published: OSHA 29 CFR 1926.706(a)(2), height plus four feet; 9 ft wall, 13 ft zone [V1, OSHA letter]
+    [9 * 0.3048, 13 * 0.3048],
+    [8 * 0.3048, 12 * 0.3048],
+    // hand: 2.7 m + 4 × 0.3048 m
+    [2.7, 3.9192],
+  ])('beside a wall of %d m is %d m', (height, zone) => expect(accessZone(height)).toBeCloseTo(zone, 9))
+})
