@@ -29,7 +29,7 @@ export interface LiftAssessment {
 }
 
 /** A mechanism's answer: how many layers it allows, and the safety with so many layers standing. */
-interface Mechanism {
+export interface Mechanism {
   readonly kind: 'first-layer' | 'collapse' | 'buckling'
   readonly place: string
   readonly source: string
@@ -41,7 +41,7 @@ interface Mechanism {
 }
 
 /** A lift carried on to this many times the height it needs is looked at for buckling; beyond, its load factor speaks. */
-const LOOK_BEYOND = 3
+export const LOOK_BEYOND = 3
 
 /**
  * How many layers of a lift stand. The lift's foot is the slab or yesterday's wall, hard and clamping; only the lift's
@@ -76,12 +76,16 @@ export function assessLift(
   }
 }
 
-function weakest(mechanisms: readonly Mechanism[], asked: number, stoppedAt: number | undefined): Mechanism {
+export function weakest(
+  mechanisms: readonly Mechanism[],
+  asked: number,
+  stoppedAt: number | undefined,
+): Mechanism {
   const stopping = mechanisms.filter(mechanism => stoppedAt === undefined || mechanism.layers === stoppedAt)
   return stopping.reduce((a, b) => (b.safetyAt(asked) < a.safetyAt(asked) ? b : a))
 }
 
-const limitOf = (mechanism: Mechanism, asked: number, needed: number): Limit => {
+export const limitOf = (mechanism: Mechanism, asked: number, needed: number): Limit => {
   const demand = mechanism.demandAt(asked)
   return {
     kind: mechanism.kind,
@@ -93,7 +97,7 @@ const limitOf = (mechanism: Mechanism, asked: number, needed: number): Limit => 
 }
 
 /** A bead just laid keeps its shape while τ₀(0) ≥ ρgh/√3 [Roussel2018]. */
-function firstLayerMechanism(lift: LiftAge, rules: StandRules): Mechanism {
+export function firstLayerMechanism(lift: LiftAge, rules: StandRules): Mechanism {
   const needed = (rules.density * GRAVITY * lift.layerHeight) / Math.sqrt(3)
   const safety = yieldStress(rules.growth.yield, 0) / needed
   return {
@@ -109,7 +113,7 @@ function firstLayerMechanism(lift: LiftAge, rules: StandRules): Mechanism {
 }
 
 /** Every level under all that lies above it, after every layer. */
-function collapseMechanism(lift: LiftAge, rules: StandRules): Mechanism {
+export function collapseMechanism(lift: LiftAge, rules: StandRules): Mechanism {
   const safeties = lift.ends.map((_, i) => collapseSafety(lift, i + 1, rules))
   const failing = safeties.findIndex(safety => safety < rules.safety)
   return {
@@ -177,7 +181,7 @@ export function stripOf(member: Member, lift: LiftAge, layers: number, rules: St
 export const bucklingFactor = (member: Member, lift: LiftAge, layers: number, rules: StandRules): number =>
   stripBuckling(stripOf(member, lift, layers, rules)).factor
 
-const standsAt = (
+export const standsAt = (
   member: Member,
   lift: LiftAge,
   layers: number,
@@ -185,9 +189,16 @@ const standsAt = (
   factor: number,
 ): boolean => bucklingLoadsBelow(stripOf(member, lift, layers, rules), factor) === 0
 
-/** The first number of layers that does not stand, found by marching up in steps of a twelfth, then halving; or none. */
-export function firstUnstable(most: number, stands: (layers: number) => boolean): number | undefined {
-  let below = 0
+/**
+ * The first number of layers that does not stand, found by marching up in steps of a twelfth, then halving; or none.
+ * `known`: layers already known to stand, with all fewer ones.
+ */
+export function firstUnstable(
+  most: number,
+  stands: (layers: number) => boolean,
+  known = 0,
+): number | undefined {
+  let below = known
   while (below < most) {
     const next = Math.min(most, below + Math.max(1, Math.floor(below / 12)))
     if (!stands(next)) return firstBetween(below, next, stands)
