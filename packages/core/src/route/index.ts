@@ -6,7 +6,14 @@ export { formulas } from './formulas.js'
 export { headingTargets, isSharp } from './heading.js'
 export { layerRouteOf, layerTime, startsOf } from './layer-route.js'
 export { type LayerRun, type LiftRun, type LiftSpan, liftRun } from './lift-run.js'
-export { type Proud, type RouteOptions, type RouteRules, routeRules, type StartPlace } from './options.js'
+export {
+  type Proud,
+  type RouteCache,
+  type RouteOptions,
+  type RouteRules,
+  routeRules,
+  type StartPlace,
+} from './options.js'
 export type { LayerRoute, Pass, SectionRoutes, Travel } from './pass.js'
 export { routeSection } from './route-section.js'
 export { centreOf, partBulge, pointAt, type Segment, segmentsOf } from './segment.js'

@@ -14,6 +14,12 @@ export interface Proud {
 /** Where closed loops begin: moved from layer to layer, or near one place the lead has chosen to hide the seam. */
 export type StartPlace = { readonly kind: 'staggered' } | { readonly kind: 'hidden'; readonly near: Point }
 
+/** Both routes of a band by everything they depend on, with the names its beads had. Drop it when it has grown large. */
+export type RouteCache = Map<
+  string,
+  { readonly beads: readonly string[]; readonly routes: readonly [LayerRoute, LayerRoute] }
+>
+
 /** What routing needs besides beads and machine. */
 export interface RouteOptions {
   /** Nozzle speed asked for; the machine may allow less. */
@@ -28,7 +34,7 @@ export interface RouteOptions {
   /** Room the nozzle needs beside its centre when it passes what stands proud. */
   readonly nozzleRadius?: Metres
   /** Routes of bands already seen, by what they depend on; filled as it is used. */
-  readonly cache?: Map<string, readonly [LayerRoute, LayerRoute]>
+  readonly cache?: RouteCache
 }
 
 /** The options with nothing left open. Defaults: common practice, no source. */

@@ -1,105 +1,105 @@
 import type { OrderCosts } from './order.js'
+import { costTable, nearOf, type OrderTable, spliceCost, tableWays } from './order-table.js'
 
-/** A good order for many beads: nearest first, then exchanges while they help. Indices of ways, in order. */
-export function orderNearly(costs: OrderCosts): number[] {
-  let order = nearestFirst(costs)
-  let least = bestWays(costs, order).cost
-  for (let round = 0; round < mostRounds; round++) {
-    const better = firstImprovement(costs, order, least)
-    if (!better) break
-    order = better.order
-    least = better.cost
-  }
-  return bestWays(costs, order).ways
+/**
+ * A good order for many beads: nearest first from a few beads, then exchanges while they help. Indices of ways.
+ * `like`: an order of beads known to be good, tried as well.
+ */
+export function orderNearly(costs: OrderCosts, like?: readonly number[]): number[] {
+  const starts = like ? [like] : startingBeads(costs).map(bead => nearestFirst(costs, bead))
+  const improved = starts.map(order => improve(costs, order))
+  return tableWays(
+    costs,
+    improved.reduce((best, each) => (each.least < best.least - 1e-9 ? each : best)),
+  )
 }
 
-/** Rounds end by themselves long before; the bound keeps a pathological plan from holding the app. */
+/** Exchanges end by themselves long before; the bound keeps a pathological plan from holding the app. */
 const mostRounds = 60
 
+/** Beads to begin with: spread over the list, whose order follows the plan. */
+const startingBeads = ({ beads }: OrderCosts): number[] => [...new Set([0, Math.floor(beads / 2), beads - 1])]
+
 /** Every stretch turned round (2-opt) or moved elsewhere (Or-opt, up to three beads), keeping each gain at once. */
-function firstImprovement(costs: OrderCosts, start: readonly number[], cost: number) {
-  let order: readonly number[] = start
-  let least = cost
+function improve(costs: OrderCosts, start: readonly number[]): OrderTable {
+  let table = costTable(costs, start)
   const n = start.length
-  for (let i = 0; i < n; i++)
-    for (let k = i + 1; k <= n; k++)
-      for (const trial of exchanges(order, i, k)) {
-        const tried = bestWays(costs, trial).cost
-        if (tried < least - 1e-9) [order, least] = [trial, tried]
+  for (let round = 0; round < mostRounds; round++) {
+    const before = table.least
+    for (let i = 0; i < n; i++)
+      for (let k = i + 1; k <= n; k++) {
+        table = turnedRound(costs, table, i, k)
+        if (k - i <= 3) table = movedAway(costs, table, i, k)
       }
-  return least < cost - 1e-9 ? { order: [...order], cost: least } : undefined
+    if (table.least >= before - 1e-9) break
+  }
+  return table
 }
 
-function exchanges(order: readonly number[], i: number, k: number): number[][] {
-  const stretch = order.slice(i, k)
-  const trials = stretch.length > 1 ? [[...order.slice(0, i), ...stretch.reverse(), ...order.slice(k)]] : []
-  if (k - i > 3) return trials
-  const piece = order.slice(i, k)
-  const rest = [...order.slice(0, i), ...order.slice(k)]
-  for (let at = 0; at <= rest.length; at++)
-    if (at !== i) trials.push([...rest.slice(0, at), ...piece, ...rest.slice(at)])
-  return trials
+function turnedRound(costs: OrderCosts, table: OrderTable, i: number, k: number): OrderTable {
+  if (k - i < 2) return table
+  const { order } = table
+  const [before, first, last, after] = [order[i - 1], order[i], order[k - 1], order[k]]
+  const lost = nearOf(costs, before, first) + nearOf(costs, last, after)
+  const gained = nearOf(costs, before, last) + nearOf(costs, first, after)
+  if (cannotHelp(table, gained - lost)) return table
+  return spliced(costs, table, i, k, table.order.slice(i, k).reverse())
+}
+
+function movedAway(costs: OrderCosts, table: OrderTable, i: number, k: number): OrderTable {
+  const n = table.order.length
+  const { order } = table
+  const [before, first, last, after] = [order[i - 1], order[i], order[k - 1], order[k]]
+  const left = nearOf(costs, before, after) - nearOf(costs, before, first) - nearOf(costs, last, after)
+  for (let at = 0; at <= n; at++) {
+    if (at >= i && at <= k) continue
+    const [a, b] = [order[at - 1], order[at]]
+    const put = nearOf(costs, a, first) + nearOf(costs, last, b) - nearOf(costs, a, b)
+    if (cannotHelp(table, left + put)) continue
+    const piece = order.slice(i, k)
+    const better =
+      at < i
+        ? spliced(costs, table, at, k, [...piece, ...order.slice(at, i)])
+        : spliced(costs, table, i, at, [...order.slice(k, at), ...piece])
+    // what stood at i has moved: the caller goes on from the new order
+    if (better !== table) return better
+  }
+  return table
+}
+
+/** Even the nearest ways of every pair would not make it cheaper. */
+const cannotHelp = ({ bound, least }: OrderTable, change: number): boolean => bound + change >= least - 1e-9
+
+/** The order with the beads from i to k replaced, if that is cheaper. */
+function spliced(
+  costs: OrderCosts,
+  table: OrderTable,
+  i: number,
+  k: number,
+  beads: readonly number[],
+): OrderTable {
+  if (spliceCost(costs, table, i, k, beads) >= table.least - 1e-9) return table
+  return costTable(costs, [...table.order.slice(0, i), ...beads, ...table.order.slice(k)])
 }
 
 /** Beads in order, each the cheapest to reach from the last one's best way. */
-function nearestFirst(costs: OrderCosts): number[] {
+function nearestFirst(costs: OrderCosts, start: number): number[] {
   const size = costs.ways.length
   const left = new Set(Array.from({ length: costs.beads }, (_, bead) => bead))
-  const order: number[] = []
-  let at = -1
+  let at = costs.first[start]!
+  const order = [start]
+  left.delete(start)
   while (left.size > 0) {
     let next = -1
     let least = Number.POSITIVE_INFINITY
-    for (let k = 0; k < size; k++) {
-      if (!left.has(costs.ways[k]!.bead)) continue
-      const cost = at < 0 ? costs.begin[k]! : costs.link[at * size + k]!
-      if (cost < least) [least, next] = [cost, k]
-    }
+    for (let k = 0; k < size; k++)
+      if (left.has(costs.ways[k]!.bead) && costs.link[at * size + k]! < least) {
+        least = costs.link[at * size + k]!
+        next = k
+      }
     at = next
     order.push(costs.ways[at]!.bead)
     left.delete(costs.ways[at]!.bead)
   }
   return order
-}
-
-/** For a fixed order of beads the best way of each, exactly: shortest path through the ways. */
-export function bestWays(costs: OrderCosts, order: readonly number[]): { cost: number; ways: number[] } {
-  const size = costs.ways.length
-  const { first, link } = costs
-  const trail: Int32Array[] = []
-  let so = costs.begin.slice(first[order[0]!]!, first[order[0]! + 1]!)
-  for (let step = 1; step < order.length; step++) {
-    const [from, to] = [order[step - 1]!, order[step]!]
-    const width = first[to + 1]! - first[to]!
-    const next = new Float64Array(width).fill(Number.POSITIVE_INFINITY)
-    const came = new Int32Array(width)
-    for (let i = 0; i < so.length; i++) {
-      const row = (first[from]! + i) * size + first[to]!
-      for (let k = 0; k < width; k++) {
-        const cost = so[i]! + link[row + k]!
-        if (cost < next[k]!) [next[k], came[k]] = [cost, i]
-      }
-    }
-    trail.push(came)
-    so = next
-  }
-  const lastBead = order.at(-1)!
-  const totals = so.map((cost, i) => cost + costs.end[first[lastBead]! + i]!)
-  const last = totals.indexOf(Math.min(...totals))
-  return { cost: totals[last]!, ways: traceBack(costs, order, trail, last) }
-}
-
-function traceBack(
-  costs: OrderCosts,
-  order: readonly number[],
-  trail: readonly Int32Array[],
-  last: number,
-): number[] {
-  const ways: number[] = new Array(order.length)
-  let way = last
-  for (let step = order.length - 1; step >= 0; step--) {
-    ways[step] = costs.first[order[step]!]! + way
-    if (step > 0) way = trail[step - 1]![way]!
-  }
-  return ways
 }

@@ -13,6 +13,8 @@ export interface OrderTask {
   /** Where the nozzle comes from and has to be afterwards, if that matters. */
   readonly from?: Point
   readonly to?: Point
+  /** An order of beads to improve on, where many beads forbid the exact answer. */
+  readonly like?: readonly number[]
 }
 
 /** The task as numbers: ways in one row, what it costs to begin with one, to follow one by another, to end. */
@@ -21,9 +23,11 @@ export interface OrderCosts {
   readonly beads: number
   /** First way of each bead, and one past the last. */
   readonly first: readonly number[]
-  readonly begin: Float64Array
+  readonly begin: readonly number[]
   readonly link: Float64Array
-  readonly end: Float64Array
+  readonly end: readonly number[]
+  /** Per pair of beads the least any of their ways cost one after the other; the same both ways round. */
+  readonly near: Float64Array
 }
 
 /** One start weighs more than any travel on a site [m]. */
@@ -45,7 +49,7 @@ export const exactMost = 8
 export function orderBeads(task: OrderTask): readonly Way[] {
   if (task.ways.length === 0) return []
   const costs = orderCosts(task)
-  const order = task.ways.length <= exactMost ? orderExactly(costs) : orderNearly(costs)
+  const order = task.ways.length <= exactMost ? orderExactly(costs) : orderNearly(costs, task.like)
   assert(order.length === task.ways.length, 'every bead is run once')
   return order.map(index => costs.ways[index]!)
 }
@@ -63,14 +67,28 @@ export function orderCosts({ ways, gap, from, to }: OrderTask): OrderCosts {
   for (const each of ways) first.push(first.at(-1)! + each.length)
   const begin = flat.map(way => way.dislike + (from ? distance(from, way.enter) : 0))
   const end = flat.map(way => (to ? distance(way.leave, to) : 0))
+  const near = nearness(flat, ways.length, link)
   return {
     ways: flat,
     beads: ways.length,
     first,
-    begin: Float64Array.from(begin),
+    begin,
     link,
-    end: Float64Array.from(end),
+    end,
+    near,
   }
+}
+
+function nearness(ways: readonly Way[], beads: number, link: Float64Array): Float64Array {
+  const near = new Float64Array(beads * beads).fill(Number.POSITIVE_INFINITY)
+  ways.forEach((a, i) => {
+    ways.forEach((b, k) => {
+      const cost = link[i * ways.length + k]! - b.dislike
+      for (const pair of [a.bead * beads + b.bead, b.bead * beads + a.bead])
+        near[pair] = Math.min(near[pair]!, cost)
+    })
+  })
+  return near
 }
 
 function linkCost(a: Way, b: Way, gap: number): number {

@@ -11,6 +11,8 @@ import { timedPasses } from './timed-pass.js'
 import { travelOf } from './travel.js'
 import { joiningGap, type Way, waysOf } from './way.js'
 
+type Ways = readonly (readonly Way[])[]
+
 /** How one parity of a band is run. */
 interface Half {
   readonly order: readonly Way[]
@@ -25,8 +27,9 @@ export function routeBand(
   machine: Machine,
   rules: RouteRules,
 ): { routes: readonly [odd: LayerRoute, even: LayerRoute]; overwound: readonly Strand[] } {
-  const odd = oddHalf(band, machine, rules)
-  const even = evenHalf(band, odd, machine, rules)
+  const ways = waysOf(band.beads, rules)
+  const odd = oddHalf(band, ways, machine, rules)
+  const even = evenHalf(band, ways, odd, machine, rules)
   const routes = [
     layerRoute(section, band, 1, odd, even, machine, rules),
     layerRoute(section, band, 0, even, odd, machine, rules),
@@ -34,10 +37,10 @@ export function routeBand(
   return { routes, overwound: [...odd.overwound, ...even.overwound] }
 }
 
-function oddHalf(band: Band, machine: Machine, rules: RouteRules): Half {
+function oddHalf(band: Band, ways: Ways, machine: Machine, rules: RouteRules): Half {
   const { beads } = band
   const gap = gapsOf(band, rules)
-  const order = orderBeads({ ways: waysOf(beads, rules), gap })
+  const order = orderBeads({ ways, gap })
   return { order, ...chainsOf({ beads, order, rules, machine, heading: 0 }) }
 }
 
@@ -45,15 +48,15 @@ function oddHalf(band: Band, machine: Machine, rules: RouteRules): Half {
  * The even layers begin where the odd ones end and lead back. Loops are run the other way round; in staggered mode
  * they also start elsewhere, unless that costs a start of the pump.
  */
-function evenHalf(band: Band, odd: Half, machine: Machine, rules: RouteRules): Half {
+function evenHalf(band: Band, ways: Ways, odd: Half, machine: Machine, rules: RouteRules): Half {
   const { beads } = band
   if (odd.order.length === 0) return odd
   const order = orderBeads({
-    ways:
-      rules.start.kind === 'staggered' ? staggered(waysOf(beads, rules), odd.order) : waysOf(beads, rules),
+    ways: rules.start.kind === 'staggered' ? staggered(ways, odd.order) : ways,
     gap: gapsOf(band, rules),
     from: odd.order.at(-1)!.leave,
     to: odd.order[0]!.enter,
+    like: odd.order.map(way => way.bead).reverse(),
   })
   const backwards = new Map(odd.chains.flat().map(strand => [beads.indexOf(strand.bead), !strand.backwards]))
   const heading = odd.chains.at(-1)!.at(-1)!.headings.at(-1)!
@@ -66,7 +69,7 @@ const staggerWorth = 1000
 /** Starts nearer to the one below than this count as the same seam [m]. */
 const sameSeam = 0.3
 
-function staggered(ways: readonly (readonly Way[])[], below: readonly Way[]): Way[][] {
+function staggered(ways: Ways, below: readonly Way[]): Way[][] {
   const seams = new Map(below.map(way => [way.bead, way.enter]))
   const nearSeam = (way: Way) => distance(way.enter, seams.get(way.bead)!) < sameSeam
   return ways.map(each =>

@@ -5,7 +5,7 @@ import { checkFlow } from './check-flow.js'
 import { checkReach } from './check-reach.js'
 import { checkTravels } from './check-travels.js'
 import { headingRange } from './heading.js'
-import { type RouteOptions, type RouteRules, routeRules } from './options.js'
+import { type RouteCache, type RouteOptions, type RouteRules, routeRules } from './options.js'
 import type { LayerRoute, SectionRoutes } from './pass.js'
 import { routeBand } from './route-band.js'
 import type { Strand } from './strand.js'
@@ -23,14 +23,17 @@ export function routeSection(
   options: RouteOptions,
 ): { readonly routes: SectionRoutes; readonly findings: readonly Finding[] } {
   const rules = routeRules(options)
+  const cache: RouteCache = options.cache ?? new Map()
   const overwound: Finding[] = []
   const routes = bands.bands.flatMap(band => {
     assert(band.beads.every(isRunnable), 'bead points are finite and beads have pieces')
-    const known = options.cache?.get(keyOf(band, machine, rules))
-    if (known) return known.map(route => renumbered(route, bands.section, band))
+    const key = keyOf(band, machine, rules)
+    const known = cache.get(key)
+    if (known) return known.routes.map(route => renamed(route, known.beads, bands.section, band))
     const routed = routeBand(bands.section, band, machine, rules)
     overwound.push(...routed.overwound.map(strand => overwoundFinding(bands.section, strand, machine)))
-    if (routed.overwound.length === 0) options.cache?.set(keyOf(band, machine, rules), routed.routes)
+    if (routed.overwound.length === 0)
+      cache.set(key, { beads: band.beads.map(bead => bead.id), routes: routed.routes })
     return routed.routes
   })
   const section = { section: bands.section, routes }
@@ -43,18 +46,28 @@ export function routeSection(
   return { routes: section, findings }
 }
 
-/** All that a band's routes depend on; the layer numbers only through the height of what stands proud. */
+/** All that a band's routes depend on: not its name, and its level only where something stands proud. */
 function keyOf(band: Band, machine: Machine, rules: RouteRules): string {
-  const levels = rules.proud.length + machine.keepOut.length > 0 ? band.fromLayer : 0
-  return JSON.stringify([band.beads, machine, rules, levels])
+  const level = rules.proud.length + machine.keepOut.length > 0 ? band.fromLayer : 0
+  return JSON.stringify([
+    band.beads.map(({ path, width, height }) => [path, width, height]),
+    machine,
+    rules,
+    level,
+  ])
 }
 
-const renumbered = (route: LayerRoute, section: string, { fromLayer, toLayer }: Band): LayerRoute => ({
-  ...route,
-  section,
-  fromLayer,
-  toLayer,
-})
+/** The same routes under the names of another band. */
+function renamed(
+  route: LayerRoute,
+  names: readonly string[],
+  section: string,
+  { fromLayer, toLayer, beads }: Band,
+): LayerRoute {
+  const newName = new Map(names.map((name, i) => [name, beads[i]!.id]))
+  const passes = route.passes.map(pass => ({ ...pass, bead: newName.get(pass.bead)! }))
+  return { ...route, section, fromLayer, toLayer, passes }
+}
 
 const isRunnable = ({ path, width, height }: Band['beads'][number]): boolean =>
   path.bulges.length > 0 &&

@@ -165,13 +165,25 @@ describe('sharp corners', () => {
 })
 
 describe('routes already known', () => {
-  it('are taken from the cache, with the band’s own layers', () => {
+  it('are taken from the cache under the names of the band that asks', () => {
     const cache = new Map()
     const first = routeSection(sectionOf(hollowWall), gantry, { speed, cache })
-    const taller = routeSection(sectionOf(hollowWall, 30), gantry, { speed, cache })
+    const other = sectionOf(
+      hollowWall.map(each => ({ ...each, id: `up-${each.id}` })),
+      30,
+    )
+    const second = routeSection(other, gantry, { speed, cache })
     expect(cache.size).toBe(1)
-    expect(taller.routes.routes[0]!.passes).toBe(first.routes.routes[0]!.passes)
-    expect(taller.routes.routes[0]!.toLayer).toBe(30)
+    const [a, b] = [first.routes.routes[0]!, second.routes.routes[0]!]
+    expect(b.toLayer).toBe(30)
+    expect(b.passes.map(pass => pass.path)).toEqual(a.passes.map(pass => pass.path))
+    expect(b.passes.map(pass => pass.bead)).toEqual(a.passes.map(pass => `up-${pass.bead}`))
+  })
+  it('are made anew for another speed', () => {
+    const cache = new Map()
+    const slow = routeSection(sectionOf(hollowWall), gantry, { speed: 0.05, cache })
+    const fast = routeSection(sectionOf(hollowWall), gantry, { speed, cache })
+    expect(fast.routes.routes[0]!.printTime).toBeLessThan(slow.routes.routes[0]!.printTime)
   })
   it('survive being cloned', () => {
     const { routes } = routed(hollowWall)

@@ -6,7 +6,7 @@ import type { LiftFile } from './lift-file.js'
 import { type ChainRules, startWords, writeChain } from './write-chain.js'
 import { onGrid, plain, writtenUnits } from './written-number.js'
 
-/** The machine file of one lift: words of RS-274 [NISTIR6556] and ISO 6983 only, one lift per file. */
+/** The machine file of one lift: words of RS-274 [NISTIR6556] and ISO 6983 [ISO6983] only, one lift per file. */
 export const writeLift = (file: LiftFile): string => [...liftBlocks(file)].join('')
 
 /** The same lift from a layer and pass on, after a stop. */
