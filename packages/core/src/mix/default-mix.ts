@@ -53,6 +53,7 @@ export const defaultMix: MixModel = {
   cutSource:
     'common practice, no source: a cut stands clean from about 5 kPa; 30 kPa lies midway in "soft" (20–40 kPa) of [ISO14688]',
   plasticViscosity: 40,
+  pumping: { yield: 800, slipYield: 100, slipViscosity: 500 },
   bag: 25,
   waterRatio: 0.16,
   binderShare: 0.35,

@@ -14,7 +14,15 @@ export type { Activation } from './fit-activation.js'
 export { fitMix } from './fit-mix.js'
 export { formulas } from './formulas.js'
 export type { FitOptions, MixFit } from './mix-fit.js'
-export type { BondTest, MixModel, StiffnessGrowth, StrengthGrowth, Tested, YieldGrowth } from './mix-model.js'
+export type {
+  BondTest,
+  MixModel,
+  PumpingModel,
+  StiffnessGrowth,
+  StrengthGrowth,
+  Tested,
+  YieldGrowth,
+} from './mix-model.js'
 export type { MixTest, MixTestKind } from './mix-test.js'
 export type { SettingTimes } from './setting.js'
 export { patSlenderness, spreadYieldStress } from './spread.js'

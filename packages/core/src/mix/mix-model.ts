@@ -52,6 +52,13 @@ export interface BondTest {
   readonly source: string
 }
 
+/** The mix on its way through the hose: yield stress in motion, and the slip layer on the wall [Pa, Pa·s/m]. */
+export interface PumpingModel {
+  readonly yield: Pascals
+  readonly slipYield: Pascals
+  readonly slipViscosity: number
+}
+
 /** What the planner knows of the mix. `lower` is the lower band that planning uses; `fitted` the best estimate. */
 export interface MixModel {
   readonly name: string
@@ -80,6 +87,8 @@ export interface MixModel {
   readonly cutUntil: Pascals
   readonly cutSource: string
   readonly plasticViscosity: number
+  /** Absent: the static yield stress and no slip are assumed, the upper bound of pressure. */
+  readonly pumping?: PumpingModel
   /** Dry material per bag and water per kg of dry material. */
   readonly bag: Kilograms
   readonly waterRatio: number

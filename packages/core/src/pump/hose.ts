@@ -1,0 +1,62 @@
+import type {
+  Celsius,
+  CubicMetresPerSecond,
+  KilogramsPerCubicMetre,
+  Metres,
+  Pascals,
+  Seconds,
+} from '../quantity/index.js'
+import { assert } from '../result/index.js'
+import type { Hose } from './bingham-pipe.js'
+
+const GRAVITY = 9.81
+
+/** Pressure [Pa] that lifts the mix to the nozzle: ρ·g·Δz. Closed form; negative when the hose runs downhill. */
+export const risePressure = (density: KilogramsPerCubicMetre, rise: Metres): Pascals =>
+  density * GRAVITY * rise
+
+/** How long the mix is in the hose [s]: volume over flow. Closed form. */
+export function residenceTime({ length, diameter }: Hose, flow: CubicMetresPerSecond): Seconds {
+  assert(flow > 0, 'mix stays in a hose as long as it flows')
+  return (Math.PI * diameter ** 2 * length) / (4 * flow)
+}
+
+export type AggregateShape = 'angular' | 'rounded'
+
+/**
+ * Largest aggregate [m] a hose may carry: a third of its inside diameter for angular, two fifths for well-rounded grain.
+ *
+ * Source   [ACI304-2R], read second-hand (two pages).
+ * Range    rigid pipe and hose; a kinked hose carries less.
+ * Assumes  a few oversized grains at most; they lock first at reducers and bends.
+ */
+export const aggregateMost = (diameter: Metres, shape: AggregateShape): Metres =>
+  shape === 'angular' ? diameter / 3 : 0.4 * diameter
+
+/** Largest aggregate a rotor-stator pump carries for long [m]: common practice, no source. */
+export const ROTOR_STATOR_AGGREGATE: Metres = 0.008
+
+/** What a hose at rest does to the mix in it. */
+export interface StoppedHose {
+  readonly diameter: Metres
+  /** Temperature the hose tends to in air and sun [°C]. */
+  readonly end: Celsius
+  /** Heat transfer from the mix through the hose wall to the outside [W/m²K]. */
+  readonly conductance: number
+  readonly density: KilogramsPerCubicMetre
+  /** [J/kgK] */
+  readonly specificHeat: number
+}
+
+/**
+ * Mean temperature [°C] of the mix in a hose after the pump has stood still: T = Te + (T₀ − Te)·exp(−4U·t/(ρ·c·D)).
+ *
+ * Source   Newton's law of cooling, closed form; fresh mortar holds about 1.1 kJ/kgK.
+ * Range    hoses up to about 50 mm; thicker ones are cooler inside than this says.
+ * Assumes  one temperature across the hose, no heat of hydration within the stop.
+ */
+export function stoppedHoseTemperature(hose: StoppedHose, before: Celsius, stopped: Seconds): Celsius {
+  assert(stopped >= 0, 'a stop has a duration')
+  const pace = (4 * hose.conductance) / (hose.density * hose.specificHeat * hose.diameter)
+  return hose.end + (before - hose.end) * Math.exp(-pace * stopped)
+}
