@@ -1,6 +1,7 @@
 import type { Celsius } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
-import { type WallHeatInput, wallHeat } from './wall-heat.js'
+import type { WallHeatInput } from './wall-case.js'
+import { wallHeat } from './wall-heat.js'
 import { peakOf, steepestOf, type WallHeat } from './wall-trace.js'
 
 /** Hotter than this, young concrete may crack years later (delayed ettringite). Source [ACI201-2016], from memory. */

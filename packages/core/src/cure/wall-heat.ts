@@ -1,36 +1,11 @@
-import type { MixModel } from '../mix/index.js'
-import type { Celsius, Instant, Seconds } from '../quantity/index.js'
+import type { Instant, Seconds } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import type { CoverKind } from './cover.js'
-import type { Hydration } from './hydration.js'
-import type { WallBuild } from './wall-cells.js'
+import type { CoverSpan, WallHeatInput } from './wall-case.js'
 import { freshWall, recordWall, wear } from './wall-state.js'
 import { stepWall } from './wall-step.js'
 import type { WallHeat } from './wall-trace.js'
 import type { WallWeather } from './wall-weather.js'
-
-/** From this moment both faces wear this cover. */
-export interface CoverSpan {
-  readonly from: Instant
-  readonly cover: CoverKind
-}
-
-/** What a stretch of wall starts from and goes through. */
-export interface WallHeatInput {
-  readonly build: WallBuild
-  readonly mix: MixModel
-  readonly weather: WallWeather
-  /** The layer is down. */
-  readonly start: Instant
-  readonly mixTemperature: Celsius
-  /** In order of time; bare before the first. */
-  readonly covers: readonly CoverSpan[]
-  readonly duration?: Seconds
-  readonly step?: Seconds
-  readonly hydration?: Hydration
-  /** Burlap is wetted again when this share of its water is left; 0 lets it dry out once. */
-  readonly reserve?: number
-}
 
 /** The trace keeps a moment every half hour. */
 const RECORD: Seconds = 1800

@@ -4,7 +4,7 @@ import { conductionStep, type FaceLaw, faceFlux, faceTemperature } from './condu
 import { type Cover, covers } from './cover.js'
 import { type FaceBalance, faceBalance, faceLaw } from './face-balance.js'
 import { hydrated } from './hydration.js'
-import type { WallHeatInput } from './wall-heat.js'
+import type { WallHeatInput } from './wall-case.js'
 import type { Face, WallState } from './wall-state.js'
 import type { WallWeather } from './wall-weather.js'
 

@@ -128,7 +128,7 @@ export const cloudTransmission = (cover: Share): Share => 1 - 0.75 * cover ** 3.
  *
  * Source   [Martin1984] for the clear sky, from memory; cloud term common practice, no source.
  * Range    dew point −25 to 30 °C.
- * Scatter  3 K on a clear night.
+ * Scatter  3 K on a clear night; other published formulas are up to 8 K warmer in cold dry air.
  * Assumes  low or middle cloud near the air's temperature.
  */
 export function skyTemperature(air: Celsius, dew: Celsius, cloud: Share): Celsius {

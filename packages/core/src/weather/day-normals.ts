@@ -24,6 +24,7 @@ export function dayNormals(normals: ClimateNormals): (date: string) => DayNormal
   const dew = temperature('dewPoint')
   const wind = normals.months.map(month => month.wind)
   const chance = normals.months.map((month, index) => month.rainDays / MONTH_DAYS[index]!)
+  const sky = skyOfDay(normals.months)
   return date => {
     const month = normals.months[Number(date.slice(5, 7)) - 1]!
     const at = (values: readonly number[]) => betweenMonths(values, date)
@@ -34,7 +35,7 @@ export function dayNormals(normals: ClimateNormals): (date: string) => DayNormal
       wind: at(wind),
       wetChance: at(chance),
       wetDayMm: month.rainDays > 0 ? month.rainMm / month.rainDays : 0,
-      sky: skyBetween(normals.months, date),
+      sky: sky(date),
     }
   }
 }
@@ -64,17 +65,13 @@ function betweenMonths(values: readonly number[], date: string): number {
   return values[month]! * (1 - weight) + values[other]! * weight
 }
 
-function skyBetween(months: readonly MonthNormals[], date: string): SkyNormals {
-  const own = months[Number(date.slice(5, 7)) - 1]!.sky
-  const values = months.map(({ sky }) => {
-    // A table may change its kind from month to month: across such a border each month keeps its own value.
-    if (sky.kind === 'global') return own.kind === 'global' ? sky.megajoulesPerDay : undefined
-    return own.kind === 'cloud' ? sky.cover : undefined
-  })
-  const mine = own.kind === 'global' ? own.megajoulesPerDay : own.cover
-  const value = betweenMonths(
-    values.map(known => known ?? mine),
-    date,
-  )
-  return own.kind === 'global' ? { kind: 'global', megajoulesPerDay: value } : { kind: 'cloud', cover: value }
+/** The sky as a function of the date. A table may change its kind from month to month: then each month keeps its own value. */
+function skyOfDay(months: readonly MonthNormals[]): (date: string) => SkyNormals {
+  const skies = months.map(({ sky }) => sky)
+  const kinds = new Set(skies.map(({ kind }) => kind))
+  if (kinds.size > 1) return date => skies[Number(date.slice(5, 7)) - 1]!
+  const values = controlPoints(skies.map(sky => (sky.kind === 'global' ? sky.megajoulesPerDay : sky.cover)))
+  return kinds.has('global')
+    ? date => ({ kind: 'global', megajoulesPerDay: Math.max(0, betweenMonths(values, date)) })
+    : date => ({ kind: 'cloud', cover: Math.max(0, Math.min(1, betweenMonths(values, date))) })
 }
