@@ -1,0 +1,14 @@
+export { columnCavity } from './cavity.js'
+export { formulas } from './formulas.js'
+export type { FillChemistry, VibratedFill } from './lateral-pressure.js'
+export {
+  columnPressure,
+  columnRateFor,
+  headPressure,
+  wallPressure,
+  weightFactor,
+} from './lateral-pressure.js'
+export type { Cavity, Fill, PourPlan, PourRules } from './pour-plan.js'
+export { bearablePressure, defaultPourRules, planPour } from './pour-plan.js'
+export type { Edge } from './shell-strength.js'
+export { hoopTension, plainTension, ruptureModulus, stripPressure, stripTension } from './shell-strength.js'
