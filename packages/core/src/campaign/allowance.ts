@@ -3,11 +3,12 @@ import type { Instant } from '../quantity/index.js'
 import type { LiftEnd } from './campaign.js'
 import { layersByRule } from './campaign-input.js'
 import type { DayPlan, PlacedLift } from './day-plan.js'
-import { liftVolume } from './day-plan.js'
-import type { Ground } from './ground.js'
+import { liftVolume, standAfter } from './day-plan.js'
+import type { Ground, Stand } from './ground.js'
 import { type HourTable, hourOf, limitsBeyond } from './hour-table.js'
-import { liftTrial, suppliedBy } from './lift-reach.js'
+import { liftTrial, standingOf, suppliedBy, unhinderedEnds } from './lift-reach.js'
 import type { SectionClock } from './section-clock.js'
+import { askStanding } from './standing-book.js'
 
 /** One limit and the layers it alone would have allowed. */
 export interface Allowance {
@@ -22,6 +23,9 @@ export interface LiftScene {
   readonly lift: PlacedLift
   /** Printed since the campaign's start, before this lift [m³]. */
   readonly printed: number
+  /** What stood that morning, and at the campaign's start. */
+  readonly stand: Stand
+  readonly start: Stand
 }
 
 /** Layers there would be, had nothing stopped the lift: the rule height, or what is left. */
@@ -32,7 +36,8 @@ export function wishedLayers({ ground, lift }: LiftScene): number {
 
 /** Every limit that would stop the lift by itself, in the order in which equal ones are named. */
 export function liftAllowances(scene: LiftScene): readonly Allowance[] {
-  const ends = unhinderedEnds(scene)
+  const { ground, lift } = scene
+  const ends = unhinderedEnds(ground.sections[lift.s]!, lift.below, lift.start)
   const byHour = hourAllowances(scene, ends)
   return [
     ...plannedAllowances(scene),
@@ -42,18 +47,6 @@ export function liftAllowances(scene: LiftScene): readonly Allowance[] {
     ...shiftAllowance(scene, ends),
     ...deliveryAllowance(scene, ends),
   ]
-}
-
-/** Clock times of all wished layers, printed without a break but for the holds. */
-function unhinderedEnds({ ground, lift }: LiftScene): readonly Instant[] {
-  const section = ground.sections[lift.s]!
-  const top = Math.min(section.layers, lift.below + section.ruleLayers)
-  const ends: Instant[] = []
-  for (let layer = lift.below + 1, end = lift.start; layer <= top; layer++) {
-    end += (layer > lift.below + 1 ? section.holdAfter[layer - 1]! : 0) + section.printTime[layer]!
-    ends.push(end)
-  }
-  return ends
 }
 
 /** Top of wall, lift ends and the height rule: known before anybody prints. */
@@ -98,14 +91,16 @@ const endLimit = (end: LiftEnd, layerHeight: number): Limit => ({
   source: 'the job',
 })
 
-function standingAllowance(scene: LiftScene, ends: readonly Instant[]): readonly Allowance[] {
-  const { ground, lift } = scene
+/** Where a sample already says that all stands, the physics need not be asked; where it does not, they are. */
+function standingAllowance({ ground, lift }: LiftScene, ends: readonly Instant[]): readonly Allowance[] {
   const section = ground.sections[lift.s]!
+  const quick = { ...ground, standing: 'sampled' as const }
+  if (standingOf(quick, section, lift.below, lift.start, ends).layers >= ends.length) return []
   let limit: Limit | undefined
   let layers = ends.length
   while (layers > 0) {
     const trial = liftTrial(ground.table, section, lift.below, lift.start, ends.slice(0, layers))
-    const stands = ground.input.physics.standing(trial)
+    const stands = askStanding(ground.book, trial)
     if (stands.layers >= layers) break
     limit = stands.limit
     layers = Math.max(0, Math.floor(stands.layers))
@@ -195,14 +190,17 @@ function deliveryAllowance(scene: LiftScene, ends: readonly Instant[]): readonly
 const volumeOf = (section: SectionClock, below: number, layers: number): number =>
   section.volumeBy[below + layers]! - section.volumeBy[below]!
 
-/** Volume printed by the lifts of a day before each of them. */
-export function scenesOf(ground: Ground, plans: readonly DayPlan[]): readonly LiftScene[] {
+/** Every lift of a campaign with what is around it. */
+export function scenesOf(ground: Ground, plans: readonly DayPlan[], start: Stand): readonly LiftScene[] {
   let printed = 0
-  return plans.flatMap(plan =>
-    plan.lifts.map(lift => {
-      const scene = { ground, plan, lift, printed }
+  let stand = start
+  return plans.flatMap(plan => {
+    const morning = stand
+    stand = standAfter(ground, stand, plan)
+    return plan.lifts.map(lift => {
+      const scene = { ground, plan, lift, printed, stand: morning, start }
       printed += liftVolume(ground, lift)
       return scene
-    }),
-  )
+    })
+  })
 }

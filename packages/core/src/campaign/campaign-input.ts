@@ -31,6 +31,8 @@ export interface CampaignInput {
   readonly speed: { readonly now: MetresPerSecond; readonly most: MetresPerSecond }
   /** Temperature the chiller reaches [°C]; absent without a chiller. */
   readonly chilledWater?: number
+  /** Times the routes anew at another nozzle speed; without it, print times are scaled. */
+  readonly workAt?: (speed: MetresPerSecond) => readonly SectionWork[]
   readonly deliveries?: Deliveries
   readonly standing?: readonly SectionStanding[]
   /** Local date by which the walls are wanted. */

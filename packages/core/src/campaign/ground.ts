@@ -3,6 +3,7 @@ import type { CampaignInput } from './campaign-input.js'
 import { type HourTable, hourTable } from './hour-table.js'
 import type { Reach } from './lift-reach.js'
 import { type SectionClock, sectionClock } from './section-clock.js'
+import { openBook, type StandingBook } from './standing-book.js'
 import { type WorkDay, workDays } from './work-day.js'
 
 /** The scheduler's prepared view of its input: clocks per section, hours, days, and what it has asked before. */
@@ -13,10 +14,13 @@ export interface Ground {
   readonly days: readonly WorkDay[]
   readonly cure: Seconds
   readonly reaches: Map<string, Reach>
-  readonly standings: Map<string, { readonly layers: number; readonly safety: number }>
+  readonly book: StandingBook
+  /** `asked`: every lift is put to the physics; `sampled`: the book's nearest answer does. */
+  readonly standing: 'asked' | 'sampled'
 }
 
-export function prepareGround(input: CampaignInput): Ground {
+/** The book can be handed on to a changed input as long as the physics are the same. */
+export function prepareGround(input: CampaignInput, book: StandingBook = openBook(input.physics)): Ground {
   return {
     input,
     sections: input.work.map(work => sectionClock(work, input.rules.liftHeight.value)),
@@ -24,7 +28,8 @@ export function prepareGround(input: CampaignInput): Ground {
     days: workDays(input),
     cure: input.rules.overnightCure.value,
     reaches: new Map(),
-    standings: new Map(),
+    book: book.physics === input.physics ? book : openBook(input.physics),
+    standing: 'asked',
   }
 }
 

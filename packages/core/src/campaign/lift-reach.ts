@@ -3,6 +3,7 @@ import type { LiftTrial } from './campaign.js'
 import type { Ground } from './ground.js'
 import { type HourTable, hourOf } from './hour-table.js'
 import type { SectionClock } from './section-clock.js'
+import { askStanding, estimateStanding, keepSample } from './standing-book.js'
 
 /** How far one lift gets from a start, whatever the crew's shift: layer ends up to the first limit. */
 export interface Reach {
@@ -75,15 +76,14 @@ export function fitLift(
 ): FittedLift | undefined {
   const section = ground.sections[s]!
   const { ends } = reachOf(ground, s, below, start)
-  let layers = Math.min(wish, layersBy(ends, closing), layersSupplied(ground, section, below, ends, printed))
-  let safety = Number.POSITIVE_INFINITY
-  while (layers > 0) {
-    const stands = standingOf(ground, s, below, start, ends, layers)
-    safety = stands.safety
-    if (stands.layers >= layers) break
-    layers = Math.max(0, Math.floor(stands.layers))
-  }
-  return layers > 0 ? { start, ends: ends.slice(0, layers), layers, safety } : undefined
+  const layers = Math.min(
+    wish,
+    layersBy(ends, closing),
+    layersSupplied(ground, section, below, ends, printed),
+  )
+  const stands = layers > 0 ? standingOf(ground, section, below, start, ends.slice(0, layers)) : undefined
+  if (!stands || stands.layers < 1) return undefined
+  return { start, ends: ends.slice(0, stands.layers), layers: stands.layers, safety: stands.safety }
 }
 
 function layersBy(ends: readonly Instant[], closing: Instant): number {
@@ -114,23 +114,56 @@ export const suppliedBy = (
 ): CubicMetres =>
   deliveries.arrivals.reduce((sum, load) => (load.at <= at ? sum + load.volume : sum), deliveries.stock)
 
-function standingOf(
+/** How many of these layers stand. A shorter lift has other temperatures, so it is asked anew until the answer holds. */
+export function standingOf(
   ground: Ground,
-  s: number,
+  section: SectionClock,
   below: number,
   start: Instant,
   ends: readonly Instant[],
-  layers: number,
 ): { readonly layers: number; readonly safety: number } {
-  const key = `${s}|${below}|${start}|${layers}`
-  const known = ground.standings.get(key)
-  if (known) return known
-  const { layers: stands, safety } = ground.input.physics.standing(
-    liftTrial(ground.table, ground.sections[s]!, below, start, ends.slice(0, layers)),
-  )
-  const answer = { layers: stands, safety }
-  ground.standings.set(key, answer)
-  return answer
+  if (ground.standing === 'sampled') return sampledStanding(ground, section, below, start, ends)
+  let layers = ends.length
+  while (layers > 0) {
+    const trial = liftTrial(ground.table, section, below, start, ends.slice(0, layers))
+    const answer = askStanding(ground.book, trial)
+    if (answer.layers >= layers) return { layers, safety: answer.safety }
+    layers = Math.max(0, Math.floor(answer.layers))
+  }
+  return { layers: 0, safety: 0 }
+}
+
+/** The book's estimate; where it has none near enough, a full lift is asked once and entered. */
+function sampledStanding(
+  ground: Ground,
+  section: SectionClock,
+  below: number,
+  start: Instant,
+  ends: readonly Instant[],
+): { readonly layers: number; readonly safety: number } {
+  const trial = liftTrial(ground.table, section, below, start, ends)
+  const pace = paceOf(section)
+  const known = estimateStanding(ground.book, pace, below, trial.temperature, ends.length)
+  if (known !== undefined) return { layers: known, safety: Number.POSITIVE_INFINITY }
+  const full = { ...trial, layerEnds: unhinderedEnds(section, below, start) }
+  const answer = askStanding(ground.book, full)
+  keepSample(ground.book, pace, full, answer)
+  return { layers: Math.min(ends.length, Math.floor(answer.layers)), safety: Number.POSITIVE_INFINITY }
+}
+
+/** Lifts of one section at one nozzle speed stand alike. */
+export const paceOf = (section: SectionClock): string =>
+  `${section.work.section}|${section.printedBy[section.layers]}`
+
+/** Clock times of a lift up to the height rule, printed without a break but for the holds. */
+export function unhinderedEnds(section: SectionClock, below: number, start: Instant): readonly Instant[] {
+  const top = Math.min(section.layers, below + section.ruleLayers)
+  const ends: Instant[] = []
+  for (let layer = below + 1, end = start; layer <= top; layer++) {
+    end += (layer > below + 1 ? section.holdAfter[layer - 1]! : 0) + section.printTime[layer]!
+    ends.push(end)
+  }
+  return ends
 }
 
 /** The question put to the physics: a lift at its clock times, with the mean mix temperature of its layers. */

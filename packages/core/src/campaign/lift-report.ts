@@ -1,11 +1,11 @@
 import type { Limit } from '../limit/index.js'
 import { type Allowance, type LiftScene, liftAllowances, wishedLayers } from './allowance.js'
-import type { Hold, Lift } from './campaign.js'
+import type { Hold, Lift, NextGain } from './campaign.js'
 import { liftVolume } from './day-plan.js'
 import { hourOf } from './hour-table.js'
 
 /** A placed lift as it goes into the campaign: clock times, and why it is no taller. */
-export function liftReport(scene: LiftScene, id: string): Lift {
+export function liftReport(scene: LiftScene, id: string, gains: readonly NextGain[]): Lift {
   const { ground, lift, plan } = scene
   const section = ground.sections[lift.s]!
   const lastLayer = lift.below + lift.layers
@@ -28,6 +28,7 @@ export function liftReport(scene: LiftScene, id: string): Lift {
     runnersUp: why.runnersUp,
     safety: lift.safety,
     pauseBudget: pauseBudget(scene),
+    ...(gains[0] ? { nextGain: gains[0], gains } : {}),
     ...(leftFor === undefined ? {} : { leftFor }),
   }
 }
@@ -36,14 +37,15 @@ export function liftReport(scene: LiftScene, id: string): Lift {
 const isWithin = (hold: Hold, below: number, lastLayer: number): boolean =>
   hold.afterLayer >= below && hold.afterLayer < lastLayer
 
-interface Why {
+export interface Why {
   readonly binding: Limit
   readonly runnersUp: readonly Allowance[]
   /** The lift could be taller, but the rest of the day serves another section. */
   readonly isChoice: boolean
 }
 
-function whyNoTaller(scene: LiftScene): Why {
+/** The limit that stopped a lift and the others, or that the day was left to the next section. */
+export function whyNoTaller(scene: LiftScene): Why {
   const { lift } = scene
   const allowances = [...liftAllowances(scene)].sort((a, b) => a.layers - b.layers)
   const first = allowances[0]!

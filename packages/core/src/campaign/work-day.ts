@@ -46,3 +46,7 @@ function dayOff(input: CampaignInput, date: string): Limit | undefined {
   if (worked.includes(weekday(date)) && !daysOff.includes(date)) return undefined
   return { kind: 'shift', demand: 1, capacity: 0, unit: 'crew', source: 'the job' }
 }
+
+/** Calendar days from one local date to another. */
+export const calendarDays = (from: string, to: string): number =>
+  Math.round((Date.parse(to) - Date.parse(from)) / 86_400_000)

@@ -26,6 +26,7 @@ const shown: Readonly<Record<string, readonly [Shown, Shown]>> = {
   s: [spell, spell],
   h: [fixed(1, 'h'), fixed(1, 'h')],
   'm/s': [fixed(0, 'km/h', 3.6), fixed(0, 'mph', 2.236936)],
+  'mm/s': [fixed(0, 'mm/s'), fixed(1, 'in/s', 1 / 25.4)],
   '°C': [value => `${Number(value.toFixed(1))} °C`, fahrenheit],
   'kg/m²h': [fixed(2, 'kg/m²h'), fixed(2, 'lb/ft²h', 0.204816)],
   'mm/h': [fixed(1, 'mm/h'), fixed(2, 'in/h', 1 / 25.4)],

@@ -1,0 +1,76 @@
+import type { Breadth } from './day-options.js'
+import { searchExact } from './exact-search.js'
+import type { Ground, Stand } from './ground.js'
+import { type Bounds, finishBound } from './lower-bound.js'
+import { putToPhysics } from './put-to-physics.js'
+import { NEVER } from './section-clock.js'
+import { type Found, searchWide } from './wide-search.js'
+
+/** `quick` serves replays, `brisk` levers, `full` the plan the crew gets. */
+export type Effort = 'quick' | 'brisk' | 'full'
+
+/** `isProven`: no campaign is up sooner. */
+export interface Shortest extends Found {
+  readonly isProven: boolean
+}
+
+/** After so many rounds of asking the physics a campaign is printed as it then stands. */
+const ROUNDS = 4
+
+/**
+ * The shortest campaign that can be found with this effort.
+ *
+ * The search runs on sampled standing; what it finds is put to the physics lift by lift. Every answer that differs is
+ * entered in the book and the search runs again; in the end each lift has been asked for exactly as it is printed.
+ */
+export function findCampaign(ground: Ground, bounds: Bounds, start: Stand, effort: Effort): Shortest {
+  const least = finishBound(ground, bounds, start, 0)
+  let best: Found | undefined
+  for (let round = 0; round < ROUNDS; round++) {
+    const found = searchSampled(ground, bounds, start, effort, least)
+    const { asked, learned } = putToPhysics(ground, bounds, start, found)
+    if (!best || isBetter(asked, best)) best = asked
+    if (learned === 0 || best.finish <= least || effort === 'quick') break
+  }
+  const shortest = best!
+  if (shortest.finish <= least || effort !== 'full' || !isSmall(ground)) {
+    return { ...shortest, isProven: shortest.finish <= least }
+  }
+  const exact = searchExact(ground, bounds, start, shortest.finish, { left: 60_000 })
+  return { ...(exact.found ?? shortest), isProven: exact.proven }
+}
+
+/** A campaign on sampled standing alone: good for comparing, not for printing. */
+export function searchSampled(
+  ground: Ground,
+  bounds: Bounds,
+  start: Stand,
+  effort: Effort,
+  least: number = finishBound(ground, bounds, start, 0),
+): Found {
+  const sampled: Ground = { ...ground, standing: 'sampled' }
+  let best = searchWide(sampled, bounds, start, { trails: 1, firsts: 1, wishes: 1 })
+  for (const breadth of breadthsFor(ground, effort)) {
+    const wider = searchWide(sampled, bounds, start, breadth)
+    if (isBetter(wider, best)) best = wider
+    if (best.finish <= least) break
+  }
+  return best
+}
+
+const isBetter = (a: Found, b: Found): boolean =>
+  a.finish < b.finish || (a.finish === b.finish && a.finish !== NEVER && a.trail.site < b.trail.site)
+
+/** Wide for a house, narrower for a street of houses, so that time grows little faster than the work. */
+function breadthsFor(ground: Ground, effort: Effort): readonly Breadth[] {
+  const lifts = ground.sections.reduce((sum, one) => sum + Math.min(one.liftsLeft[0]!, one.layers), 0)
+  const narrow = { trails: 3, firsts: 2, wishes: 3 }
+  const middling = { trails: 6, firsts: 3, wishes: 3 }
+  if (effort === 'quick') return []
+  if (lifts > 60) return [narrow]
+  return effort === 'brisk' ? [middling] : [middling, { trails: 24, firsts: 4, wishes: 3 }]
+}
+
+/** Small enough to try everything. */
+const isSmall = (ground: Ground): boolean =>
+  ground.sections.length <= 4 && ground.sections.reduce((sum, section) => sum + section.layers, 0) <= 80

@@ -1,0 +1,147 @@
+import type { Instant } from '../quantity/index.js'
+import type { LiftScene } from './allowance.js'
+import type { NextGain } from './campaign.js'
+import { type DayPlan, dayBegins, fillDay, liftVolume } from './day-plan.js'
+import { type Ground, prepareGround } from './ground.js'
+import { type Lever, leverSettings, leversFor, leverUnits, pullLever } from './lever.js'
+import { whyNoTaller } from './lift-report.js'
+
+/** A lever pulled: the ground it makes, and what the whole campaign gains by it [calendar days]. */
+export interface PulledLever {
+  readonly ground: Ground
+  readonly days: () => number
+}
+
+/** Days of weather kept beyond the finish: a lever that would finish later than that buys nothing. */
+const BEYOND = 10 * 86400
+
+/** So many levers of each lift are put to the physics and told. */
+const TOLD = 3
+
+/** Each lever is prepared once for all lifts. `daysGained` re-plans the campaign on the changed ground. */
+export function leverBench(
+  { input, book }: Ground,
+  finish: Instant,
+  daysGained: (changed: Ground) => number,
+): (lever: Lever) => PulledLever | undefined {
+  const known = new Map<string, PulledLever | undefined>()
+  const near = { ...input, hours: input.hours.filter(hour => hour.start < finish + BEYOND) }
+  return lever => {
+    const key = `${lever.kind} ${lever.setting}`
+    if (known.has(key)) return known.get(key)
+    const changed = pullLever(near, lever)
+    const ground = changed && prepareGround(changed, book)
+    let days: number | undefined
+    const pulled = ground && {
+      ground,
+      days: () => {
+        days ??= daysGained(ground)
+        return days
+      },
+    }
+    known.set(key, pulled)
+    return pulled
+  }
+}
+
+/**
+ * Levers that would buy layers of this lift, the most welcome first, each at its mildest setting that buys most.
+ * Looked for on sampled standing; those told are asked of the physics.
+ */
+export function liftGains(
+  scene: LiftScene,
+  pull: (lever: Lever) => PulledLever | undefined,
+): readonly NextGain[] {
+  const { binding, isChoice } = whyNoTaller(scene)
+  if (isChoice) return []
+  const layersBy = (lever: Lever) => layersGained(scene, again(scene, lever, pull(lever)?.ground, 'sampled'))
+  const promising = (leversFor[binding.kind] ?? []).flatMap(kind => {
+    const tried = leverSettings(scene.ground.input, kind).map(lever => ({ lever, layers: layersBy(lever) }))
+    const most = Math.max(...tried.map(one => one.layers))
+    return tried.filter(one => one.layers === most && most > 0).slice(0, 1)
+  })
+  promising.sort((a, b) => welcome(b.lever, b.layers) - welcome(a.lever, a.layers))
+  const told = promising.slice(0, TOLD).flatMap(({ lever }) => gainOf(scene, lever, pull(lever)) ?? [])
+  return told.sort(
+    (a, b) => welcome({ kind: b.lever }, b.layers) - welcome({ kind: a.lever }, a.layers) || b.days - a.days,
+  )
+}
+
+/** Nights and waiting upset a crew more than water or speed: their layers count half. */
+const welcome = ({ kind }: Pick<Lever, 'kind'>, layers: number): number =>
+  kind === 'night-start' || kind === 'next-day' ? layers / 2 : layers
+
+const layersGained = (scene: LiftScene, changed: LiftScene | undefined): number =>
+  changed ? changed.lift.layers - scene.lift.layers : 0
+
+function gainOf(scene: LiftScene, lever: Lever, pulled: PulledLever | undefined): NextGain | undefined {
+  const changed = again(scene, lever, pulled?.ground, 'asked')
+  const layers = layersGained(scene, changed)
+  if (!changed || layers <= 0) return undefined
+  return {
+    lever: lever.kind,
+    setting: lever.setting,
+    unit: leverUnits[lever.kind],
+    layers,
+    days: pulled?.days() ?? 0,
+    bindsNext: whyNoTaller(changed).binding,
+  }
+}
+
+/** The lift printed again with the lever pulled. */
+function again(
+  scene: LiftScene,
+  lever: Lever,
+  ground: Ground | undefined,
+  standing: Ground['standing'],
+): LiftScene | undefined {
+  if (lever.kind === 'next-day') return nextDayAgain({ ...scene, ground: { ...scene.ground, standing } })
+  return ground && sameDayAgain(scene, { ...ground, standing })
+}
+
+/** The day printed again on the changed ground: the lifts before this one as they were, this one as tall as it goes. */
+function sameDayAgain(scene: LiftScene, ground: Ground): LiftScene | undefined {
+  const number = scene.plan.lifts.indexOf(scene.lift)
+  const before = scene.plan.lifts.slice(0, number)
+  const order = [...before, scene.lift].map(lift => lift.s)
+  const wish = (s: number) => before.find(lift => lift.s === s)?.layers ?? Number.POSITIVE_INFINITY
+  const day = ground.days.find(one => one.date === scene.plan.day.date)
+  if (!day || day.off) return undefined
+  const plans = dayBegins(ground, day, scene.stand).flatMap(
+    begin => fillDay(ground, scene.stand, day, begin, order, wish, scene.start) ?? [],
+  )
+  return tallest(scene, ground, plans)
+}
+
+/** The section alone on the next day worked, from where it stands before this lift. */
+function nextDayAgain(scene: LiftScene): LiftScene | undefined {
+  const { ground, plan, stand } = scene
+  const day = ground.days.find(one => one.date > plan.day.date && !one.off)
+  if (!day) return undefined
+  const plans = dayBegins(ground, day, stand).flatMap(
+    begin =>
+      fillDay(ground, stand, day, begin, [scene.lift.s], () => Number.POSITIVE_INFINITY, scene.start) ?? [],
+  )
+  return tallest(scene, ground, plans)
+}
+
+function tallest(scene: LiftScene, ground: Ground, plans: readonly DayPlan[]): LiftScene | undefined {
+  const scenes = plans.flatMap(plan => {
+    const lift = plan.lifts.find(one => one.s === scene.lift.s)
+    return lift ? [{ ...scene, ground, plan, lift, printed: printedBefore(ground, scene, plan) }] : []
+  })
+  return scenes.reduce<LiftScene | undefined>(
+    (best, one) => (best === undefined || one.lift.layers > best.lift.layers ? one : best),
+    undefined,
+  )
+}
+
+function printedBefore(ground: Ground, scene: LiftScene, plan: DayPlan): number {
+  const volumeOf = (lifts: DayPlan['lifts']) => lifts.reduce((sum, lift) => sum + liftVolume(ground, lift), 0)
+  const own = scene.plan.lifts.slice(0, scene.plan.lifts.indexOf(scene.lift))
+  const again = plan.lifts.slice(
+    0,
+    plan.lifts.findIndex(lift => lift.s === scene.lift.s),
+  )
+  return scene.printed - volumeOf(own) + volumeOf(again)
+}
