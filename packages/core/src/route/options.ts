@@ -1,7 +1,7 @@
 import type { Point } from '../geometry/index.js'
 import type { MachineOrigin } from '../machine/index.js'
 import type { Metres, MetresPerSecond, Share } from '../quantity/index.js'
-import type { LayerRoute } from './pass.js'
+import type { RoutedBand } from './route-band.js'
 
 /** Something standing above the layer being printed: a bar, a box, a lintel, a silo. Building frame. */
 export interface Proud {
@@ -15,10 +15,7 @@ export interface Proud {
 export type StartPlace = { readonly kind: 'staggered' } | { readonly kind: 'hidden'; readonly near: Point }
 
 /** Both routes of a band by everything they depend on, with the names its beads had. Drop it when it has grown large. */
-export type RouteCache = Map<
-  string,
-  { readonly beads: readonly string[]; readonly routes: readonly [LayerRoute, LayerRoute] }
->
+export type RouteCache = Map<string, RoutedBand & { readonly beads: readonly string[] }>
 
 /** What routing needs besides beads and machine. */
 export interface RouteOptions {

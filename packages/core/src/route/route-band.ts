@@ -10,6 +10,7 @@ import { type Chain, chainsOf, type Strand } from './strand.js'
 import { timedPasses } from './timed-pass.js'
 import { travelOf } from './travel.js'
 import { joiningGap, type Way, waysOf } from './way.js'
+import type { WoundBead } from './wind-back.js'
 
 type Ways = readonly (readonly Way[])[]
 
@@ -17,16 +18,17 @@ type Ways = readonly (readonly Way[])[]
 interface Half {
   readonly order: readonly Way[]
   readonly chains: readonly Chain[]
-  readonly overwound: readonly Strand[]
+  readonly wound: readonly WoundBead[]
+}
+
+/** Both routes of a band, and the beads in which the nozzle has to stop and turn back. */
+export interface RoutedBand {
+  readonly routes: readonly [odd: LayerRoute, even: LayerRoute]
+  readonly wound: readonly WoundBead[]
 }
 
 /** Both routes of a band: odd layers one way, even layers back, so that the axis winds back and ends meet starts. */
-export function routeBand(
-  section: string,
-  band: Band,
-  machine: Machine,
-  rules: RouteRules,
-): { routes: readonly [odd: LayerRoute, even: LayerRoute]; overwound: readonly Strand[] } {
+export function routeBand(section: string, band: Band, machine: Machine, rules: RouteRules): RoutedBand {
   const ways = waysOf(band.beads, rules)
   const odd = oddHalf(band, ways, machine, rules)
   const even = evenHalf(band, ways, odd, machine, rules)
@@ -34,7 +36,7 @@ export function routeBand(
     layerRoute(section, band, 1, odd, even, machine, rules),
     layerRoute(section, band, 0, even, odd, machine, rules),
   ] as const
-  return { routes, overwound: [...odd.overwound, ...even.overwound] }
+  return { routes, wound: [...odd.wound, ...even.wound] }
 }
 
 function oddHalf(band: Band, ways: Ways, machine: Machine, rules: RouteRules): Half {

@@ -4,11 +4,11 @@ import type { Band, SectionBands } from '../wall/index.js'
 import { checkFlow } from './check-flow.js'
 import { checkReach } from './check-reach.js'
 import { checkTravels } from './check-travels.js'
-import { headingRange } from './heading.js'
+import { checkWinding } from './check-winding.js'
 import { type RouteCache, type RouteOptions, type RouteRules, routeRules } from './options.js'
 import type { LayerRoute, SectionRoutes } from './pass.js'
-import { routeBand } from './route-band.js'
-import type { Strand } from './strand.js'
+import { type RoutedBand, routeBand } from './route-band.js'
+import type { WoundBead } from './wind-back.js'
 
 /**
  * Routes of a section: for each band one for odd and one for even layers, with the fewest starts of the pump and the
@@ -24,16 +24,10 @@ export function routeSection(
 ): { readonly routes: SectionRoutes; readonly findings: readonly Finding[] } {
   const rules = routeRules(options)
   const cache: RouteCache = options.cache ?? new Map()
-  const overwound: Finding[] = []
+  const wound: WoundBead[] = []
   const routes = bands.bands.flatMap(band => {
-    assert(band.beads.every(isRunnable), 'bead points are finite and beads have pieces')
-    const key = keyOf(band, machine, rules)
-    const known = cache.get(key)
-    if (known) return known.routes.map(route => renamed(route, known.beads, bands.section, band))
-    const routed = routeBand(bands.section, band, machine, rules)
-    overwound.push(...routed.overwound.map(strand => overwoundFinding(bands.section, strand, machine)))
-    if (routed.overwound.length === 0)
-      cache.set(key, { beads: band.beads.map(bead => bead.id), routes: routed.routes })
+    const routed = routedBand(bands.section, band, machine, rules, cache)
+    wound.push(...routed.wound)
     return routed.routes
   })
   const section = { section: bands.section, routes }
@@ -41,9 +35,26 @@ export function routeSection(
     ...checkReach(bands, machine, rules),
     ...checkFlow(section, rules.speed, machine),
     ...checkTravels(section, machine, rules),
-    ...overwound,
+    ...checkWinding(section, wound, machine),
   ]
   return { routes: section, findings }
+}
+
+/** From the cache under the band's own names, or made now. */
+function routedBand(
+  section: string,
+  band: Band,
+  machine: Machine,
+  rules: RouteRules,
+  cache: RouteCache,
+): RoutedBand {
+  assert(band.beads.every(isRunnable), 'bead points are finite and beads have pieces')
+  const key = keyOf(band, machine, rules)
+  const known = cache.get(key)
+  if (known) return renamed(known, section, band)
+  const routed = routeBand(section, band, machine, rules)
+  cache.set(key, { ...routed, beads: band.beads.map(bead => bead.id) })
+  return routed
 }
 
 /** All that a band's routes depend on: not its name, and its level only where something stands proud. */
@@ -57,16 +68,25 @@ function keyOf(band: Band, machine: Machine, rules: RouteRules): string {
   ])
 }
 
-/** The same routes under the names of another band. */
 function renamed(
-  route: LayerRoute,
-  names: readonly string[],
+  { beads, routes, wound }: RoutedBand & { readonly beads: readonly string[] },
   section: string,
-  { fromLayer, toLayer, beads }: Band,
-): LayerRoute {
-  const newName = new Map(names.map((name, i) => [name, beads[i]!.id]))
-  const passes = route.passes.map(pass => ({ ...pass, bead: newName.get(pass.bead)! }))
-  return { ...route, section, fromLayer, toLayer, passes }
+  band: Band,
+): RoutedBand {
+  const { fromLayer, toLayer } = band
+  const names = new Map(beads.map((name, i) => [name, band.beads[i]!.id]))
+  const named = <T extends { readonly bead: string }>(each: T): T => ({
+    ...each,
+    bead: names.get(each.bead)!,
+  })
+  const renew = (route: LayerRoute): LayerRoute => ({
+    ...route,
+    section,
+    fromLayer,
+    toLayer,
+    passes: route.passes.map(named),
+  })
+  return { routes: [renew(routes[0]), renew(routes[1])], wound: wound.map(named) }
 }
 
 const isRunnable = ({ path, width, height }: Band['beads'][number]): boolean =>
@@ -75,22 +95,3 @@ const isRunnable = ({ path, width, height }: Band['beads'][number]): boolean =>
   path.points.flat().every(Number.isFinite) &&
   Number.isFinite(width) &&
   Number.isFinite(height)
-
-function overwoundFinding(section: string, strand: Strand, machine: Machine): Finding {
-  const [least, most] = headingRange([strand])
-  const demand = degrees(most - least)
-  const capacity = degrees(2 * machine.headingTravel)
-  return {
-    check: 'heading-travel',
-    at: `${section}/${strand.bead.id}`,
-    point: strand.path.points[0]!,
-    demand,
-    capacity,
-    unit: 'deg',
-    source: 'the job',
-    verdict: 'fail',
-    say: `Bead ${strand.bead.id} winds the nozzle through ${demand.toFixed(0)}°; the axis has ${capacity.toFixed(0)}° between its stops. Split the bead or use a round nozzle.`,
-  }
-}
-
-const degrees = (angle: number): number => (angle * 180) / Math.PI

@@ -7,6 +7,7 @@ import type { RouteRules } from './options.js'
 import { ledInFrom, openedAt, reversed, withoutTinyPieces } from './path-edit.js'
 import { distance, segmentsOf } from './segment.js'
 import { joiningGap, type Way } from './way.js'
+import { type WoundBead, windBack } from './wind-back.js'
 
 /** One bead as it will be run: its open path with its heading; `joined`: without a stop after the one before. */
 export interface Strand {
@@ -35,7 +36,7 @@ export interface StrandTask {
 }
 
 /** Ordered ways → chains, wound so that the axis stays within its travel; a chain that cannot is broken in two. */
-export function chainsOf(task: StrandTask): { chains: Chain[]; overwound: Strand[] } {
+export function chainsOf(task: StrandTask): { chains: Chain[]; wound: WoundBead[] } {
   const chains: Strand[][] = []
   for (const way of task.order) {
     const chain = chains.at(-1)
@@ -97,15 +98,29 @@ function fits(task: StrandTask, chain: readonly Strand[]): boolean {
   return turnsToFit(headingRange(chain), chain[0]!.headings[0]!, task.heading, task.machine) !== undefined
 }
 
-function wind(task: StrandTask, chains: readonly Strand[][]): { chains: Chain[]; overwound: Strand[] } {
-  const overwound: Strand[] = []
+function wind(task: StrandTask, chains: readonly Strand[][]): { chains: Chain[]; wound: WoundBead[] } {
+  const wound: WoundBead[] = []
   let now = task.heading
-  const wound = chains.map(chain => {
+  const turned = chains.map(chain => {
     const turns = turnsToFit(headingRange(chain), chain[0]!.headings[0]!, now, task.machine)
-    if (turns === undefined) overwound.push(chain[0]!)
-    const shift = 2 * Math.PI * (turns ?? 0)
-    now = chain.at(-1)!.headings.at(-1)! + shift
-    return chain.map(strand => ({ ...strand, headings: strand.headings.map(heading => heading + shift) }))
+    const fitted =
+      turns === undefined ? chain.map(strand => unwound(strand, task.machine, wound)) : shifted(chain, turns)
+    now = fitted.at(-1)!.headings.at(-1)!
+    return fitted
   })
-  return { chains: wound, overwound }
+  return { chains: turned, wound }
+}
+
+const shifted = (chain: Chain, turns: number): Strand[] =>
+  chain.map(strand => ({
+    ...strand,
+    headings: strand.headings.map(heading => heading + 2 * Math.PI * turns),
+  }))
+
+function unwound(strand: Strand, machine: Machine, wound: WoundBead[]): Strand {
+  const { headings, pieces, impossible } = windBack(strand.path, strand.headings, machine)
+  const [least, most] = headingRange([strand])
+  const stops = pieces.map(piece => strand.path.points[piece]!)
+  wound.push({ bead: strand.bead.id, span: most - least, stops, impossible })
+  return { ...strand, headings }
 }
