@@ -21,8 +21,18 @@ export {
   type TallestLift,
   tallestLift,
 } from './pace.js'
+export { lineMesh, type ShellLine } from './shell/line-mesh.js'
+export type { PlanEdge, PlanMesh } from './shell/plan-mesh.js'
+export {
+  type SectionAnswer,
+  type SectionBuckling,
+  type SectionLift,
+  sectionBuckling,
+} from './shell/section-shell.js'
+export { type ModeShape, type Progress, type ShellBuckling, shellBuckling } from './shell/shell-buckling.js'
+export type { Shell } from './shell/shell-model.js'
 export { type StandChart, type StandMoment, standChart } from './stand-chart.js'
 export type { StandGeometry, StandMake, StandPanel, StandSupports } from './stand-geometry.js'
-export { makeStanding, type Standing, type StandingInput } from './standing.js'
+export { makeStanding, type Standing, type StandingInput, standRulesOf } from './standing.js'
 export { mohrCoulombStrength, plasticStrength, type StrengthRule, strengthWords } from './strength.js'
 export { crackingPressure, overturningPressure, windPressure, windSpeedOfPressure } from './wind.js'

@@ -7,8 +7,11 @@ type Double = Extract<StandMake, { kind: 'double' }>
 /** Middle to middle of the wythes. */
 export const wytheSpacing = (make: Double): Metres => make.thickness - make.bead
 
-/** How many tie legs cross the cavity for one pitch: a crosstie is one, a zigzag goes over and back. */
-const legsPerPitch = (make: Double): number => (make.web === 'crosstie' ? 1 : 2)
+/** Every web goes over and back once in a pitch. */
+const LEGS_PER_PITCH = 2
+
+/** Free width of a wythe between the ties that hold it: a crosstie holds both wythes at each crossing. */
+export const tieSpacing = (make: Double): Metres => (make.web === 'crosstie' ? make.pitch / 2 : make.pitch)
 
 /** Run of one leg along the wall while it crosses from wythe to wythe. */
 const legRun = (make: Double): Metres => (make.web === 'crosstie' ? 0 : make.pitch / 2)
@@ -18,7 +21,7 @@ export function materialWidth(make: StandMake): Metres {
   if (make.kind === 'leaf') return make.thickness
   const clear = Math.max(0, wytheSpacing(make) - make.bead)
   const leg = (clear * Math.hypot(wytheSpacing(make), legRun(make))) / wytheSpacing(make)
-  return 2 * make.bead + (legsPerPitch(make) * leg * make.bead) / make.pitch
+  return 2 * make.bead + (LEGS_PER_PITCH * leg * make.bead) / make.pitch
 }
 
 /**
@@ -37,14 +40,14 @@ export function materialWidth(make: StandMake): Metres {
 export function shearStiffnessUp(make: Double, poisson: number): number {
   const d = wytheSpacing(make)
   const cosine = d / Math.hypot(d, legRun(make))
-  return (make.bead * legsPerPitch(make) * d * cosine) / make.pitch / (2 * (1 + poisson))
+  return (make.bead * LEGS_PER_PITCH * d * cosine) / make.pitch / (2 * (1 + poisson))
 }
 
 /**
  * Shear stiffness of the web between the wythes when the wall bends along its length, over Young's modulus [m].
  *
  *   zigzag    S = 2·t·d·sin²θ·cos θ/pitch                     (a lattice girder)
- *   others    S = 1/( pitch·d/(12·I) + pitch²/(24·I) ),  I = t³/12   (a ladder of stiff joints)
+ *   others    S = 1/( a·d/(12·I) + a²/(24·I) ),  I = t³/12, a = pitch/2   (a ladder of stiff joints)
  *
  * Source   [TimoshenkoGere1961] section 2.18, built-up columns, from memory.
  * Range    screening; the whole-section model carries the true web.
@@ -57,8 +60,8 @@ export function shearStiffnessAlong(make: Double): number {
     const [sine, cosine] = [legRun(make) / leg, d / leg]
     return (2 * make.bead * d * sine ** 2 * cosine) / make.pitch
   }
-  const inertia = make.bead ** 3 / 12
-  return 1 / ((make.pitch * d) / (12 * inertia) + make.pitch ** 2 / (24 * inertia))
+  const [inertia, apart] = [make.bead ** 3 / 12, make.pitch / LEGS_PER_PITCH]
+  return 1 / ((apart * d) / (12 * inertia) + apart ** 2 / (24 * inertia))
 }
 
 /**
@@ -81,16 +84,51 @@ export function shearLagShare(half: Metres, wave: Metres, poisson: number): numb
   )
 }
 
-/** Law of one leaf: a plate, or a plain cantilever where nothing holds it sideways. */
+/** Law of one leaf: a plate, or a plain cantilever where a free edge lets it bend both ways. */
 export const leafLaw = (thickness: Metres, poisson: number, shape: StripShape, hoop = 0): StripLaw => ({
   poisson,
   shape,
-  own: thickness ** 3 / 12 / (shape.slope === 0 && hoop === 0 ? 1 : 1 - poisson ** 2),
+  own: thickness ** 3 / 12 / (shape.bend === 0 && hoop === 0 ? 1 : 1 - poisson ** 2),
   composite: 0,
   shearUp: 0,
   shearAlong: 0,
   hoop,
 })
+
+/**
+ * What is left of a leaf's bending stiffness once it also gives way in shear: 1/(1 + k²·h²/(5(1 − ν))).
+ *
+ * @param thickness  h [m]
+ * @param height     over the foot [m]: a wall on its foot bends as in k = 1.2·π/(2·height)
+ * @param shape      along the wall; its slope is the square of a second wave number
+ * @param poisson    ν
+ *
+ * Source   closed form: D/(⅚·G·h) of a Mindlin plate in a sine wave.
+ * Range    k·h up to about 1.
+ * Assumes  one wave rules; whole-section shells carry shear as it is.
+ */
+export function shearSoftening(
+  thickness: Metres,
+  height: Metres,
+  shape: StripShape,
+  poisson: number,
+): number {
+  const lean = (1.2 * Math.PI) / (2 * height)
+  const wave = Math.max(lean ** 2, shape.bend > 0 ? shape.slope : 0) + shape.slope
+  return 1 / (1 + (wave * thickness ** 2) / (5 * (1 - poisson)))
+}
+
+/** A leaf of this height with its shear counted. */
+export function softLeafLaw(
+  thickness: Metres,
+  height: Metres,
+  poisson: number,
+  shape: StripShape,
+  hoop = 0,
+): StripLaw {
+  const law = leafLaw(thickness, poisson, shape, hoop)
+  return { ...law, own: law.own * shearSoftening(thickness, height, shape, poisson) }
+}
 
 /** Law of a whole wall of this make-up at this height over its foot. */
 export function wallLaw(
@@ -100,9 +138,9 @@ export function wallLaw(
   shape: StripShape,
   hoop = 0,
 ): StripLaw {
-  const plate = leafLaw(make.kind === 'leaf' ? make.thickness : make.bead, poisson, shape, hoop)
-  if (make.kind === 'leaf') return plate
-  const share = shearLagShare(make.pitch / legsPerPitch(make) / 2, 2 * height, poisson)
+  if (make.kind === 'leaf') return softLeafLaw(make.thickness, height, poisson, shape, hoop)
+  const plate = leafLaw(make.bead, poisson, shape, hoop)
+  const share = shearLagShare(tieSpacing(make) / 2, 2 * height, poisson)
   const perBead = (12 * plate.own) / make.bead ** 3
   return {
     ...plate,

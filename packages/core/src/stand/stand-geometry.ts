@@ -10,7 +10,7 @@ export type StandMake =
       readonly thickness: Metres
       readonly bead: Metres
       readonly web: WebPattern
-      /** Along the wall from one tie of a wythe to its next. */
+      /** Along the wall while the web goes over and back once. */
       readonly pitch: Metres
     }
 

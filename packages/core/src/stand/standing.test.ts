@@ -65,13 +65,17 @@ describe('the standing function of a job', () => {
       rules,
       sections: [{ section: 'A', panels: [leaf] }],
     })
-    // hand: (7.83735·78100·0.055²/(12·2070·9.81))^⅓ = 0.19664 m as a cantilever; times 0.6/1.5 = 78.7 layers of 1 mm.
-    // Whole layers below the critical one are counted: 196·0.4 = 78.4.
-    expect(stands(trial(60, 150)).layers).toBe(78)
+    // hand: (7.83735·78100·0.055²/(12·2070·9.81))^⅓ = 0.1966 m as a cantilever; shear takes k²h²/(5·0.7) = 7.7 % of the
+    // stiffness (k = 1.2·π/(2·0.1918)), so 0.1918 m; times 0.6/1.5 = 76.7 layers of 1 mm, rounded down.
+    expect(stands(trial(60, 150)).layers).toBe(76)
   })
 
   it('names the place that governs', () => {
-    const panels = [panel(), panel({ place: 'wall B, 1.00–9.00 m', length: 8, supports: 'none' })]
+    const make = { kind: 'leaf', thickness: 0.2 } as const
+    const panels = [
+      panel({ make }),
+      panel({ make, place: 'wall B, 1.00–9.00 m', length: 8, supports: 'none' }),
+    ]
     expect(standing(panels)(trial(480)).governs.place).toBe('wall B, 1.00–9.00 m')
   })
 

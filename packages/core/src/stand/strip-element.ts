@@ -22,8 +22,11 @@ export function clampedShape(length: Metres): StripShape {
   return { slope: wave ** 2 / 3, bend: wave ** 4 / 3, cross: wave ** 2 / 3 }
 }
 
-/** Simply supported at one end, free at the other: the wall twists, f = y/b. */
-export const oneEndShape = (length: Metres): StripShape => ({ slope: 3 / length ** 2, bend: 0, cross: 0 })
+/**
+ * Simply supported at one end, free at the other: the wall twists, f = y/b, a₁ = 3/b². That shape is stiffer than the
+ * wall, which leans most at its free end; two thirds of a₁ keep the strip under whole-section shells.
+ */
+export const oneEndShape = (length: Metres): StripShape => ({ slope: 2 / length ** 2, bend: 0, cross: 0 })
 
 /** Stiffnesses as multiples of Young's modulus, per metre of wall. */
 export interface StripLaw {

@@ -1,0 +1,142 @@
+import { subPath } from '../../geometry/index.js'
+import type { Wall } from '../../job/index.js'
+import { stiffness } from '../../mix/index.js'
+import type { Metres } from '../../quantity/index.js'
+import { failure, type Result, success } from '../../result/index.js'
+import type { Section } from '../../section/index.js'
+import type { Band } from '../../wall/index.js'
+import type { StandRules } from '../assess-lift.js'
+import { bucklingFactor } from '../assess-lift.js'
+import { type LiftAge, layerAge } from '../lift-age.js'
+import { GRAVITY, membersOf } from '../members.js'
+import type { StandGeometry } from '../stand-geometry.js'
+import { lineMesh, type ShellLine } from './line-mesh.js'
+import { type ModeShape, type Progress, shellBuckling } from './shell-buckling.js'
+
+/** A lift of one section with the beads it is printed from. */
+export interface SectionLift {
+  readonly section: Section
+  readonly walls: readonly Wall[]
+  readonly bands: readonly Band[]
+  readonly geometry: StandGeometry
+  readonly firstLayer: number
+  readonly age: LiftAge
+}
+
+/** What the shells of a whole section say, beside what the quick model says of the same lift. */
+export interface SectionBuckling {
+  /** Self-weight may be this many times what it is; perfect geometry, no safety taken off. */
+  readonly factor: number
+  /** The smallest factor of the strips the scheduler uses, and the strip that has it. */
+  readonly quick: { readonly factor: number; readonly place: string }
+  readonly mode: ModeShape
+  /** Where the section moves most, in the building frame, and at which height over the lift's foot. */
+  readonly where: { readonly x: Metres; readonly y: Metres; readonly height: Metres }
+  readonly unknowns: number
+  readonly say: string
+}
+
+export type SectionAnswer =
+  | { readonly kind: 'buckles'; readonly buckling: SectionBuckling }
+  | { readonly kind: 'none' }
+  | { readonly kind: 'cancelled' }
+
+/** Pieces of the plan and rows of the height: 0.15 m and a sixth of a metre leave less than 1 % against twice as fine. */
+const PIECE: Metres = 0.15
+const ROW: Metres = 1 / 6
+
+/**
+ * Buckling of a whole section from its actual bead plan, the lift's layers each at its own age. Where the plan changes
+ * inside the lift the band with the shortest beads stands for all of it. Solid walls stand on their centrelines with
+ * their full thickness. A section without a plan at these layers is a problem.
+ */
+export function sectionBuckling(
+  lift: SectionLift,
+  rules: StandRules,
+  progress: Progress = () => true,
+): Result<SectionAnswer> {
+  const lines = sectionLines(lift)
+  if (lines.length === 0)
+    return failure([
+      {
+        code: 'stand/no-beads',
+        at: `section ${lift.section.id}`,
+        say: `No bead lies in layers ${lift.firstLayer} to ${lastLayer(lift)}. Ask for layers the section has.`,
+      },
+    ])
+  const layers = lift.age.ends.length
+  const height = layers * lift.age.layerHeight
+  const found = shellBuckling(
+    {
+      mesh: lineMesh(lines, PIECE),
+      height,
+      rows: Math.max(3, Math.ceil(height / ROW)),
+      modulusAt: at => stiffness(rules.growth.stiffness, ageAtHeight(lift.age, at)),
+      poisson: rules.poisson,
+      density: rules.density,
+      gravity: GRAVITY,
+    },
+    progress,
+  )
+  if (found.kind !== 'buckles') return success(found)
+  const quick = quickFactor(lift, rules)
+  const { position, level } = found.mode.largest
+  const [x, y] = found.mode.positions[position]!
+  return success({
+    kind: 'buckles',
+    buckling: {
+      factor: found.factor,
+      quick,
+      mode: found.mode,
+      where: { x, y, height: found.mode.heights[level]! },
+      unknowns: found.unknowns,
+      say: comparison(found.factor, quick),
+    },
+  })
+}
+
+const lastLayer = ({ firstLayer, age }: SectionLift): number => firstLayer + age.ends.length - 1
+
+function ageAtHeight(age: LiftAge, height: Metres): number {
+  const layers = age.ends.length
+  const layer = Math.min(layers, Math.floor(height / age.layerHeight) + 1)
+  return layerAge(age, layer, layers)
+}
+
+function sectionLines(lift: SectionLift): readonly ShellLine[] {
+  const touched = lift.bands.filter(
+    band => band.toLayer >= lift.firstLayer && band.fromLayer <= lastLayer(lift),
+  )
+  if (touched.length === 0) return []
+  const least = touched.reduce((a, b) => (b.bodyArea < a.bodyArea ? b : a))
+  const beads = least.beads.filter(({ role }) => role !== 'fill')
+  const solids = lift.section.stretches.flatMap(({ wall: id, from, to }) => {
+    const wall = lift.walls.find(candidate => candidate.id === id)
+    if (wall?.makeUp.kind !== 'solid') return []
+    return [
+      {
+        path: wall.centreline.closed ? wall.centreline : subPath(wall.centreline, from, to),
+        thickness: wall.thickness,
+      },
+    ]
+  })
+  const hasFill = beads.length < least.beads.length
+  return hasFill ? solids : beads.map(({ path, width }) => ({ path, thickness: width }))
+}
+
+function quickFactor(lift: SectionLift, rules: StandRules): SectionBuckling['quick'] {
+  const layers = lift.age.ends.length
+  const foot = (lift.firstLayer - 1) * lift.age.layerHeight
+  return membersOf(lift.geometry, rules, foot, foot + layers * lift.age.layerHeight)
+    .map(member => ({ place: member.place, factor: bucklingFactor(member, lift.age, layers, rules) }))
+    .reduce((a, b) => (b.factor < a.factor ? b : a))
+}
+
+function comparison(shell: number, quick: SectionBuckling['quick']): string {
+  const share = quick.factor / shell
+  const numbers = `shells ${shell.toFixed(2)}, strips ${quick.factor.toFixed(2)} at ${quick.place}`
+  if (share < 0.95)
+    return `The quick model is conservative here, ${Math.round((1 - share) * 100)} % under the shells (${numbers}).`
+  if (share <= 1.05) return `The quick model and the shells agree within 5 % (${numbers}).`
+  return `The quick model is ${Math.round((share - 1) * 100)} % over the shells: plan with the shells here (${numbers}).`
+}

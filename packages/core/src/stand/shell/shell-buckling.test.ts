@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest'
+import { GREENHILL } from '../greenhill.js'
+import { leafLaw } from '../make-up.js'
+import { gaussHeights, stripBuckling } from '../strip.js'
+import { simplySupportedShape } from '../strip-element.js'
+import { calculixCases } from './calculix.fixture.js'
+import { straightMesh } from './plan-mesh.js'
+import { type ShellBuckling, shellBuckling, weightOf } from './shell-buckling.js'
+import type { Shell } from './shell-model.js'
+
+const factorOf = (answer: ShellBuckling) => (answer.kind === 'buckles' ? answer.factor : Number.NaN)
+const fresh = { poisson: 0.3, density: 2100, gravity: 9.81, modulusAt: () => 1e5 }
+
+/** A long wall: nothing moves or turns along it. */
+function longWall(height: number, rows: number, thickness = 0.02): Shell {
+  const held = [0, 1, 2, 3, 4].map(position => ({ position, unknowns: [0, 4, 5] as const }))
+  return { ...fresh, mesh: straightMesh(0.5, 4, thickness), height, rows, held }
+}
+
+describe('buckling of a section as shells', () => {
+  // independent: CalculiX 2.20, see the fixture. Tolerance 2 %, what the product promises.
+  it.each(calculixCases)('agrees with an outside solver within 2 %: $name', ({ shell, factor }) =>
+    expect(Math.abs(factorOf(shellBuckling(shell)) / factor - 1)).toBeLessThan(0.02),
+  )
+
+  it('is that of Greenhill for a long slender wall', () => {
+    // closed form with D = E·h³/12(1 − ν²); shear of a wall 50 times as high as thick takes 0.1 %
+    const rigidity = (1e5 * 0.02 ** 3) / 12 / 0.91
+    const exact = (GREENHILL * rigidity) / (2100 * 9.81 * 0.02)
+    expect(Math.abs(factorOf(shellBuckling(longWall(1, 8))) / exact - 1)).toBeLessThan(2e-3)
+  })
+
+  // independent of the shells: Hermite strips. The clamped foot keeps the plate from widening, which presses it
+  // sideways too and the strip knows nothing of it: up to 2 % on these.
+  it.each([
+    [1, 0.5],
+    [2, 0.4],
+  ])('is that of plate theory for a wall held at both ends, %d m long and %d m high', (length, height) => {
+    const law = leafLaw(0.02, 0.3, simplySupportedShape(length))
+    const modulus = gaussHeights(40).map(() => 1e5)
+    const strip = stripBuckling({ height, weight: 2100 * 9.81 * 0.02, law, modulus, elements: 40 }).factor
+    const held = [0, 8].map(position => ({ position, unknowns: [1] as const }))
+    const shell = shellBuckling({ ...fresh, mesh: straightMesh(length, 8, 0.02), height, rows: 8, held })
+    expect(factorOf(shell)).toBeLessThan(strip)
+    expect(factorOf(shell) / strip).toBeGreaterThan(0.98)
+  })
+
+  it('comes nearer with the fourth power of the row height', () => {
+    const fine = factorOf(shellBuckling(longWall(0.6, 32, 0.05)))
+    const gap = (rows: number) => Math.abs(factorOf(shellBuckling(longWall(0.6, rows, 0.05))) - fine)
+    const order = Math.log2(gap(3) / gap(6))
+    expect(order).toBeGreaterThan(3)
+  })
+
+  it('halves when the density doubles, and doubles with the stiffness', () => {
+    const wall = longWall(0.6, 4)
+    const once = factorOf(shellBuckling(wall))
+    expect(factorOf(shellBuckling({ ...wall, density: 4200 })) / once).toBeCloseTo(0.5, 5)
+    expect(factorOf(shellBuckling({ ...wall, modulusAt: () => 2e5 })) / once).toBeCloseTo(2, 5)
+  })
+
+  it('weighs what the walls weigh', () =>
+    // hand: 2100·9.81·0.02·0.5·0.6 = 123.606 N
+    expect(weightOf(longWall(0.6, 4))).toBeCloseTo(123.606, 6))
+
+  it('finds no buckling in a wall that hangs', () =>
+    // without Poisson's ratio: with it the foot keeps the wall from narrowing and presses it sideways
+    expect(shellBuckling({ ...longWall(0.6, 4), poisson: 0, gravity: -9.81 })).toEqual({ kind: 'none' }))
+
+  it('stops when told to', () => {
+    let calls = 0
+    expect(shellBuckling(longWall(0.6, 4), () => ++calls < 2)).toEqual({ kind: 'cancelled' })
+    expect(calls).toBe(2)
+  })
+
+  it('hands back a mode that is still at the foot, largest at the free top, and survives JSON', () => {
+    const found = shellBuckling(longWall(0.6, 4))
+    if (found.kind !== 'buckles') throw new Error('the wall buckles')
+    const { mode } = found
+    expect(mode.moves.every(levels => levels[0]!.every(move => move === 0))).toBe(true)
+    expect(mode.largest.level).toBe(8)
+    expect(Math.max(...mode.moves.flatMap(levels => levels.map(move => Math.hypot(...move))))).toBeCloseTo(
+      1,
+      12,
+    )
+    expect(JSON.parse(JSON.stringify(mode))).toEqual(mode)
+  })
+})
