@@ -1,10 +1,11 @@
+import { pathLength } from '../geometry/index.js'
 import type { Job, Wall } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import { checkReach } from './box-reach.js'
 import { cornersOf } from './corner.js'
 import { checkBearings } from './lintel-bearing.js'
-import { placeAt, runLength } from './station.js'
+import { placeAt } from './station.js'
 import { gapBetween, itemsOf, type WallItem } from './wall-item.js'
 
 /** Blocks that share less than this touch, they do not overlap [m]. */
@@ -32,7 +33,7 @@ const centre = (wall: Wall, item: WallItem) =>
 
 /** Sticking out of the wall's ends, top, base or thickness. */
 function insideWall(wall: Wall, items: readonly WallItem[]): Finding[] {
-  const length = runLength(wall.centreline)
+  const length = pathLength(wall.centreline)
   return items
     .filter(item => item.what !== 'bearing' && item.what !== 'lintel')
     .flatMap(item => {

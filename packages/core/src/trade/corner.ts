@@ -1,6 +1,7 @@
+import { nearestOnPath, pathLength, pointStations } from '../geometry/index.js'
 import type { Embed, Wall } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
-import { nearestStation, placeAt, pointStations, runLength } from './station.js'
+import { placeAt } from './station.js'
 
 export type Face = 'left' | 'right'
 
@@ -65,7 +66,7 @@ function inset(
 }
 
 function endCorners(wall: Wall, walls: readonly Wall[], end: 'start' | 'end'): FaceCorner[] {
-  const length = runLength(wall.centreline)
+  const length = pathLength(wall.centreline)
   const vertex = end === 'start' ? 0 : length
   const towards = end === 'start' ? 1 : -1
   const here = placeAt(wall.centreline, vertex)
@@ -86,12 +87,12 @@ function endCorners(wall: Wall, walls: readonly Wall[], end: 'start' | 'end'): F
 
 /** The wall met at a point, with the direction it leaves the point in, unless it only carries on straight. */
 function meetingWall(wall: Wall, walls: readonly Wall[], point: readonly [number, number]) {
-  const own = unit(placeAt(wall.centreline, nearestStation(wall.centreline, point).station).heading)
+  const own = unit(placeAt(wall.centreline, nearestOnPath(wall.centreline, point).station).heading)
   for (const other of walls) {
     if (other.id === wall.id) continue
-    const near = nearestStation(other.centreline, point)
+    const near = nearestOnPath(other.centreline, point)
     if (near.distance > (wall.thickness + other.thickness) / 2) continue
-    const length = runLength(other.centreline)
+    const length = pathLength(other.centreline)
     const heading = unit(placeAt(other.centreline, near.station).heading)
     if (Math.abs(cross(own, heading)) < Math.sin(corner)) continue
     const reach = other.thickness
@@ -121,13 +122,13 @@ function bends(wall: Wall): FaceCorner[] {
 
 /** Walls that end against this one make two inside corners on the face they come to. */
 function tees(wall: Wall, walls: readonly Wall[]): FaceCorner[] {
-  const length = runLength(wall.centreline)
+  const length = pathLength(wall.centreline)
   return walls.flatMap(other => {
     if (other.id === wall.id) return []
-    const otherLength = runLength(other.centreline)
+    const otherLength = pathLength(other.centreline)
     return [0, otherLength].flatMap(end => {
       const tip = placeAt(other.centreline, end)
-      const near = nearestStation(wall.centreline, tip.point)
+      const near = nearestOnPath(wall.centreline, tip.point)
       const reach = (wall.thickness + other.thickness) / 2
       if (near.distance > reach || near.station < wall.thickness || near.station > length - wall.thickness)
         return []

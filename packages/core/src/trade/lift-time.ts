@@ -1,5 +1,5 @@
 import type { Campaign, Lift, PrintDay } from '../campaign/index.js'
-import type { Point } from '../geometry/index.js'
+import { nearestOnPath, type Point, pathLength } from '../geometry/index.js'
 import type { Instant, Metres } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import type { LayerRoute, SectionRoutes } from '../route/index.js'
@@ -67,38 +67,11 @@ export function passingShare(route: LayerRoute, point: Point): number {
   let best = { distance: Number.POSITIVE_INFINITY, clock: 0 }
   route.passes.forEach((pass, index) => {
     clock += route.travels[index]?.time ?? 0
-    const steps = chordsOf(pass.path.points, pass.path.closed)
-    const total = steps.reduce((sum, step) => sum + step.length, 0)
-    let gone = 0
-    for (const step of steps) {
-      const near = nearest(step.from, step.to, point)
-      if (near.distance < best.distance)
-        best = {
-          distance: near.distance,
-          clock: clock + (pass.time * (gone + near.share * step.length)) / total,
-        }
-      gone += step.length
-    }
+    const near = nearestOnPath(pass.path, point)
+    const length = pathLength(pass.path)
+    if (near.distance < best.distance)
+      best = { distance: near.distance, clock: clock + (pass.time * near.station) / length }
     clock += pass.time
   })
   return clock > 0 ? Math.min(1, best.clock / clock) : 0.5
-}
-
-function chordsOf(points: readonly Point[], closed: boolean) {
-  const ends = closed ? [...points, points[0]!] : points
-  return ends.slice(1).map((to, index) => {
-    const from = ends[index]!
-    return { from, to, length: Math.hypot(to[0] - from[0], to[1] - from[1]) }
-  })
-}
-
-function nearest(from: Point, to: Point, point: Point): { share: number; distance: Metres } {
-  const run: Point = [to[0] - from[0], to[1] - from[1]]
-  const square = run[0] ** 2 + run[1] ** 2
-  const raw = square === 0 ? 0 : ((point[0] - from[0]) * run[0] + (point[1] - from[1]) * run[1]) / square
-  const share = Math.min(1, Math.max(0, raw))
-  return {
-    share,
-    distance: Math.hypot(from[0] + share * run[0] - point[0], from[1] + share * run[1] - point[1]),
-  }
 }

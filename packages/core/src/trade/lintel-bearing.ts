@@ -1,6 +1,6 @@
+import { pathLength } from '../geometry/index.js'
 import type { Job, Wall } from '../job/index.js'
 import type { Finding } from '../result/index.js'
-import { runLength } from './station.js'
 import { gapBetween, type WallItem } from './wall-item.js'
 
 /** Least bearing of a lintel on masonry, 4 in [m]. TMS 402; read second-hand, see docs/references/trade.md. */
@@ -10,7 +10,7 @@ const caution =
 
 /** Bearings must lie inside the wall, be long enough, and be free of openings. Embeds in them are clashes already. */
 export function checkBearings(job: Job, wall: Wall, items: readonly WallItem[]): readonly Finding[] {
-  const length = runLength(wall.centreline)
+  const length = pathLength(wall.centreline)
   return items
     .filter(item => item.what === 'bearing')
     .flatMap(seat => {

@@ -1,5 +1,5 @@
+import { pointStations } from '@dawnlift/core/geometry'
 import type { Embed, Opening } from '@dawnlift/core/job'
-import { pointStations } from '@dawnlift/core/trade'
 import { box, hatch, line, type Mark, type PaperPoint, text, textWidth } from '../paper/index.js'
 import { block, type ElevationView, within } from './elevation-view.js'
 

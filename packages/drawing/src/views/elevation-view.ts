@@ -1,7 +1,7 @@
 import { localTime } from '@dawnlift/core/clock'
+import { pathLength } from '@dawnlift/core/geometry'
 import type { Wall } from '@dawnlift/core/job'
 import type { Plan } from '@dawnlift/core/plan'
-import { runLength } from '@dawnlift/core/trade'
 import {
   dayText,
   drawingRoom,
@@ -44,7 +44,7 @@ export function viewOf(
   side: 'left' | 'right',
   options: ElevationOptions,
 ): ElevationView {
-  const length = runLength(wall.centreline)
+  const length = pathLength(wall.centreline)
   const along = options.along
     ? ([Math.max(0, options.along[0]), Math.min(length, options.along[1])] as const)
     : ([0, length] as const)

@@ -1,11 +1,6 @@
 import type { Job } from '@dawnlift/core/job'
+import { accessZoneWidth } from '@dawnlift/core/stand'
 import { lengthText } from '@dawnlift/drawing/paper'
-
-/**
- * Width of the zone beside a green wall that only its builders may enter: wall height + 4 ft [OSHA1926.706].
- * Written for masonry; taking it over to printed walls is a prudent analogy, and the sheets say so.
- */
-export const accessZone = (wallHeight: number): number => wallHeight + 1.2192
 
 export const engineerWords =
   'Screening values from the mix tests and published formulas. Local code, the local authority and a licensed engineer decide.'
@@ -14,7 +9,7 @@ export const engineerWords =
 export function standingCautions(job: Job): readonly string[] {
   const tallest = Math.max(...job.walls.map(wall => wall.top - wall.base))
   return [
-    `Fresh wall: a zone of ${lengthText(Math.ceil(accessZone(tallest) * 10) / 10, job.units)} beside it (wall height + 4 ft, OSHA 1926.706, written for masonry) only for those building it, on the far side of any scaffold; no leaning, no ladders.`,
+    `Fresh wall: a zone of ${lengthText(Math.ceil(accessZoneWidth(tallest) * 10) / 10, job.units)} beside it (wall height + 4 ft, OSHA 1926.706, written for masonry) only for those building it, on the far side of any scaffold; no leaning, no ladders.`,
     'Hose: pressure can whip it. Clamps and relief checked before the first stroke; stand clear at start and when clearing a blockage; let the pressure off before opening.',
     'Mix: burns skin and eyes. Gloves, boots, goggles; wash at once, change soaked clothes.',
     'Dust: bags and dry cuttings carry silica. Wet or extract it; masks as local rules say.',

@@ -1,4 +1,3 @@
-export { accessZone } from './cautions.js'
 export { daySheet, daySheets } from './day-sheet.js'
 export { permitPackage } from './permit-package.js'
 export type { SheetOptions } from './sheet-options.js'
