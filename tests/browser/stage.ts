@@ -57,7 +57,11 @@ export async function openStage(job: string): Promise<Stage> {
   const listen = async () => {
     const store = openFolderStore(folder)
     if (!store.ok) throw new Error(store.problems[0]!.say)
-    const server = await buildServer({ store: store.value, plans: planKeeper(store.value), site })
+    const server = await buildServer({
+      store: store.value,
+      plans: planKeeper(store.value, () => Date.now() / 1000),
+      site,
+    })
     const address = await server.listen({ host: '127.0.0.1', port })
     port = Number(new URL(address).port)
     return { server, address }

@@ -8,7 +8,6 @@ import { addInspect } from './command/inspect.js'
 import { addNew } from './command/new.js'
 import { addPlan } from './command/plan.js'
 import { addResume } from './command/resume.js'
-import { addRisk } from './command/risk.js'
 import { addSchema } from './command/schema.js'
 import { addServe } from './command/serve.js'
 import type { Screen } from './screen/terminal.js'
@@ -46,7 +45,6 @@ export async function runDawnlift(words: readonly string[], screen: Screen): Pro
     addExplain,
     addFit,
     addCalc,
-    addRisk,
     addInspect,
     addResume,
     addServe,

@@ -1,9 +1,11 @@
-import type { Lift } from '@dawnlift/core/campaign'
-import { explainLift, explainLiftAtLength } from '@dawnlift/core/campaign'
+import { explainLift, explainRunnersUp, type Lift } from '@dawnlift/core/campaign'
+import { clockText } from '@dawnlift/core/clock'
+import { sayLimit } from '@dawnlift/core/limit'
 import type { Plan } from '@dawnlift/core/plan'
 import type { Command } from 'commander'
 import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
+import { textTable } from '../screen/table.js'
 import { planFolder } from './job-input.js'
 
 export function addExplain(program: Command, { screen, finish }: CommandContext): void {
@@ -25,30 +27,14 @@ export function addExplain(program: Command, { screen, finish }: CommandContext)
       const { plan } = planned.value
       const lifts = chosen(plan, options)
       if (lifts.length === 0) {
-        const known = plan.campaign.days.flatMap(day => day.lifts.map(lift => lift.id)).join(', ')
-        showProblems(
-          screen,
-          [
-            {
-              code: 'cli/no-lift',
-              at: options.lift ?? options.day ?? job,
-              say: `No lift fits. Days run from 1 to ${plan.campaign.days.length}; lifts are ${known}.`,
-            },
-          ],
-          options.json === true,
-        )
+        showProblems(screen, [noLift(plan, options.lift ?? options.day ?? job)], options.json === true)
         return finish(2)
       }
-      const words = { units: plan.job.units, zone: plan.job.site.timeZone }
-      if (options.json)
-        screen.out(
-          JSON.stringify(
-            lifts.map(lift => ({ ...lift, say: explainLift(lift, words) })),
-            null,
-            2,
-          ),
-        )
-      else screen.out(lifts.map(lift => explainLiftAtLength(lift, words)).join('\n\n'))
+      const { units, site } = plan.job
+      if (options.json) {
+        const told = lifts.map(lift => ({ ...lift, say: explainLift(lift, units, site.timeZone) }))
+        screen.out(JSON.stringify(told, null, 2))
+      } else screen.out(lifts.map(lift => liftAtLength(plan, lift)).join('\n\n'))
     })
 }
 
@@ -57,3 +43,32 @@ const chosen = (plan: Plan, { day, lift }: { day?: string; lift?: string }): rea
     .filter(each => day === undefined || String(each.number) === day || each.date === day)
     .flatMap(each => each.lifts)
     .filter(each => lift === undefined || each.id.toLowerCase() === lift.toLowerCase())
+
+const noLift = (plan: Plan, at: string) => ({
+  code: 'cli/no-lift',
+  at,
+  say: `No lift fits. Days run from 1 to ${plan.campaign.days.length}; lifts are ${plan.campaign.days.flatMap(day => day.lifts.map(lift => lift.id)).join(', ')}.`,
+})
+
+/** One lift in words, with every limit that was looked at and what each alone would allow. */
+function liftAtLength(plan: Plan, lift: Lift): string {
+  const { units, site } = plan.job
+  const zone = site.timeZone
+  const day = plan.campaign.days.find(each => each.lifts.includes(lift))
+  const limits = [{ limit: lift.binding, layers: lift.lastLayer - lift.firstLayer + 1 }, ...lift.runnersUp]
+  const rows = limits.map(({ limit, layers }) => [
+    limit.kind,
+    String(layers),
+    `${Number(limit.demand.toPrecision(4))} ${limit.unit}`,
+    `${Number(limit.capacity.toPrecision(4))} ${limit.unit}`,
+    sayLimit(limit, units, zone),
+    limit.source,
+  ])
+  return [
+    `${lift.id}, section ${lift.section}, ${day?.date ?? ''}: layers ${lift.firstLayer} to ${lift.lastLayer}, ${clockText(lift.start, zone)} to ${clockText(lift.end, zone)}`,
+    explainLift(lift, units, zone),
+    ...explainRunnersUp(lift).map(line => `  ${line}`),
+    textTable(['limit', 'layers', 'asked', 'allowed', 'in words', 'source'], rows, [1, 2, 3]),
+    `Standing safety ${lift.safety.toFixed(2)} (screening value; local codes and a licensed engineer decide). Pause before a cold joint ${Math.floor(Math.max(0, lift.pauseBudget) / 60)} min.`,
+  ].join('\n')
+}

@@ -9,9 +9,8 @@ export function addNew(program: Command, { screen, finish }: CommandContext): vo
   program
     .command('new')
     .argument('<name>', 'name of the job; becomes a folder')
-    .option('--imperial', 'feet and inches, psi and °F')
     .description('Makes a job folder to start from: commented, and it plans without change.')
-    .action((name: string, options: { imperial?: boolean }) => {
+    .action((name: string) => {
       const folder = resolve(screen.folder, name)
       if (existsSync(folder)) {
         showProblems(
@@ -30,7 +29,7 @@ export function addNew(program: Command, { screen, finish }: CommandContext): vo
       // Written whole under another name first: a stop half-way leaves no half job.
       const aside = `${folder}.part`
       mkdirSync(aside, { recursive: true })
-      writeFileSync(`${aside}/job.yaml`, newJobText(basename(name), options.imperial ? 'imperial' : 'metric'))
+      writeFileSync(`${aside}/job.yaml`, newJobText(basename(name)))
       renameSync(aside, folder)
       screen.out(`Made ${name}/job.yaml. Next: dawnlift plan ${name}`)
     })

@@ -39,7 +39,7 @@ export function addPlan(program: Command, { screen, finish }: CommandContext): v
 async function writeOutputs(plan: Plan, folder: string, screen: Screen): Promise<void> {
   mkdirSync(dirname(folder), { recursive: true })
   const aside = mkdtempSync(`${folder}.part-`)
-  const outputs = outputsOf(plan)
+  const outputs = outputsOf(plan, { at: Date.now() / 1000, sequence: 0 })
   for (const [index, output] of outputs.entries()) {
     const file = join(aside, output.name)
     mkdirSync(dirname(file), { recursive: true })
@@ -64,7 +64,7 @@ export function printDays(plan: Plan): string {
       `${clockText(lift.start, zone)}–${clockText(lift.end, zone)}`,
       lift.volume.toFixed(2),
       lift.safety.toFixed(2),
-      explainLift(lift, { units: job.units, zone }),
+      explainLift(lift, job.units, zone),
     ]),
   )
   const table = textTable(

@@ -37,7 +37,11 @@ export function addServe(program: Command, { screen, finish }: CommandContext): 
         return finish(2)
       }
       await initGeometry()
-      const server = await buildServer({ store: store.value, plans: planKeeper(store.value), site })
+      const server = await buildServer({
+        store: store.value,
+        plans: planKeeper(store.value, () => Date.now() / 1000),
+        site,
+      })
       try {
         const address = await server.listen({ host: '127.0.0.1', port })
         screen.err(`Dawnlift is open at ${address}  (Ctrl-C ends it)`)

@@ -7,7 +7,7 @@ import {
   checkFlow,
   checkReach,
   checkTravels,
-  type LayerRoute,
+  type RouteCache,
   routeRules,
   routeSection,
 } from '../route/index.js'
@@ -44,7 +44,7 @@ export const stageWords: Readonly<Record<Stage, string>> = {
 /** Geometry already worked out, by what it depends on: an edit computes again only what it touches. */
 export interface PlanCache {
   readonly bands: BandCache
-  readonly routes: Map<string, readonly [LayerRoute, LayerRoute]>
+  readonly routes: RouteCache
 }
 
 export const newPlanCache = (): PlanCache => ({ bands: new Map(), routes: new Map() })
@@ -64,7 +64,9 @@ export async function planJob(
   const goOn = async (stage: Stage, share: number) => (await options.progress?.(stage, share)) !== false
 
   if (!(await goOn('sections', 0))) return undefined
-  const { sections, findings: sectionFindings } = proposeSections(job, { beadLengthOf: sampledBeadLength(job, cache.routes) })
+  const { sections, findings: sectionFindings } = proposeSections(job, {
+    beadLengthOf: sampledBeadLength(job, cache.routes),
+  })
 
   if (!(await goOn('beads', 0.05))) return undefined
   const bands = layAllBeads(job, sections, cache.bands)

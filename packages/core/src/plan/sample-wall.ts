@@ -1,5 +1,5 @@
 import type { Job, Wall } from '../job/index.js'
-import { type LayerRoute, layerTime, routeSection } from '../route/index.js'
+import { layerTime, type RouteCache, routeSection } from '../route/index.js'
 import { layBeads } from '../wall/index.js'
 
 const sampleLength = 6
@@ -9,7 +9,7 @@ const sampleLength = 6
  * laid and run: corners of the web, heading and flow slow the nozzle, and a division by bead length alone would come out with layers
  * half as long again as meant.
  */
-export function sampledBeadLength(job: Job, cache: Map<string, readonly [LayerRoute, LayerRoute]>): (wall: Wall) => number {
+export function sampledBeadLength(job: Job, cache: RouteCache): (wall: Wall) => number {
   const known = new Map<string, number>()
   return wall => {
     const key = JSON.stringify([wall.makeUp, wall.thickness])
@@ -21,8 +21,15 @@ export function sampledBeadLength(job: Job, cache: Map<string, readonly [LayerRo
   }
 }
 
-function sampleTime(job: Job, wall: Wall, cache: Map<string, readonly [LayerRoute, LayerRoute]>): number {
-  const centreline = { points: [[0, 0], [sampleLength, 0]] as const, bulges: [0], closed: false }
+function sampleTime(job: Job, wall: Wall, cache: RouteCache): number {
+  const centreline = {
+    points: [
+      [0, 0],
+      [sampleLength, 0],
+    ] as const,
+    bulges: [0],
+    closed: false,
+  }
   const { relief: _, ...plain } = wall
   const sample: Wall = { ...plain, centreline, base: 0, top: job.print.layerHeight, joints: [] }
   const parts = { walls: [sample], openings: [], embeds: [], columns: [], print: job.print }

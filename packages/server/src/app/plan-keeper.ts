@@ -1,4 +1,5 @@
 import { newPlanCache, type Plan, type PlanCache, planJob } from '@dawnlift/core/plan'
+import type { Instant } from '@dawnlift/core/quantity'
 import { assert, type Result, success } from '@dawnlift/core/result'
 import { openJob } from '@dawnlift/formats/job-folder'
 import { type Output, outputsOf } from '@dawnlift/formats/outputs'
@@ -9,19 +10,20 @@ export interface Kept {
   readonly outputs: readonly Output[]
 }
 
-/** Plans the job as it stands on disk, once for each revision. */
+/** Plans the job as it stands on disk, once for each state of its folder. */
 export interface PlanKeeper {
   readonly current: () => Promise<Result<Kept>>
 }
 
-export function planKeeper(store: FolderStore): PlanKeeper {
+/** `clock`: the moment now [s since 1970 UTC], printed on what is made. */
+export function planKeeper(store: FolderStore, clock: () => Instant): PlanKeeper {
   let known: { readonly state: string; readonly answer: Promise<Result<Kept>> } | undefined
   const cache = newPlanCache()
   return {
     current: () => {
-      const { text, revision } = store.read()
-      const state = [revision, ...store.beside()].join(' ')
-      if (known?.state !== state) known = { state, answer: planText(text, store, cache) }
+      const { text } = store.read()
+      const state = store.stamp()
+      if (known?.state !== state) known = { state, answer: planText(text, store, cache, clock) }
       return known.answer
     },
   }
@@ -31,10 +33,11 @@ async function planText(
   document: string,
   store: FolderStore,
   cache: PlanCache,
+  clock: () => Instant,
 ): Promise<Result<Kept>> {
   const opened = openJob({ document, read: store.readBeside })
   if (!opened.ok) return opened
   const plan = await planJob(opened.value, { cache })
   assert(plan, 'a plan that nobody cancels is made')
-  return success({ plan, outputs: outputsOf(plan) })
+  return success({ plan, outputs: outputsOf(plan, { at: clock(), sequence: 0 }) })
 }

@@ -23,6 +23,8 @@ export interface FolderStore {
   readonly read: () => StoredDocument
   /** Writes a newer text, if what it rests on is still what stands on disk. */
   readonly save: (text: string, restsOn: string | undefined) => Result<StoredDocument>
+  /** Changes whenever the document or a file beside it does. */
+  readonly stamp: () => string
   /** Names of the files beside the document. */
   readonly beside: () => readonly string[]
   readonly readBeside: (name: string) => Uint8Array | undefined
@@ -53,6 +55,11 @@ export function openFolderStore(folder: string): Result<FolderStore> {
     const text = readFileSync(file, 'utf8')
     return { text, revision: revisionOf(text) }
   }
+  const beside = () =>
+    readdirSync(folder, { withFileTypes: true })
+      .filter(entry => entry.isFile() && entry.name !== documentName && !entry.name.startsWith('.'))
+      .map(entry => entry.name)
+      .sort()
   return success({
     folder,
     read,
@@ -64,11 +71,11 @@ export function openFolderStore(folder: string): Result<FolderStore> {
       writeWhole(file, text)
       return success({ text, revision: revisionOf(text) })
     },
-    beside: () =>
-      readdirSync(folder, { withFileTypes: true })
-        .filter(entry => entry.isFile() && entry.name !== documentName && !entry.name.startsWith('.'))
-        .map(entry => entry.name)
-        .sort(),
+    stamp: () =>
+      [read().revision, ...beside().map(name => `${name} ${statSync(join(folder, name)).mtimeMs}`)].join(
+        '\n',
+      ),
+    beside,
     readBeside: name => {
       const path = inside(root, name)
       return path && statSync(path).isFile() && statSync(path).size <= largestFile

@@ -13,11 +13,11 @@ export function Picture({
 }) {
   const svg = useMemo(() => toSvg(drawing, { theme: 'screen' }), [drawing])
   return (
-    // biome-ignore lint/security/noDangerouslySetInnerHtml: our own drawing code, which escapes every text
     <div
       className={`picture ${className ?? ''}`}
       role="img"
       aria-label={label}
+      // biome-ignore lint/security/noDangerouslySetInnerHtml: our own drawing code, which escapes every text
       dangerouslySetInnerHTML={{ __html: svg }}
     />
   )

@@ -1,17 +1,17 @@
-import { Group } from '@mantine/core'
 import { explainLift, type Lift, type PrintDay } from '@dawnlift/core/campaign'
 import { clockText } from '@dawnlift/core/clock'
 import { sayLimit } from '@dawnlift/core/limit'
 import type { Plan } from '@dawnlift/core/plan'
 import { figure } from '@dawnlift/drawing/paper'
 import { drawDayClock, drawLimits, drawTimeHeight } from '@dawnlift/drawing/views'
+import { Group } from '@mantine/core'
 import { useMemo } from 'react'
 import { Caution, Figure, OpenNumber, Picture, WithPlan } from '../../parts/index.js'
 import { useApp } from '../../state/index.js'
 import { words } from '../../words/index.js'
 import { sheetWords } from '../sheet-words.js'
-import { Levers } from './levers.js'
 import { dayText } from './day-text.js'
+import { Levers } from './levers.js'
 
 /** Which lift on which day, at which clock time, and why not more. */
 export const DaysPlace = () => <WithPlan>{plan => <Days plan={plan} />}</WithPlan>
@@ -27,11 +27,17 @@ function Days({ plan }: { readonly plan: Plan }) {
     <>
       <Group gap="xl" mb="md">
         <Figure value={days.length} what="print days" />
-        <Figure value={finished && last ? dayText(last.date) : 'not within the weather given'} what="the last lift" />
+        <Figure
+          value={finished && last ? dayText(last.date) : 'not within the weather given'}
+          what="the last lift"
+        />
         <Figure
           value={
             <OpenNumber
-              behind={{ how: `No campaign can be shorter: ${bound.how}.`, source: 'proven from the same hours, print times and rules' }}
+              behind={{
+                how: `No campaign can be shorter: ${bound.how}.`,
+                source: 'proven from the same hours, print times and rules',
+              }}
             >
               {bound.days}
             </OpenNumber>
@@ -59,7 +65,12 @@ function Days({ plan }: { readonly plan: Plan }) {
 function TimeHeight({ plan }: { readonly plan: Plan }) {
   const units = useApp(state => state.units)
   const drawing = useMemo(
-    () => drawTimeHeight({ job: plan.job, sections: plan.sections, campaign: plan.campaign }, figure(300, 78, sheetWords(plan)), limit => sayLimit(limit, units, plan.job.site.timeZone)),
+    () =>
+      drawTimeHeight(
+        { job: plan.job, sections: plan.sections, campaign: plan.campaign },
+        figure(300, 78, sheetWords(plan)),
+        limit => sayLimit(limit, units, plan.job.site.timeZone),
+      ),
     [plan, units],
   )
   return (
@@ -69,7 +80,15 @@ function TimeHeight({ plan }: { readonly plan: Plan }) {
   )
 }
 
-function Day({ day, plan, chosen }: { readonly day: PrintDay; readonly plan: Plan; readonly chosen: string | undefined }) {
+function Day({
+  day,
+  plan,
+  chosen,
+}: {
+  readonly day: PrintDay
+  readonly plan: Plan
+  readonly chosen: string | undefined
+}) {
   const zone = plan.job.site.timeZone
   return (
     <li>
@@ -98,25 +117,34 @@ function Day({ day, plan, chosen }: { readonly day: PrintDay; readonly plan: Pla
           <span>
             layers {lift.firstLayer}–{lift.lastLayer}
           </span>
-          <span className="why">{explainLift(lift, { units: plan.job.units, zone })}</span>
+          <span className="why">{explainLift(lift, plan.job.units, zone)}</span>
         </button>
       ))}
     </li>
   )
 }
 
-function LiftSheet({ lift, day, plan }: { readonly lift: Lift; readonly day: PrintDay; readonly plan: Plan }) {
+function LiftSheet({
+  lift,
+  day,
+  plan,
+}: {
+  readonly lift: Lift
+  readonly day: PrintDay
+  readonly plan: Plan
+}) {
   const units = useApp(state => state.units)
   const zone = plan.job.site.timeZone
   const say = (limit: Lift['binding']) => sayLimit(limit, units, zone)
   const limits = useMemo(
-    () => drawLimits({ job: plan.job, lift, hours: plan.campaign.hours, say: limit => sayLimit(limit, units, zone) }, figure(170, 92, sheetWords(plan))),
+    () =>
+      drawLimits(
+        { job: plan.job, lift, hours: plan.campaign.hours, say: limit => sayLimit(limit, units, zone) },
+        figure(170, 92, sheetWords(plan)),
+      ),
     [plan, lift, units, zone],
   )
-  const clock = useMemo(
-    () => drawDayClock(plan, day.date, figure(170, 120, sheetWords(plan))),
-    [plan, day],
-  )
+  const clock = useMemo(() => drawDayClock(plan, day.date, figure(170, 120, sheetWords(plan))), [plan, day])
   return (
     <section className="sheet" aria-label={`Lift ${lift.id}`}>
       <h2 style={{ marginTop: 0 }}>Why {lift.id} is not higher</h2>

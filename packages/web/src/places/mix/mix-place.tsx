@@ -1,8 +1,8 @@
-import { Group, Table } from '@mantine/core'
 import { clockText, localTime } from '@dawnlift/core/clock'
 import { stiffness, yieldStress } from '@dawnlift/core/mix'
 import type { Plan } from '@dawnlift/core/plan'
 import { formatQuantity } from '@dawnlift/core/quantity'
+import { Group, Table } from '@mantine/core'
 import { Caution, WithPlan } from '../../parts/index.js'
 import { useApp } from '../../state/index.js'
 import { words } from '../../words/index.js'
@@ -21,16 +21,21 @@ function Mix({ plan }: { readonly plan: Plan }) {
       <section className="sheet">
         <h2>{mix.name}</h2>
         <p className="soft">
-          From {mix.provenance === 'default' ? 'the default mix: wide bands, no tests of this site' : mix.provenance}. Planning uses the lower band: one
-          mix in {Math.round(1 / mix.lowerProbability)} is weaker.
+          From{' '}
+          {mix.provenance === 'default'
+            ? 'the default mix: wide bands, no tests of this site'
+            : mix.provenance}
+          . Planning uses the lower band: one mix in {Math.round(1 / mix.lowerProbability)} is weaker.
         </p>
         <Table>
           <Table.Thead>
             <Table.Tr>
-              {['Age at 20 °C', 'Yield stress', 'planned with', 'Stiffness', 'planned with'].map((head, index) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: the heads never change order
-                <Table.Th key={index}>{head}</Table.Th>
-              ))}
+              {['Age at 20 °C', 'Yield stress', 'planned with', 'Stiffness', 'planned with'].map(
+                (head, index) => (
+                  // biome-ignore lint/suspicious/noArrayIndexKey: the heads never change order
+                  <Table.Th key={index}>{head}</Table.Th>
+                ),
+              )}
             </Table.Tr>
           </Table.Thead>
           <Table.Tbody>
@@ -58,7 +63,8 @@ function WaterThroughTheDay({ plan }: { readonly plan: Plan }) {
   const units = useApp(state => state.units)
   const zone = plan.job.site.timeZone
   const date = localTime(moment, zone).date
-  const degrees = (value: number | undefined) => (value === undefined ? '—' : formatQuantity(value, 'temperature', units))
+  const degrees = (value: number | undefined) =>
+    value === undefined ? '—' : formatQuantity(value, 'temperature', units)
   return (
     <section className="sheet">
       <h2>{date}: mix at the nozzle</h2>

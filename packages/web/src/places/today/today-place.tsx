@@ -86,7 +86,7 @@ function Running({ lift, plan }: { readonly lift: Lift; readonly plan: Plan }) {
           what="pause before a cold joint"
         />
       </Group>
-      <p>{explainLift(lift, { units: plan.job.units, zone })}</p>
+      <p>{explainLift(lift, plan.job.units, zone)}</p>
       <Caution>{words.caution}</Caution>
     </>
   )

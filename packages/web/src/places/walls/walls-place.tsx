@@ -1,7 +1,7 @@
-import { Group, Select } from '@mantine/core'
 import type { Plan } from '@dawnlift/core/plan'
 import { figure } from '@dawnlift/drawing/paper'
 import { drawLayerPlan, drawWallElevation } from '@dawnlift/drawing/views'
+import { Group, Select } from '@mantine/core'
 import { useMemo } from 'react'
 import { Picture, WithPlan } from '../../parts/index.js'
 import { useApp } from '../../state/index.js'
@@ -16,7 +16,10 @@ function Walls({ plan }: { readonly plan: Plan }) {
   const wall = selection?.kind === 'wall' ? selection.id : plan.job.walls[0]!.id
   const layer = Math.max(1, topLayer(plan, moment))
   const top = useMemo(() => drawLayerPlan(plan, layer, figure(300, 190, sheetWords(plan))), [plan, layer])
-  const elevation = useMemo(() => drawWallElevation(plan, wall, figure(300, 95, sheetWords(plan))), [plan, wall])
+  const elevation = useMemo(
+    () => drawWallElevation(plan, wall, figure(300, 95, sheetWords(plan))),
+    [plan, wall],
+  )
   return (
     <>
       <section className="sheet">

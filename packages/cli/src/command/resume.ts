@@ -1,0 +1,63 @@
+import { existsSync, writeFileSync } from 'node:fs'
+import { resolve } from 'node:path'
+import { layerRouteOf } from '@dawnlift/core/route'
+import { liftFile } from '@dawnlift/formats/outputs'
+import { writeRestart } from '@dawnlift/formats/rs274'
+import type { Command } from 'commander'
+import type { CommandContext } from '../run-dawnlift.js'
+import { showProblems } from '../screen/problem-list.js'
+import { planFolder } from './job-input.js'
+
+export function addResume(program: Command, { screen, finish }: CommandContext): void {
+  program
+    .command('resume')
+    .argument('<job>', 'a job folder')
+    .requiredOption('--lift <id>', 'the lift that stopped, such as B3')
+    .requiredOption('--layer <number>', 'the layer to go on with')
+    .option('--pass <number>', 'the pass of that layer to go on with, from 1', '1')
+    .option('--out <file>', 'write it there instead of to standard output; an existing file is left alone')
+    .description('Machine file of what is left of a lift after a stop.')
+    .action(async (job: string, options: { lift: string; layer: string; pass: string; out?: string }) => {
+      const refuse = (at: string, say: string) => {
+        showProblems(screen, [{ code: 'cli/resume', at, say }], false)
+        finish(2)
+      }
+      const planned = await planFolder(job, screen)
+      if (!planned.ok) {
+        showProblems(screen, planned.problems, false)
+        return finish(2)
+      }
+      const { plan } = planned.value
+      const lifts = plan.campaign.days.flatMap(day => day.lifts)
+      const lift = lifts.find(each => each.id.toLowerCase() === options.lift.toLowerCase())
+      if (!lift)
+        return refuse(
+          '--lift',
+          `There is no lift ${options.lift}; lifts are ${lifts.map(each => each.id).join(', ')}.`,
+        )
+      const layer = Number(options.layer)
+      if (!Number.isInteger(layer) || layer < lift.firstLayer || layer > lift.lastLayer) {
+        return refuse(
+          '--layer',
+          `Lift ${lift.id} has layers ${lift.firstLayer} to ${lift.lastLayer}; “${options.layer}” is not one of them.`,
+        )
+      }
+      const file = liftFile(plan, lift)
+      const passes = layerRouteOf(file.routes, layer).passes.length
+      const pass = Number(options.pass)
+      if (!Number.isInteger(pass) || pass < 1 || pass > passes)
+        return refuse(
+          '--pass',
+          `Layer ${layer} of lift ${lift.id} has passes 1 to ${passes}; “${options.pass}” is not one of them.`,
+        )
+      const text = writeRestart(file, { layer, pass: pass - 1 })
+      if (!options.out) return screen.out(text.trimEnd())
+      const target = resolve(screen.folder, options.out)
+      if (existsSync(target))
+        return refuse('--out', `${options.out} exists already; choose another name. Nothing was written.`)
+      writeFileSync(target, text)
+      screen.err(
+        `Wrote ${options.out}: lift ${lift.id} from layer ${layer}, pass ${pass}. Check the joint before going on; treat it if the layer has lain bare too long.`,
+      )
+    })
+}

@@ -1,0 +1,2 @@
+export type { Output } from './output.js'
+export { liftFile, type OutputStamp, outputsOf } from './outputs-of.js'
