@@ -1,4 +1,4 @@
-import { failure, type Problem, type Result } from '@dawnlift/core/result'
+import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
 import type { Observation } from '@dawnlift/core/weather'
 import { csvRows, numberIn, type Row } from './csv-rows.js'
 import { definedOnly, finishFile } from './finish-file.js'
@@ -48,7 +48,13 @@ export function readTmy3(text: string, name: string): Result<WeatherFile> {
     if ('say' in seen) problems.push({ code: 'weather/tmy3-line', at: `${name}:${row.line}`, say: seen.say })
     return 'say' in seen ? [] : [seen]
   })
-  return finishFile({ ...place, observations, problems }, 'history')
+  const tenths = rainInTenths(observations)
+  const read = finishFile(
+    { ...place, observations: tenths ? observations.map(inMillimetres) : observations, problems },
+    'history',
+  )
+  if (!read.ok || !tenths) return read
+  return success({ ...read.value, warnings: [...read.value.warnings, tenthsWarning(name)] })
 }
 
 function stationOf(
@@ -91,3 +97,28 @@ function readHour(
     rain: value('rain'),
   })
 }
+
+/**
+ * Whether the rain column is in tenths of a millimetre although its head says mm, as some published files have it.
+ *
+ * Their depths are hundredths of an inch turned into whole tenths (3, 5, 8, 10, 13, …). True whole millimetres would
+ * have 1, 2, 4 and 7 as often, and the year of such a file would have metres of rain.
+ */
+function rainInTenths(observations: readonly Observation[]): boolean {
+  const depths = observations.flatMap(({ rain }) => (rain !== undefined && rain > 0 ? [rain] : []))
+  const ofInches = (depth: number) => Math.round(Math.round(depth / 2.54) * 2.54) === depth
+  return (
+    depths.length >= 20 &&
+    depths.every(Number.isInteger) &&
+    depths.filter(ofInches).length > 0.9 * depths.length
+  )
+}
+
+const inMillimetres = (seen: Observation): Observation =>
+  seen.rain === undefined ? seen : { ...seen, rain: seen.rain / 10 }
+
+const tenthsWarning = (name: string): Problem => ({
+  code: 'weather/tmy3-rain-tenths',
+  at: `${name}:2`,
+  say: 'The rain column says mm, but its numbers are tenths of a millimetre (hundredths of an inch, rounded); they were divided by ten.',
+})
