@@ -5,7 +5,7 @@ import { layersByRule } from './campaign-input.js'
 import type { DayPlan, PlacedLift } from './day-plan.js'
 import { liftVolume, standAfter } from './day-plan.js'
 import type { Ground, Stand } from './ground.js'
-import { type HourTable, hourOf, limitsBeyond } from './hour-table.js'
+import { type HourTable, hourOf, limitsBeyond, TICK } from './hour-table.js'
 import { liftTrial, standingOf, suppliedBy, unhinderedEnds } from './lift-reach.js'
 import type { SectionClock } from './section-clock.js'
 import { askStanding } from './standing-book.js'
@@ -111,9 +111,9 @@ function standingAllowance({ ground, lift }: LiftScene, ends: readonly Instant[]
 function restAllowance({ ground }: LiftScene, ends: readonly Instant[]): readonly Allowance[] {
   for (let i = 1; i < ends.length; i++) {
     const laid = ends[i - 1]!
-    const rest = ground.table.rest(hourOf(ground.table, laid - 1e-6))
+    const rest = ground.table.rest(hourOf(ground.table, laid - TICK))
     const bare = ends[i]! - laid
-    if (bare <= rest.seconds + 1e-6) continue
+    if (bare <= rest.seconds + TICK) continue
     const { source } = rest.limit
     const limit: Limit = {
       kind: 'resting-time',
@@ -131,10 +131,10 @@ function restAllowance({ ground }: LiftScene, ends: readonly Instant[]): readonl
 /** For each kind of hourly limit, the layers laid before its first closed hour. */
 function hourAllowances({ ground, lift }: LiftScene, ends: readonly Instant[]): readonly Allowance[] {
   const found = new Map<LimitKind, Allowance>()
-  const last = hourOf(ground.table, (ends.at(-1) ?? lift.start) - 1e-6)
+  const last = hourOf(ground.table, (ends.at(-1) ?? lift.start) - TICK)
   for (let hour = hourOf(ground.table, lift.start); hour <= last; hour++) {
     const opens = ground.table.first + hour * 3600
-    const layers = ends.filter(end => end <= opens + 1e-6).length
+    const layers = ends.filter(end => end <= opens + TICK).length
     for (const limit of closingLimits(ground.table, hour)) {
       if (!found.has(limit.kind)) found.set(limit.kind, { layers, limit })
     }
@@ -154,7 +154,7 @@ function closingLimits(table: HourTable, hour: number): readonly Limit[] {
 function shiftAllowance({ ground, plan }: LiftScene, ends: readonly Instant[]): readonly Allowance[] {
   const { washOut, longestShift } = ground.input.crew
   const closes = Math.min(plan.day.closes, plan.shiftStart + longestShift)
-  const layers = ends.filter(end => end <= closes - washOut + 1e-6).length
+  const layers = ends.filter(end => end <= closes - washOut + TICK).length
   if (layers >= ends.length) return []
   const limit: Limit = {
     kind: 'shift',

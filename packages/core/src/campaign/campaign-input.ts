@@ -15,6 +15,8 @@ export interface SectionStanding {
   readonly layers: number
   /** When its last layer was laid. Without layers: nothing to wait for. */
   readonly lastEnd?: Instant
+  /** Lifts it was printed in, so that new ones are numbered on from there. */
+  readonly lifts?: number
 }
 
 /** Everything the scheduler reads. One machine, one crew, one shift a day. */
@@ -34,6 +36,8 @@ export interface CampaignInput {
   /** Times the routes anew at another nozzle speed; without it, print times are scaled. */
   readonly workAt?: (speed: MetresPerSecond) => readonly SectionWork[]
   readonly deliveries?: Deliveries
+  /** When today's shift began, if it has: it ends after `longestShift` all the same. */
+  readonly shiftBegan?: Instant
   readonly standing?: readonly SectionStanding[]
   /** Local date by which the walls are wanted. */
   readonly due?: string

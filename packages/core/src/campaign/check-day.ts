@@ -4,7 +4,7 @@ import type { Lift, PrintDay } from './campaign.js'
 import type { CampaignInput } from './campaign-input.js'
 import { fault } from './check-campaign.js'
 
-const SLACK = 1e-3
+const SLACK = 5e-3
 
 /** Whether the crew may and can work the day as planned: calendar, shift, set-up, change-overs, holds, wash-out. */
 export function checkDay(input: CampaignInput, day: PrintDay): readonly Finding[] {
@@ -44,6 +44,11 @@ function checkShift(input: CampaignInput, day: PrintDay): readonly Finding[] {
   if (day.end > closes + SLACK) {
     const say = `Wash-out would end after the day ends on ${day.date}.`
     findings.push(fault('day-end', day.date, day.end, closes, 's', say))
+  }
+  const began = input.shiftBegan
+  if (began !== undefined && began >= opens && began < closes && day.end > began + longestShift + SLACK) {
+    const say = `The shift of ${day.date} began at ${began} and would end after ${longestShift} s.`
+    findings.push(fault('shift', day.date, day.end - began, longestShift, 's', say))
   }
   if (shift > longestShift + SLACK) {
     const say = `The shift of ${day.date} lasts ${shift} s; ${longestShift} s is the longest.`

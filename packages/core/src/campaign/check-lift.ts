@@ -5,7 +5,7 @@ import type { CampaignInput } from './campaign-input.js'
 import { fault } from './check-campaign.js'
 import { holdTime } from './check-day.js'
 
-const SLACK = 1e-3
+const SLACK = 5e-3
 
 /** Whether one lift may be printed at its clock times: height, lift ends, pace, resting time, open hours, standing. */
 export function checkLift(input: CampaignInput, day: PrintDay, lift: Lift): readonly Finding[] {

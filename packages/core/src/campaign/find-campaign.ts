@@ -59,7 +59,7 @@ export function searchSampled(
 }
 
 const isBetter = (a: Found, b: Found): boolean =>
-  a.finish < b.finish || (a.finish === b.finish && a.finish !== NEVER && a.trail.site < b.trail.site)
+  a.finish < b.finish || (a.finish === b.finish && a.finish !== NEVER && a.trail.site < b.trail.site - 1)
 
 /** Wide for a house, narrower for a street of houses, so that time grows little faster than the work. */
 function breadthsFor(ground: Ground, effort: Effort): readonly Breadth[] {

@@ -46,7 +46,10 @@ export function standAtStart(ground: Ground): Stand {
     heights: ground.sections.map(section => Math.min(section.layers, of(section)?.layers ?? 0)),
     ready: ground.sections.map(section => {
       const lastEnd = of(section)?.lastEnd
-      return lastEnd === undefined ? Number.NEGATIVE_INFINITY : lastEnd + ground.cure
+      if (lastEnd === undefined) return Number.NEGATIVE_INFINITY
+      // One lift a day: a section printed today waits for tomorrow however short its cure.
+      const today = ground.days.find(day => day.begins <= lastEnd && lastEnd < day.closes)
+      return Math.max(lastEnd + ground.cure, today?.closes ?? 0)
     }),
   }
 }

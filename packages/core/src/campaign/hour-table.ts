@@ -5,6 +5,9 @@ import type { LiftPhysics } from './campaign.js'
 
 const HOUR = 3600
 
+/** Tolerance on clock comparisons [s]: far below a tap on the screen, far above rounding of instants. */
+export const TICK = 1e-3
+
 /** Hours by their number, ready for quick questions. `use`: 0 closed, 1 open, 2 open with chilled water. */
 export interface HourTable {
   readonly first: Instant

@@ -2,7 +2,7 @@ import type { Limit } from '../limit/index.js'
 import type { IdleDay } from './campaign.js'
 import type { DayPlan } from './day-plan.js'
 import type { Ground, Stand } from './ground.js'
-import { hourOf, limitsBeyond } from './hour-table.js'
+import { hourOf, limitsBeyond, TICK } from './hour-table.js'
 import { NEVER } from './section-clock.js'
 import type { WorkDay } from './work-day.js'
 
@@ -40,7 +40,7 @@ function whyIdle(ground: Ground, plans: readonly DayPlan[], start: Stand, day: W
 
 function mostClosing({ table }: Ground, { opens, closes }: WorkDay): Limit | undefined {
   const counts = new Map<string, { limit: Limit; hours: number }>()
-  for (let hour = Math.max(0, hourOf(table, opens)); hour <= hourOf(table, closes - 1e-6); hour++) {
+  for (let hour = Math.max(0, hourOf(table, opens)); hour <= hourOf(table, closes - TICK); hour++) {
     const known = table.hours[hour]
     if (!known || table.use[hour] !== 0) continue
     for (const limit of limitsBeyond(known)) {

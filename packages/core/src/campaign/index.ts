@@ -10,12 +10,16 @@ export type {
   PrintDay,
   SectionWork,
 } from './campaign.js'
+export type { CampaignChange } from './campaign-change.js'
+export { changesBetween } from './campaign-change.js'
 export type { CampaignInput, Deliveries, SectionStanding } from './campaign-input.js'
 export { checkCampaign } from './check-campaign.js'
 export { explainLift, explainRunnersUp, limitName, sayGain, sayLever } from './explain-lift.js'
 export type { Effort } from './find-campaign.js'
 export type { Lever, LeverKind } from './lever.js'
 export { leverSettings, leversFor, leverUnits, pullLever } from './lever.js'
+export type { AsBuilt, Replanned } from './replan.js'
+export { replan } from './replan.js'
 export { scheduleCampaign } from './schedule-campaign.js'
 export type { AnyLever, LeverRow, LeverTable, OwnLever } from './try-levers.js'
 export { tryLevers } from './try-levers.js'

@@ -1,7 +1,7 @@
 import type { CubicMetres, Instant, Seconds } from '../quantity/index.js'
 import type { LiftTrial } from './campaign.js'
 import type { Ground } from './ground.js'
-import { type HourTable, hourOf } from './hour-table.js'
+import { type HourTable, hourOf, TICK } from './hour-table.js'
 import type { SectionClock } from './section-clock.js'
 import { askStanding, estimateStanding, keepSample } from './standing-book.js'
 
@@ -16,9 +16,6 @@ export interface FittedLift extends Reach {
   readonly layers: number
   readonly safety: number
 }
-
-/** Tolerance on clock comparisons [s]: far below a tap on the screen, far above rounding. */
-const TICK = 1e-6
 
 /**
  * Layers on top of layer `below` that rule, lift ends, resting time and open hours allow from `start` on.

@@ -2,7 +2,7 @@ import type { Limit } from '../limit/index.js'
 import { type Allowance, type LiftScene, liftAllowances, wishedLayers } from './allowance.js'
 import type { Hold, Lift, NextGain } from './campaign.js'
 import { liftVolume } from './day-plan.js'
-import { hourOf } from './hour-table.js'
+import { hourOf, TICK } from './hour-table.js'
 
 /** A placed lift as it goes into the campaign: clock times, and why it is no taller. */
 export function liftReport(scene: LiftScene, id: string, gains: readonly NextGain[]): Lift {
@@ -69,7 +69,7 @@ function pauseBudget({ ground, lift }: LiftScene): number {
   let budget = Number.POSITIVE_INFINITY
   for (let i = 0; i < lift.layers; i++) {
     const laid = lift.ends[i]!
-    const rest = ground.table.rest(hourOf(ground.table, laid - 1e-6)).seconds
+    const rest = ground.table.rest(hourOf(ground.table, laid - TICK)).seconds
     const bare = (lift.ends[i + 1] ?? laid + section.printTime[lift.below + i + 1]!) - laid
     budget = Math.min(budget, rest - bare)
   }

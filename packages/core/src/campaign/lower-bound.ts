@@ -1,8 +1,11 @@
 import type { Seconds } from '../quantity/index.js'
 import type { Ground, Stand } from './ground.js'
-import { nextUsable, usableUntil } from './hour-table.js'
+import { nextUsable, TICK, usableUntil } from './hour-table.js'
 import { NEVER, printTimeBetween, type SectionClock } from './section-clock.js'
 import type { WorkDay } from './work-day.js'
+
+/** More than all clock tolerances of a campaign together [s], so that the bound never claims too much. */
+const SLACK = 1
 
 /** What no plan can get out of a day: open time one shift can hold, the longest stretch of it, and how many stretches. */
 export interface DayCapacity {
@@ -94,7 +97,7 @@ function togetherFinish(
   for (let day = Math.max(from, notBefore); day < bounds.days.length; day++) {
     const runs = bounds.runsBefore[day + 1]! - bounds.runsBefore[from]!
     const open = bounds.openBefore[day + 1]! - bounds.openBefore[from]!
-    if (work + Math.max(0, lifts - runs) * changeOver <= open + 1e-6) return day
+    if (work + Math.max(0, lifts - runs) * changeOver <= open + SLACK) return day
   }
   return NEVER
 }
@@ -117,7 +120,7 @@ export function soloFinish(ground: Ground, bounds: Bounds, s: number, height: nu
 function soloDay(section: SectionClock, height: number, longest: Seconds): number {
   const top = Math.min(section.liftTop[height]!, height + section.ruleLayers)
   let reached = height
-  while (reached < top && printTimeBetween(section, height, reached + 1) <= longest + 1e-6) reached++
+  while (reached < top && printTimeBetween(section, height, reached + 1) <= longest + TICK) reached++
   return reached
 }
 
@@ -142,6 +145,6 @@ export function printDaysBound(ground: Ground, bounds: Bounds, stand: Stand): nu
 function fewestToReach(target: number, amounts: readonly number[]): number {
   const largest = [...amounts].sort((a, b) => b - a)
   let count = 0
-  for (let sum = 0; sum + 1e-6 < target && count < largest.length; count++) sum += largest[count]!
+  for (let sum = 0; sum + SLACK < target && count < largest.length; count++) sum += largest[count]!
   return count
 }

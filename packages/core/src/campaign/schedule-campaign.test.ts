@@ -1,5 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import type { LimitKind } from '../limit/index.js'
+import type { Campaign, Lift } from './campaign.js'
+import type { CampaignInput } from './campaign-input.js'
 import { checkCampaign } from './check-campaign.js'
 import {
   growing,
@@ -27,11 +30,39 @@ describe('a house through a summer', () => {
   })
   it('comes out the same when asked twice', () => expect(scheduleCampaign(input)).toEqual(campaign))
   it('survives a structured clone', () => expect(structuredClone(campaign)).toEqual(campaign))
-  it('tells of every lift what stopped it', () => {
-    const binding = campaign.days.flatMap(day => day.lifts.map(lift => lift.binding.kind))
-    expect(new Set(binding)).toEqual(new Set(['lift-height', 'mix-hot', 'top-of-wall', 'wind']))
+  // Independent: one layer more is tried by hand and shown to the checker, which knows nothing of bindings.
+  it('tells of every lift what really stops it: one layer more breaks just that', () => {
+    const broken: Readonly<Partial<Record<LimitKind, readonly string[]>>> = {
+      'lift-height': ['lift-height'],
+      'mix-hot': ['closed-hour'],
+      wind: ['closed-hour'],
+      rain: ['closed-hour'],
+      shift: ['shift', 'day-end'],
+      collapse: ['standing'],
+    }
+    const lifts = campaign.days.flatMap(day => day.lifts)
+    for (const lift of lifts.filter(one => one.binding.kind !== 'top-of-wall' && one.leftFor === undefined)) {
+      const found = checkCampaign(input, withOneLayerMore(input, campaign, lift)).map(one => one.check)
+      const expected = broken[lift.binding.kind] ?? []
+      expect(
+        expected.some(check => found.includes(`campaign/${check}`)),
+        `${lift.id} ${lift.binding.kind}`,
+      ).toBe(true)
+    }
   })
 })
+
+function withOneLayerMore(input: CampaignInput, campaign: Campaign, lift: Lift): Campaign {
+  const time = input.work.find(one => one.section === lift.section)!.printTimes[lift.lastLayer]!
+  const end = lift.end + time
+  const taller = { ...lift, lastLayer: lift.lastLayer + 1, end, layerEnds: [...lift.layerEnds, end] }
+  const days = campaign.days.map(day => ({
+    ...day,
+    end: day.lifts.at(-1) === lift ? day.end + time : day.end,
+    lifts: day.lifts.map(one => (one === lift ? taller : one)),
+  }))
+  return { ...campaign, days }
+}
 
 describe('line of balance in mild weather', () => {
   // Closed form: one section of 100 layers, 50 by rule each day, works 2 days. Each lift 50 × 5 min = 250 min.

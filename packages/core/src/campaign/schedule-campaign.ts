@@ -4,7 +4,7 @@ import type { CampaignInput } from './campaign-input.js'
 import type { DayPlan } from './day-plan.js'
 import { type Effort, findCampaign, type Shortest, searchSampled } from './find-campaign.js'
 import { type Ground, prepareGround, type Stand, standAtStart } from './ground.js'
-import { hourOf } from './hour-table.js'
+import { hourOf, TICK } from './hour-table.js'
 import { idleDays } from './idle-days.js'
 import { liftReport } from './lift-report.js'
 import { type Bounds, finishBound, prepareBounds, printDaysBound } from './lower-bound.js'
@@ -78,14 +78,16 @@ function daysGained(changed: Ground, finishDate: string): number {
   return last ? Math.max(0, calendarDays(last.day.date, finishDate)) : 0
 }
 
-/** Lifts already standing keep their numbers: new ones count on from the fewest that could have got there. */
+/** Lifts already standing keep their numbers; untold, new ones count on from the fewest that could have got there. */
 function liftsStanding(ground: Ground, s: number, start: Stand): number {
   const section = ground.sections[s]!
+  const told = ground.input.standing?.find(one => one.section === section.work.section)?.lifts
+  if (told !== undefined) return told
   return start.heights[s] === 0 ? 0 : section.liftsLeft[0]! - section.liftsLeft[start.heights[s]!]!
 }
 
 function needsChiller({ table }: Ground, from: number, to: number): boolean {
-  for (let hour = hourOf(table, from); hour <= hourOf(table, to - 1e-6); hour++) {
+  for (let hour = hourOf(table, from); hour <= hourOf(table, to - TICK); hour++) {
     if (table.use[hour] === 2) return true
   }
   return false

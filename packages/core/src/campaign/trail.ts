@@ -37,7 +37,7 @@ export function trailPlans(trail: Trail): readonly DayPlan[] {
 
 /** Order of preference at equal finish: fewer hours on site, fewer lifts, more safety. */
 export const comparePleasant = (a: Trail, b: Trail): number =>
-  a.site - b.site || a.lifts - b.lifts || b.safety - a.safety || 0
+  Math.round(a.site) - Math.round(b.site) || a.lifts - b.lifts || b.safety - a.safety || 0
 
 /** Trails from which everything that follows is the same have the same key. */
 export function standKey(stand: Stand, notBefore: number): string {

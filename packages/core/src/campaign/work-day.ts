@@ -7,6 +7,8 @@ import type { CampaignInput } from './campaign-input.js'
 export interface WorkDay {
   readonly date: string
   readonly opens: Instant
+  /** The crew's own start of day; `opens` is later when the day has already begun. */
+  readonly begins: Instant
   readonly closes: Instant
   /** Set when nobody works that day. */
   readonly off?: Limit
@@ -23,15 +25,24 @@ export function workDays(input: CampaignInput): readonly WorkDay[] {
   const days: WorkDay[] = []
   const dayEnd = crew.dayEnd > crew.dayStart ? crew.dayEnd : crew.dayEnd + 86400
   for (; date <= last; date = addDays(date, 1)) {
-    const opens = Math.max(now, instantAt(date, crew.dayStart, timeZone))
-    const closes =
+    const begins = instantAt(date, crew.dayStart, timeZone)
+    const opens = Math.max(now, begins)
+    const ends =
       dayEnd >= 86400
         ? instantAt(addDays(date, 1), dayEnd - 86400, timeZone)
         : instantAt(date, dayEnd, timeZone)
+    const closes = Math.min(ends, shiftEnd(input, begins, ends))
     const off = dayOff(input, date)
-    if (closes > opens) days.push(off ? { date, opens, closes, off } : { date, opens, closes })
+    const day = { date, begins, opens, closes }
+    if (ends > opens) days.push(off ? { ...day, off } : day)
   }
   return days
+}
+
+/** End of a shift already begun in this day; never for other days. */
+function shiftEnd({ shiftBegan, crew }: CampaignInput, begins: Instant, ends: Instant): Instant {
+  const isToday = shiftBegan !== undefined && shiftBegan >= begins && shiftBegan < ends
+  return isToday ? shiftBegan + crew.longestShift : Number.POSITIVE_INFINITY
 }
 
 /** The first day, or today when it has begun; the day before too, whose night shift may still be going on. */

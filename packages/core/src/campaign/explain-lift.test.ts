@@ -1,0 +1,102 @@
+import { describe, expect, it } from 'vitest'
+import type { Campaign } from './campaign.js'
+import { checkCampaign } from './check-campaign.js'
+import { explainLift, sayLever } from './explain-lift.js'
+import { growing, inventedHours, inventedInput, inventedWork, type Sky } from './invented-site.js'
+import { leverSettings, pullLever } from './lever.js'
+import { scheduleCampaign } from './schedule-campaign.js'
+import { tryLevers } from './try-levers.js'
+
+/** Mild until ten, then a mix of 34 °C that water of 10 °C would cool to its limit. */
+const hotFromTen = (_: number, hour: number): Sky => (hour < 10 ? { air: 20 } : { air: 28, waterNeeded: 10 })
+const hot = inventedInput([inventedWork('A', 100, 6)], 20, {
+  hours: inventedHours('2026-06-01', 20, hotFromTen),
+})
+const first = (campaign: Campaign) => campaign.days[0]!.lifts[0]!
+
+describe('a lift stopped by the heat', () => {
+  const campaign = scheduleCampaign(hot)
+  const lift = first(campaign)
+  // Hand: 05:30 to 10:00 are 270 min, 45 layers of 6 min; the rule allows 50.
+  it('has the layers that fit before ten', () => {
+    expect([lift.lastLayer, lift.wishedLayers]).toEqual([45, 50])
+    expect(lift.binding).toMatchObject({ kind: 'mix-hot', demand: 34, capacity: 32, unit: '°C' })
+  })
+  it('gets the layers up to the rule by water of 8 °C, as 10 °C would do', () => {
+    expect(lift.gains).toContainEqual(
+      expect.objectContaining({ lever: 'chilled-water', setting: 8, layers: 5 }),
+    )
+    expect(lift.gains?.find(gain => gain.lever === 'chilled-water')?.bindsNext.kind).toBe('lift-height')
+  })
+  it('says so in one sentence', () => {
+    expect(
+      explainLift(
+        { ...lift, nextGain: lift.gains!.find(gain => gain.lever === 'chilled-water')! },
+        'metric',
+        'UTC',
+      ),
+    ).toBe(
+      'stops at layer 45 of 50: mix passes 32 °C at 10:00; chilled water at 8 °C buys 5 layers and brings the finish 1 day forward; then the height rule stops it',
+    )
+    expect(explainLift(lift, 'imperial', 'UTC')).toContain('mix passes 90 °F at 10:00')
+  })
+  // Hand: three lifts of 45, 45, 10 become two of 50.
+  it('shows in the table of levers what chilled water is worth', () => {
+    const { asPlanned, rows } = tryLevers(hot, [
+      { kind: 'chilled-water', setting: 8 },
+      { kind: 'chilled-water', setting: 12 },
+    ])
+    expect(asPlanned.printDays).toBe(3)
+    expect(rows).toHaveLength(1)
+    expect(rows[0]).toMatchObject({ printDays: 2, daysGained: 1, bindsNext: 'lift-height' })
+  })
+})
+
+describe('a lift on a slow mix', () => {
+  // Hand: n layers weigh 450·n, layer 1 bears 6000 + 1·age. At 18 °C the mix gains 2^(−0.2) = 0.8706 Pa/s, in 240 s a layer
+  // 208.9 Pa. n·450 ≤ 6000 + 208.9·(n − 1) → n ≤ 5791.1/241.1 = 24.02.
+  const slow = inventedInput([inventedWork('A', 60, 4)], 20, {
+    hours: inventedHours('2026-06-01', 20, () => ({ air: 12 })),
+    physics: growing(450, 6000, 1),
+  })
+  const lift = first(scheduleCampaign(slow))
+  it('ends where the first layer would give', () => {
+    expect(lift.lastLayer).toBe(24)
+    expect(lift.binding.kind).toBe('collapse')
+  })
+  // Hand, layers of 360 s: 313.4 Pa a layer; n ≤ (6000 − 313.4)/(450 − 313.4) = 41.6.
+  it('gets taller at a slower pace', () =>
+    expect(lift.nextGain).toMatchObject({ lever: 'slower-pace', setting: 50, layers: 17 }))
+})
+
+describe('levers', () => {
+  it('are planned for real: each row is a campaign that keeps every rule of the changed job', () => {
+    const kinds = ['earlier-start', 'faster-nozzle', 'taller-lift', 'longer-shift', 'night-start'] as const
+    for (const lever of kinds.flatMap(kind => leverSettings(hot, kind))) {
+      const changed = pullLever(hot, lever)!
+      expect(checkCampaign(changed, scheduleCampaign(changed, 'brisk')), sayLever(lever, 'metric')).toEqual(
+        [],
+      )
+    }
+  })
+  it('offer the best pair when two together do more', () => {
+    const wide = inventedInput(
+      ['A', 'B', 'C'].map(name => inventedWork(name, 100, 6)),
+      30,
+      { hours: inventedHours('2026-06-01', 30, hotFromTen) },
+    )
+    const table = tryLevers(wide, [
+      { kind: 'chilled-water', setting: 8 },
+      { kind: 'taller-lift', setting: 1.5 },
+      { kind: 'faster-nozzle', setting: 125 },
+    ])
+    expect(table.bestPair?.levers).toHaveLength(2)
+    expect(table.bestPair!.finish).toBeLessThanOrEqual(table.rows[0]!.finish)
+  })
+  it('take a change of the integrator’s own', () => {
+    const table = tryLevers(hot, [
+      { kind: 'own', name: 'half the wall', replan: () => ({ ...hot, work: [inventedWork('A', 50, 6)] }) },
+    ])
+    expect(table.rows[0]?.daysGained).toBe(1)
+  })
+})
