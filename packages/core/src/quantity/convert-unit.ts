@@ -1,12 +1,24 @@
-import type { Dimension } from './dimension.js'
+import type { Dimension, Unit } from './dimension.js'
 import { findUnit, plainSymbol } from './unit-symbol.js'
 import { unitTable } from './unit-table.js'
 
+/** The inverse of a decimal scale as the whole number it is: 18 mm are 18/1000 = 0.018 m, but 18 · 0.001 is not. */
+function wholeInverse(scale: number): number | undefined {
+  const inverse = Math.round(1 / scale)
+  return scale < 1 && Math.abs(inverse * scale - 1) < 1e-14 ? inverse : undefined
+}
+
+/** Value in the unit used inside from the value in a unit of the table. */
+export function toInside(value: number, { scale, offset = 0 }: Pick<Unit, 'scale' | 'offset'>): number {
+  const inverse = wholeInverse(scale)
+  return (inverse === undefined ? value * scale : value / inverse) + offset
+}
+
 /** Value in a unit of the table from the value inside. */
-export const fromInside = (
-  value: number,
-  unit: { readonly scale: number; readonly offset?: number },
-): number => (value - (unit.offset ?? 0)) / unit.scale
+export function fromInside(value: number, { scale, offset = 0 }: Pick<Unit, 'scale' | 'offset'>): number {
+  const inverse = wholeInverse(scale)
+  return inverse === undefined ? (value - offset) / scale : (value - offset) * inverse
+}
 
 /** Which dimensions have a unit with this symbol. */
 export const dimensionsOf = (symbol: string): readonly Dimension[] =>
@@ -21,7 +33,7 @@ export function convertUnit(value: number, from: string, to: string): number | u
   for (const dimension of dimensionsOf(to)) {
     const source = findUnit(from, dimension)
     const target = findUnit(to, dimension)
-    if (source && target) return fromInside(value * source.scale + (source.offset ?? 0), target)
+    if (source && target) return fromInside(toInside(value, source), target)
   }
   return undefined
 }

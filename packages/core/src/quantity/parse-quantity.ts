@@ -1,5 +1,6 @@
 import type { Problem, Result } from '../result/index.js'
 import { failure, success } from '../result/index.js'
+import { toInside } from './convert-unit.js'
 import type { Dimension, Unit } from './dimension.js'
 import { numberPattern, readNumber } from './number-text.js'
 import { findUnit, plainSymbol, unitNames } from './unit-symbol.js'
@@ -98,7 +99,7 @@ function singleTerm(term: Term, text: string, dimension: Dimension): Result<numb
   const number = numberOf(term, text)
   if (!number.ok) return number
   const unit = unitOf(term, text, dimension)
-  return unit.ok ? success(number.value * unit.value.scale + (unit.value.offset ?? 0)) : unit
+  return unit.ok ? success(toInside(number.value, unit.value)) : unit
 }
 
 function sumOfTerms(terms: readonly Term[], text: string, dimension: Dimension): Result<number> {
@@ -116,7 +117,7 @@ function sumOfTerms(terms: readonly Term[], text: string, dimension: Dimension):
         'mixed-units',
         `“${text}” chains units that do not add up; write it like ${example(dimension)}`,
       )
-    sum += Math.abs(number.value) * unit.value.scale
+    sum += toInside(Math.abs(number.value), unit.value)
     last = unit.value
   }
   return success(text.startsWith('-') ? -sum : sum)

@@ -38,6 +38,8 @@ describe('parseQuantity', () => {
     ['-8\' 6"', 'length', -102 * 0.0254, 1e-12],
     ['1/2 in', 'length', 0.0127, 1e-12],
     ['2,5 m', 'length', 2.5, 1e-12],
+    ['18 mm', 'length', 0.018, 0],
+    ['7.5 cm', 'length', 0.075, 0],
     ['0,150 m', 'length', 0.15, 1e-12],
     ['2\u202f460 mm', 'length', 2.46, 1e-12],
     ['20mm', 'length', 0.02, 1e-12],

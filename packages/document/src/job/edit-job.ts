@@ -1,5 +1,7 @@
 import type { Problem, Result } from '@dawnlift/core/result'
 import { failure, success } from '@dawnlift/core/result'
+import { type Document, parseDocument } from 'yaml'
+import { spliced } from './splice-yaml.js'
 import { readYaml } from './yaml-source.js'
 
 /** One change of the document: a value to set at a path, or the path to remove. */
@@ -7,43 +9,47 @@ export type JobEdit =
   | { readonly kind: 'set'; readonly path: readonly (string | number)[]; readonly value: unknown }
   | { readonly kind: 'remove'; readonly path: readonly (string | number)[] }
 
-/** The text with the edits in it; comments, order and everything not edited stay as they were. */
+/** The text with the edits in it. Comments, order, blanks and every line that is not edited stay as they were. */
 export function editJob(text: string, edits: readonly JobEdit[], fileName = 'job.yaml'): Result<string> {
-  const read = readYaml(text, fileName)
-  if (!read.ok) return read
-  const { document, place } = read.value
   const problems: Problem[] = []
+  let now = text
   for (const edit of edits) {
-    if (edit.path.length === 0 || !fits(document, edit.path))
+    const read = readYaml(now, fileName)
+    if (!read.ok) return read
+    const { document, place } = read.value
+    if (edit.path.length === 0 || !fits(document, edit))
       problems.push({
         code: 'job/edit',
         at: place(edit.path),
-        say: `There is no place “${edit.path.join('.')}” in the document to change.`,
+        say: `There is no place “${edit.path.join('.')}” in the document to ${edit.kind === 'set' ? 'write to' : 'remove'}.`,
       })
-    else if (edit.kind === 'set') document.setIn(edit.path, keptNode(document, edit))
-    else document.deleteIn(edit.path)
+    else now = edited(now, document, edit)
   }
-  return problems.length > 0 ? failure(problems) : success(document.toString({ lineWidth: 0 }))
+  return problems.length > 0 ? failure(problems) : success(now)
 }
 
-type Yaml = Extract<ReturnType<typeof readYaml>, { ok: true }>['value']['document']
-
-/** A path fits when no scalar stands where a block is needed. */
-function fits(document: Yaml, path: readonly (string | number)[]): boolean {
+/** A path fits when blocks or lists lead to it; to remove something, it must be there. */
+function fits(document: Document, { kind, path }: JobEdit): boolean {
   for (let depth = 1; depth < path.length; depth++) {
-    const inner = document.getIn(path.slice(0, depth), true)
-    if (inner === undefined) return true
+    const inner: unknown = document.getIn(path.slice(0, depth), true)
+    if (inner === undefined) return kind === 'set'
     if (typeof inner !== 'object' || inner === null || !('items' in inner)) return false
   }
-  return true
+  return kind === 'set' || document.hasIn(path)
 }
 
-/** A scalar keeps its node, and with it the comment on its line. */
-function keptNode(document: Yaml, edit: Extract<JobEdit, { kind: 'set' }>): unknown {
-  const node = document.getIn(edit.path, true)
-  const isScalar = typeof node === 'object' && node !== null && 'value' in node && !('items' in node)
-  const plain = typeof edit.value !== 'object' || edit.value === null
-  if (!isScalar || !plain) return document.createNode(edit.value)
-  node.value = edit.value
-  return node
+/**
+ * Cuts the edit into the text where that says exactly what the library's own edit says;
+ * otherwise lets the library write the document anew, which keeps comments but not every blank.
+ */
+function edited(text: string, document: Document, edit: JobEdit): string {
+  const cut = spliced(text, document, edit)
+  if (edit.kind === 'set') document.setIn(edit.path, document.createNode(edit.value))
+  else document.deleteIn(edit.path)
+  const wanted = JSON.stringify(document.toJS())
+  if (cut !== undefined) {
+    const again = parseDocument(cut)
+    if (again.errors.length === 0 && JSON.stringify(again.toJS()) === wanted) return cut
+  }
+  return document.toString({ lineWidth: 0 })
 }

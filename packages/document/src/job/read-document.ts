@@ -1,6 +1,6 @@
-import type { Problem, Result } from '@dawnlift/core/result'
-import { failure, success } from '@dawnlift/core/result'
-import type { Document } from 'yaml'
+import type { Result } from '@dawnlift/core/result'
+import { assert, failure, success } from '@dawnlift/core/result'
+import { editJob } from './edit-job.js'
 import { documentVersion, type JobDocument, jobSchema } from './job-schema.js'
 import { migrations } from './migrations.js'
 import { schemaProblems } from './schema-problems.js'
@@ -25,11 +25,10 @@ export function readDocument(text: string, fileName: string): Result<ReadDocumen
       fileName,
       'This is not a job document: it must be a block of keys that begins with “dawnlift: 1”.',
     )
-  const version = raw.dawnlift
-  const fault = versionFault(version, read.value.place(['dawnlift']))
-  if (fault) return failure([fault])
-  if (version === documentVersion) return checked(read.value, raw, [])
-  const { text: newText, says } = migrate(read.value.document, Number(version))
+  const version = versionOf(raw.dawnlift, read.value.place(['dawnlift']))
+  if (!version.ok) return version
+  if (version.value === documentVersion) return checked(read.value, raw, [])
+  const { text: newText, says } = migrate(text, version.value)
   const again = readYaml(newText, fileName)
   if (!again.ok) return again
   return isBlock(again.value.raw)
@@ -52,37 +51,27 @@ function checked(
   return success({ document: parsed.data, source, raw, migrated })
 }
 
-function versionFault(version: unknown, at: string): Problem | undefined {
-  if (version === undefined)
-    return {
-      code: 'job/no-version',
-      at,
-      say: `The document does not say its version; write “dawnlift: ${documentVersion}” as its first line.`,
-    }
-  if (typeof version !== 'number' || !Number.isInteger(version) || version < 0)
-    return {
-      code: 'job/version',
-      at,
-      say: `“dawnlift: ${String(version)}” is not a version; write “dawnlift: ${documentVersion}”.`,
-    }
-  if (version > documentVersion)
-    return {
-      code: 'job/newer-version',
-      at,
-      say: `This job was saved as version ${version}; this program reads up to ${documentVersion}. Update the program.`,
-    }
-  return undefined
+function versionOf(found: unknown, at: string): Result<number> {
+  const write = `write “dawnlift: ${documentVersion}”`
+  if (found === undefined)
+    return one('job/no-version', at, `The document does not say its version; ${write} as its first line.`)
+  if (typeof found !== 'number' || !Number.isInteger(found) || found < 0)
+    return one('job/version', at, `“dawnlift: ${String(found)}” is not a version; ${write}.`)
+  if (found <= documentVersion) return success(found)
+  const say = `This job was saved as version ${found}; this program reads up to ${documentVersion}. Update the program.`
+  return one('job/newer-version', at, say)
 }
 
-/** The document's text brought up to the present version, comments kept, and what changed. */
+/** The text brought up to the present version, comments kept, and what changed. */
 export function migrate(
-  document: Document,
+  text: string,
   version: number,
 ): { readonly text: string; readonly says: readonly string[] } {
   const steps = migrations.filter(step => step.from >= version)
-  for (const step of steps) {
-    step.change(document)
-    document.set('dawnlift', step.to)
-  }
-  return { text: document.toString({ lineWidth: 0 }), says: steps.map(step => step.says) }
+  const moved = steps.reduce((now, step) => {
+    const numbered = editJob(step.change(now), [{ kind: 'set', path: ['dawnlift'], value: step.to }])
+    assert(numbered.ok, `the document is still YAML after migration to ${step.to}`)
+    return numbered.value
+  }, text)
+  return { text: moved, says: steps.map(step => step.says) }
 }

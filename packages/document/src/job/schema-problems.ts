@@ -42,7 +42,7 @@ function unknownKey(
   const hint = near ? `did you mean “${near}”?` : `known here: ${known.join(', ')}`
   return {
     code: 'job/unknown-key',
-    at: source.place([...path, key]),
+    at: source.placeKey([...path, key]),
     say: `The key “${key}” is not known here; ${hint}`,
     values: { key, ...(near ? { meant: near } : {}) },
   }

@@ -22,6 +22,7 @@ export const siteSchema = block({
   longitude: geographic('E', 'W', 180),
   elevation: assumedQuantity('site.elevation', { least: -450, most: 6000 }),
   timeZone: words(60).refine(isTimeZone, {
+    params: { problem: 'job/time-zone' },
     error: issue =>
       `“${String(issue.input)}” is not a time zone of the IANA list; write one like “Europe/Lisbon”`,
   }),

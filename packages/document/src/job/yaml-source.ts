@@ -1,6 +1,6 @@
 import type { Problem, Result } from '@dawnlift/core/result'
 import { failure, success } from '@dawnlift/core/result'
-import { type Document, isNode, LineCounter, parseDocument } from 'yaml'
+import { type Document, isMap, isNode, LineCounter, parseDocument } from 'yaml'
 
 /** A document as text and as plain data, with a way back from a path to its line. */
 export interface YamlSource {
@@ -8,6 +8,8 @@ export interface YamlSource {
   readonly raw: unknown
   /** `job.yaml:41:9 walls[3].thickness` */
   readonly place: (path: readonly PropertyKey[]) => string
+  /** The same, at the key instead of its value. */
+  readonly placeKey: (path: readonly PropertyKey[]) => string
 }
 
 const MOST_CHARACTERS = 5_000_000
@@ -30,7 +32,12 @@ export function readYaml(text: string, fileName: string): Result<YamlSource> {
   if (faults.length > 0) return failure(faults.map(fault => yamlProblem(fault, lineCounter, fileName)))
   try {
     const raw: unknown = document.toJS({ maxAliasCount: MOST_ALIASES })
-    return success({ document, raw, place: path => place(document, lineCounter, fileName, path) })
+    return success({
+      document,
+      raw,
+      place: path => place(document, lineCounter, fileName, path),
+      placeKey: path => placeKey(document, lineCounter, fileName, path),
+    })
   } catch (error) {
     // The library throws only on aliases: too many, or pointing nowhere.
     const why = error instanceof Error ? error.message : String(error)
@@ -71,6 +78,19 @@ function place(
     return `${fileName}:${line}:${col} ${pathText(path)}`.trim()
   }
   return `${fileName} ${pathText(path)}`.trim()
+}
+
+function placeKey(
+  document: Document,
+  lines: LineCounter,
+  fileName: string,
+  path: readonly PropertyKey[],
+): string {
+  const block: unknown = path.length < 2 ? document.contents : document.getIn(path.slice(0, -1), true)
+  const pair = isMap(block) ? block.items.find(item => String(item.key) === String(path.at(-1))) : undefined
+  if (!isNode(pair?.key) || !pair.key.range) return place(document, lines, fileName, path)
+  const { line, col } = lines.linePos(pair.key.range[0])
+  return `${fileName}:${line}:${col} ${pathText(path)}`
 }
 
 /** `walls[3].thickness` */
