@@ -18,6 +18,8 @@ const largestUpload = 100 * 1024 * 1024
 /** Names a browser on this machine may call us by; any other Host header is a page elsewhere trying to reach in. */
 const loopback = /^(localhost|127\.0\.0\.1|\[::1\])(:\d+)?$/
 
+const workerPolicy = "default-src 'self'; script-src 'self' 'unsafe-eval'"
+
 /** The local server: the job folder over HTTP, its plan's files, and the page. Tested by calling its handler. */
 export async function buildServer({ store, plans, site }: ServerParts): Promise<FastifyInstance> {
   const server = fastify({ bodyLimit: largestUpload, logger: false })
@@ -64,7 +66,16 @@ export async function buildServer({ store, plans, site }: ServerParts): Promise<
         : 'Dawnlift made a mistake here. The job on disk is as it was; the server goes on.'
     return refuse(reply, status, [{ code: error.code ?? 'server/bug', at: request.url, say }])
   })
-  if (existsSync(site)) await server.register(serveFiles, { root: site, cacheControl: false })
+  if (existsSync(site))
+    await server.register(serveFiles, {
+      root: site,
+      cacheControl: false,
+      setHeaders: (response, path) => {
+        // The polygon engine makes its calls from text; only its worker may, and a worker's script brings its own rule.
+        if (/planner\.worker-[^/]*\.js$/.test(path))
+          response.setHeader('content-security-policy', workerPolicy)
+      },
+    })
   return server
 }
 
