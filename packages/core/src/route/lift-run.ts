@@ -45,12 +45,14 @@ export function liftRun(
     'a lift has at least one layer, counted from 1',
   )
   const rules = routeRules(options)
+  const height = layerHeightOf(routes)
   const layers: LayerRun[] = []
+  let below: LayerRun | undefined
   for (let layer = span.fromLayer; layer <= span.toLayer; layer++) {
     const skip = layer === span.fromLayer ? (span.fromPass ?? 0) : 0
-    const z = rules.origin.z + rules.base + layer * layerHeightOf(routes)
-    const below = layers.filter(each => each.passes.length > 0).at(-1)
+    const z = rules.origin.z + rules.base + layer * height
     layers.push(layerRun(layerRouteOf(routes, layer), { layer, z, skip }, below, machine, rules))
+    if (layers.at(-1)!.passes.length > 0) below = layers.at(-1)
   }
   const lift = machine.travelClearance
   const end = { lift, time: rapidTime({ plan: 0, up: lift, turn: 0 }, machine) }
@@ -85,11 +87,12 @@ function layerHeightOf(routes: SectionRoutes): Metres {
 }
 
 /** Passes from one on: what followed it without a stop is timed anew from rest. */
-function restarted(route: LayerRoute, skip: number, machine: Machine): Pass[] {
+function restarted(route: LayerRoute, skip: number, machine: Machine): readonly Pass[] {
+  if (skip === 0) return route.passes
   const passes = route.passes.slice(skip)
   const next = route.travels.slice(skip + 1).findIndex(travel => !travel.joined)
   const chain = passes.slice(0, next < 0 ? passes.length : next + 1)
-  if (skip === 0 || !route.travels[skip]!.joined) return passes
+  if (!route.travels[skip]!.joined) return passes
   const times = chainTimes(chain, machine)
   return passes.map((pass, i) => (i < times.length ? { ...pass, time: times[i]! } : pass))
 }
@@ -115,6 +118,8 @@ function firstTravel(
 const approachLift = (z: Metres, machine: Machine, rules: RouteRules): Metres =>
   Math.max(z, ...rules.proud.map(each => rules.origin.z + each.top)) + machine.travelClearance - z
 
+/** Where nothing stands in the way the lift is the clearance at any height, and the travel the route's own. */
 function atHeight(travel: Travel, z: Metres, machine: Machine, rules: RouteRules): Travel {
-  return travel.joined ? travel : travelOf({ ...travel, fromZ: z, toZ: z }, machine, rules)
+  const clear = rules.proud.length === 0 && machine.keepOut.length === 0
+  return travel.joined || clear ? travel : travelOf({ ...travel, fromZ: z, toZ: z }, machine, rules)
 }

@@ -75,7 +75,7 @@ function readWords(code: string, line: number, report: Report): Word[] {
       return words
     }
     const value = Number(match[2])
-    if (match[1] === 'N') checkLineNumber(match[2]!, words.length, line, report)
+    if (match[1] === 'N') checkLineNumber(match[2]!, at, line, report)
     else if (Math.abs(value) > largest)
       report(
         'rs274/number',
@@ -88,10 +88,10 @@ function readWords(code: string, line: number, report: Report): Word[] {
 }
 
 /** N: no sign, at most five digits, first on the line (3.3.1). */
-function checkLineNumber(text: string, wordsBefore: number, line: number, report: Report): void {
+function checkLineNumber(text: string, at: number, line: number, report: Report): void {
   if (!/^\d{1,5}$/.test(text))
     report('rs274/line-number', line, `N${text.slice(0, 20)}: a line number has one to five digits.`)
-  if (wordsBefore > 0)
+  if (at > 0)
     report('rs274/line-number', line, 'N stands behind other words; it has to be first on the line.')
 }
 

@@ -133,6 +133,7 @@ describe('problems, each with its line', () => {
     ['a line over 256 characters', `G0 X5 (${'x'.repeat(260)})`, 'rs274/line-too-long'],
     ['a line number of six digits', 'N123456 G0 X5', 'rs274/line-number'],
     ['a line number behind other words', 'G0 X5 N7', 'rs274/line-number'],
+    ['two line numbers', 'N1 N2 G0 X5', 'rs274/line-number'],
     ['G53 on an arc', 'G53 G2 X5 I5 F60', 'rs274/g53'],
     ['inverse time without F', 'G93 G1 X5', 'rs274/no-feed'],
     ['a strange G10', 'G10 L20 P1 X0', 'rs274/g10'],

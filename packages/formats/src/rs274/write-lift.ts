@@ -1,41 +1,45 @@
 import type { Hold } from '@dawnlift/core/campaign'
 import { pumpOffWord, sameFrame } from '@dawnlift/core/machine'
-import { type LayerRun, liftRun, type Pass, type Travel } from '@dawnlift/core/route'
+import { type LayerRun, liftRun, type Pass } from '@dawnlift/core/route'
 import { comment, message } from './comment.js'
 import type { LiftFile } from './lift-file.js'
 import { type ChainRules, startWords, writeChain } from './write-chain.js'
 import { onGrid, plain, writtenUnits } from './written-number.js'
 
 /** The machine file of one lift: words of RS-274 [NISTIR6556] and ISO 6983 [ISO6983] only, one lift per file. */
-export const writeLift = (file: LiftFile): string => [...liftBlocks(file)].join('')
+export function writeLift(file: LiftFile): string {
+  let text = ''
+  for (const block of liftBlocks(file)) text += block
+  return text
+}
 
 /** The same lift from a layer and pass on, after a stop. */
 export const writeRestart = (file: LiftFile, at: { readonly layer: number; readonly pass: number }): string =>
   writeLift({ ...file, fromLayer: at.layer, fromPass: at.pass })
 
-/** The file piece by piece, for writing while it is made. */
+/** The file layer by layer, for writing while it is made. */
 export function* liftBlocks(file: LiftFile): Generator<string> {
-  const number = file.lineNumbers ? numbered() : plainLines
-  const chains = new Map<
-    Pass,
-    { readonly start: string; readonly text: string; readonly lines: readonly string[] }
-  >()
-  const run = liftRun(file.routes, file.machine, file.options, file)
+  const finished = file.lineNumbers ? numbered() : (text: string) => text
   const rules = chainRules(file)
-  yield number(opening(file))
-  for (const [i, layer] of run.layers.entries()) {
-    yield number(layerOpening(file, layer.layer))
-    const parts = chainsOfLayer(layer)
-    for (const [k, part] of parts.entries()) {
-      const known = chains.get(part.passes[0]!) ?? chainText(part.passes, rules)
-      chains.set(part.passes[0]!, known)
-      const raised = k === 0 && i > 0 && holdsAfter(file, run.layers[i - 1]!.layer).length > 0
-      yield number(travelLines(file, layer, part.travel, known.start, raised))
-      yield file.lineNumbers ? number(known.lines) : known.text
-    }
-    yield number(holdLines(file, run.layers, i))
+  // layers of one plan share their passes and so their text: only heights differ
+  const known = new Map<readonly Pass[], readonly ChainText[]>()
+  const { layers, end } = liftRun(file.routes, file.machine, file.options, file)
+  yield finished(joined(opening(file)))
+  for (const [i, layer] of layers.entries()) {
+    const chains = known.get(layer.passes) ?? chainTexts(layer, rules)
+    known.set(layer.passes, chains)
+    const raised = i > 0 && holdsAfter(file, layers[i - 1]!.layer).length > 0
+    yield finished(layerText(file, layer, chains, raised))
+    yield finished(joined(holdLines(file, layers, i)))
   }
-  yield number(closing(file, run.layers.at(-1)!.z + run.end.lift))
+  yield finished(joined(closing(file, layers.at(-1)!.z + end.lift)))
+}
+
+/** A chain as text, and the words that lead to it; `travel` is the index of the travel there. */
+interface ChainText {
+  readonly travel: number
+  readonly over: string
+  readonly text: string
 }
 
 const chainRules = (file: LiftFile): ChainRules => ({
@@ -44,20 +48,24 @@ const chainRules = (file: LiftFile): ChainRules => ({
   runOut: file.runOut ?? true,
 })
 
-function chainText(passes: readonly Pass[], rules: ChainRules) {
-  const lines = writeChain(passes, rules)
-  return { start: startWords(passes, rules), text: plainLines(lines), lines }
+/** The chains of a layer: passes that are joined without a stop. */
+function chainTexts({ passes, travels }: LayerRun, rules: ChainRules): ChainText[] {
+  const starts = passes.flatMap((_, i) => (i === 0 || !travels[i]!.joined ? [i] : []))
+  return starts.map((travel, k) => {
+    const chain = passes.slice(travel, starts[k + 1] ?? passes.length)
+    return { travel, over: `G0 ${startWords(chain, rules)}\n`, text: joined(writeChain(chain, rules)) }
+  })
 }
 
-/** Passes of a layer grouped by the travel that leads to them. */
-function chainsOfLayer(layer: LayerRun): { travel: Travel; passes: Pass[] }[] {
-  const chains: { travel: Travel; passes: Pass[] }[] = []
-  layer.passes.forEach((pass, i) => {
-    const travel = layer.travels[i]!
-    if (travel.joined && i > 0) chains.at(-1)!.passes.push(pass)
-    else chains.push({ travel, passes: [pass] })
-  })
-  return chains
+/** Up, over, down and along, chain after chain; after a hold the nozzle is up already. */
+function layerText(file: LiftFile, layer: LayerRun, chains: readonly ChainText[], raised: boolean): string {
+  const down = `G0 Z${height(file, layer.z)}\n`
+  let text = joined(layerOpening(file, layer.layer))
+  for (const { travel, over, text: chain } of chains) {
+    const up = raised && travel === 0 ? '' : `G0 Z${height(file, layer.z + layer.travels[travel]!.lift)}\n`
+    text += `${up}${over}${down}${chain}`
+  }
+  return text
 }
 
 function opening(file: LiftFile): string[] {
@@ -92,18 +100,6 @@ function layerOpening(file: LiftFile, layer: number): string[] {
   ]
 }
 
-/** Up, over, down; after a hold the nozzle is up already. */
-function travelLines(
-  file: LiftFile,
-  layer: LayerRun,
-  travel: Travel,
-  start: string,
-  raised: boolean,
-): string[] {
-  const up = raised ? [] : [`G0 Z${height(file, layer.z + travel.lift)}`]
-  return [...up, `G0 ${start}`, `G0 Z${height(file, layer.z)}`]
-}
-
 const holdsAfter = (file: LiftFile, layer: number): readonly Hold[] =>
   (file.holds ?? []).filter(hold => hold.afterLayer === layer)
 
@@ -134,16 +130,14 @@ const closing = (file: LiftFile, z: number): string[] => [
 const height = (file: LiftFile, z: number): string => plain(onGrid(z, writtenUnits(file.machine)))
 const minutes = (seconds: number): string => plain(Math.round(seconds / 6) / 10)
 
-const plainLines = (lines: readonly string[]): string => lines.map(line => `${line}\n`).join('')
+const joined = (lines: readonly string[]): string => (lines.length > 0 ? `${lines.join('\n')}\n` : '')
 
 /** N words 1 to 99999 and round again, on every line. */
-function numbered(): (lines: readonly string[]) => string {
+function numbered(): (text: string) => string {
   let n = 0
-  return lines =>
-    lines
-      .map(line => {
-        n = (n % 99999) + 1
-        return `N${n} ${line}\n`
-      })
-      .join('')
+  return text =>
+    text.replace(/^(?=.)/gm, () => {
+      n = (n % 99999) + 1
+      return `N${n} `
+    })
 }
