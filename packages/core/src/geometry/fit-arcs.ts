@@ -6,7 +6,7 @@ import { cross, distance, dot, minus, turnBetween } from './point.js'
 /** Largest distance between a fitted arc and the points it replaces. */
 export const fitTolerance: Metres = 2e-5
 /** Largest rise of a fitted arc over the chords it replaces: offsetting outward makes chords longer. */
-const mostRise: Metres = 4 * chordTolerance
+const mostRise: Metres = 2 * chordTolerance
 /** Chords of one arc turn less than this into each other; a sharper turn is a corner. */
 const mostTurn: Radians = 0.4
 const fewestChords = 3

@@ -3,8 +3,8 @@ import { assert } from '../result/index.js'
 import type { Path, Point } from './path.js'
 import { arcOf, isStraight, type Segment, segmentPoint, segmentsOf } from './segment.js'
 
-/** Largest distance between an arc and the chords that stand for it: a fiftieth of a millimetre. */
-export const chordTolerance: Metres = 2e-5
+/** Largest distance between an arc and the chords that stand for it: a twentieth of a millimetre. */
+export const chordTolerance: Metres = 5e-5
 
 /**
  * The path as points, arcs as chords that leave them by at most the tolerance.

@@ -36,12 +36,13 @@ export function stroke(
   width: Metres,
   ends: Ends,
   join: Join = 'round',
+  tolerance: Metres = chordTolerance,
 ): Region {
   if (lines.length === 0) return []
   return withHandles(keep => {
     const { EndType } = polygonEngine()
     const end = { butt: EndType.Butt, round: EndType.Round, square: EndType.Square }[ends]
-    return readRegion(keep(grow(keep(writePaths(lines)), width / 2, join, end)))
+    return readRegion(keep(grow(keep(writePaths(lines)), width / 2, join, end, tolerance)))
   })
 }
 
@@ -82,14 +83,16 @@ function offset(region: Region, by: Metres, join: Join): Region {
   if (region.length === 0 || by === 0) return region
   return withHandles(keep => {
     const { EndType } = polygonEngine()
-    return readRegion(keep(grow(keep(writePaths(regionRings(region))), by, join, EndType.Polygon)))
+    return readRegion(
+      keep(grow(keep(writePaths(regionRings(region))), by, join, EndType.Polygon, chordTolerance)),
+    )
   })
 }
 
-function grow(paths: ReturnType<typeof writePaths>, by: Metres, join: Join, end: unknown) {
+function grow(paths: ReturnType<typeof writePaths>, by: Metres, join: Join, end: unknown, tolerance: Metres) {
   const { InflatePathsD, JoinType } = polygonEngine()
   const joins = { mitre: JoinType.Miter, round: JoinType.Round, square: JoinType.Square }
-  return InflatePathsD(paths, toEngine(by), joins[join], end, mitreLimit, 0, toEngine(chordTolerance))
+  return InflatePathsD(paths, toEngine(by), joins[join], end, mitreLimit, 0, toEngine(tolerance))
 }
 
 const readRegion = (paths: ReturnType<typeof writePaths>): Region =>

@@ -91,13 +91,23 @@ export function tidyRing(ring: Ring, tolerance: Metres): Ring {
 }
 
 function dropFlat(ring: Ring, tolerance: Metres): Ring {
-  const kept: Point[] = []
-  ring.forEach((point, i) => {
-    const before = kept.at(-1) ?? ring.at(-1)!
-    const after = ring[(i + 1) % ring.length]!
+  // The leftmost point is a corner and stays: were the start open to doubt, it and its twin could drop each other.
+  const line = fromLeftmost(ring)
+  const kept: Point[] = line.slice(0, 1)
+  for (let i = 1; i < line.length; i++) {
+    const [before, point, after] = [kept.at(-1)!, line[i]!, line[(i + 1) % line.length]!]
     const span = distance(before, after)
     const off = span > 0 ? Math.abs(cross(minus(point, before), minus(after, before))) / span : 0
     if (distance(before, point) > tolerance && off > tolerance) kept.push(point)
-  })
+  }
   return kept
+}
+
+function fromLeftmost(ring: Ring): Ring {
+  let start = 0
+  ring.forEach(([x, y], i) => {
+    const [u, v] = ring[start]!
+    if (x < u || (x === u && y < v)) start = i
+  })
+  return [...ring.slice(start), ...ring.slice(0, start)]
 }

@@ -13,7 +13,7 @@ const roundLoss = 1 - Math.PI / 4
  * @param width   w [m], ≥ height
  * @param height  h [m]
  *
- * Source   geometry, exact [D]; no reference needed.
+ * Source   [BeadStadium], derived, exact.
  * Range    w ≥ h; at w = h it is a circle.
  * Assumes  the layer above does not squash it: stacked beads lie between A and w·h; weigh a metre to know.
  */
@@ -32,7 +32,7 @@ export const beadPerimeter = (width: Metres, height: Metres): Metres =>
  *
  *   p = w − h(1 − π/4)
  *
- * Source   geometry, exact [D]. Range w ≥ h. Assumes neighbours flow together and end flat.
+ * Source   [BeadStadium], derived, exact. Range w ≥ h. Assumes neighbours flow together and end flat.
  */
 export const fillPitch = (width: Metres, height: Metres): Metres => width - height * roundLoss
 

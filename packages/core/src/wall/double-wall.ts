@@ -1,10 +1,12 @@
 import {
   clipOpenLines,
+  distance,
   fitArcs,
   flattenPath,
   inset,
   type Join,
   type Path,
+  type Point,
   pathLength,
   pathNormal,
   pathPoint,
@@ -30,11 +32,10 @@ export function doubleBeads(parts: WallParts, plan: SectionPlan, body: Body, z: 
   const room = inset(body.region, tieSetback(parts.print) - tieMargin(body, width), 'square')
   const ties = body.stretches.flatMap(stretch => tiesOf(parts, plan, stretch, z))
   const closers = body.stretches.flatMap(stretch => closersOf(parts, stretch))
-  const kept = (paths: readonly Path[]) => paths.flatMap(path => within(path, room, width))
   return [
     ...wythes(parts, body).map(path => ({ role: 'wythe' as const, path, width })),
-    ...kept(ties).map(path => ({ role: 'web' as const, path, width })),
-    ...kept(closers).map(path => ({ role: 'closer' as const, path, width })),
+    ...within(ties, room, width).map(path => ({ role: 'web' as const, path, width })),
+    ...within(closers, room, width).map(path => ({ role: 'closer' as const, path, width })),
   ]
 }
 
@@ -107,11 +108,18 @@ function closersOf({ columns, print }: WallParts, { wall, from, to }: PlacedStre
     })
 }
 
-/** The path where it stays in the room; untouched when it never leaves it. Scraps shorter than a bead are dropped. */
-function within(path: Path, room: Region, beadWidth: Metres): readonly Path[] {
-  const line = flattenPath(path)
-  const parts = clipOpenLines([line], room, 'inside')
-  const inside = parts.map(part => fitArcs(part, false)).filter(part => pathLength(part) > beadWidth)
-  const total = inside.reduce((sum, part) => sum + pathLength(part), 0)
-  return Math.abs(total - pathLength(path)) < 1e-3 ? [path] : inside
+/** The paths where they stay in the room; whole when none leaves it. Scraps shorter than a bead are dropped. */
+function within(paths: readonly Path[], room: Region, beadWidth: Metres): readonly Path[] {
+  const lines = paths.map(path => flattenPath(path))
+  const parts = clipOpenLines(lines, room, 'inside')
+  const lost = totalLength(lines) - totalLength(parts)
+  if (Math.abs(lost) < 1e-3) return paths
+  if (paths.length > 1) return paths.flatMap(path => within([path], room, beadWidth))
+  return parts.map(part => fitArcs(part, false)).filter(part => pathLength(part) > beadWidth)
 }
+
+const totalLength = (lines: readonly (readonly Point[])[]): Metres =>
+  lines.reduce(
+    (sum, line) => sum + line.slice(1).reduce((run, point, i) => run + distance(line[i]!, point), 0),
+    0,
+  )

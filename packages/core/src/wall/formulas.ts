@@ -10,7 +10,7 @@ const height = {
   least: 1,
   example: 15,
 }
-const source = 'geometry, exact'
+const source = '[BeadStadium]'
 const caution = 'Stacked beads squash towards rectangles: weigh a printed metre before ordering by it.'
 const sized = (inputs: Readonly<Record<string, number>>) =>
   [(inputs.width ?? NaN) * millimetre, (inputs.height ?? NaN) * millimetre] as const

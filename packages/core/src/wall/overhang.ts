@@ -18,7 +18,8 @@ import { lateralStrip } from './strip.js'
 
 /**
  * Each layer against the one below: how far its face steps out, as a share of the bead width, and material that hangs
- * over nothing unless a lintel, or an embed set into the gap, carries it. Reported where the plan changes.
+ * over nothing unless a lintel, or an embed set into the gap, carries it. Reported where the plan changes; patches under
+ * half a squared bead width, such as a rounded corner below a full one, are carried by the bead across them.
  */
 export function checkOverhang(parts: WallParts, laid: SectionBands): readonly Finding[] {
   const findings: Finding[] = []
@@ -39,7 +40,7 @@ function stepFindings(parts: WallParts, section: string, below: Band, band: Band
   const over = difference(band.body, inflate(below.body, allowed, 'mitre'), carried)
   return over
     .map(polygon => ({ area: polygonArea(polygon), point: polygonCentroid(polygon), polygon }))
-    .filter(({ area }) => area > 1e-5)
+    .filter(({ area }) => area > 0.5 * beadWidth ** 2)
     .map(({ area, point, polygon }) =>
       overhangFinding(
         section,

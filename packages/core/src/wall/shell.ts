@@ -1,5 +1,6 @@
 import {
   difference,
+  distance,
   pathLength,
   pathPoint,
   pathTangent,
@@ -16,7 +17,7 @@ import type { Arm, Junction } from './junction.js'
 import { standsAt } from './parts.js'
 import { facesAt } from './relief.js'
 import { holdsArm, type PlacedStretch, type SectionPlan } from './section-plan.js'
-import { lateralStrip, wallStrips } from './strip.js'
+import { lateralStrip, stripLap, wallStrips } from './strip.js'
 
 /** Walls of one section that are printed alike, joined at their junctions, before anything is cut out. */
 export interface Shell {
@@ -38,7 +39,11 @@ export function shellsAt(
 ): readonly Shell[] {
   const standing = plan.stretches.filter(({ wall }) => standsAt(wall, z))
   const keys = [...new Set(standing.map(({ wall }) => shellKey(wall)))].sort()
-  const patches = [...junctionPatches(plan, z), ...standing.flatMap(vertexPatches)]
+  const patches = [
+    ...junctionPatches(plan, z),
+    ...landingPatches(plan, z),
+    ...standing.flatMap(vertexPatches),
+  ]
   const foreign = unionRings(foreignRings(plan, z))
   const shells: Shell[] = []
   for (const key of keys) {
@@ -110,6 +115,21 @@ function vertexPatches({ wall, from, to }: PlacedStretch): readonly Patch[] {
       ring,
     }))
   })
+}
+
+/** From the end of a stem drawn short of the centreline it meets, on to that centreline. */
+function landingPatches(plan: SectionPlan, z: Metres): readonly Patch[] {
+  return plan.junctions.flatMap(({ point, arms }) =>
+    arms
+      .filter(arm => standsAt(arm.wall, z) && holdsArm(plan.stretches, arm))
+      .map(({ wall, station }) => ({ wall, end: pathPoint(wall.centreline, station) }))
+      .filter(({ wall, end }) => distance(end, point) > stripLap && distance(end, point) < 2 * wall.thickness)
+      .map(({ wall, end }) => {
+        const line = { points: [end, point], bulges: [0], closed: false }
+        const [ring] = wallStrips(line, 0, distance(end, point), -wall.thickness / 2, wall.thickness / 2)
+        return { key: shellKey(wall), ring: ring! }
+      }),
+  )
 }
 
 /** Corner patches at the junctions; between two kinds of wall, or two sections, the one that takes precedence has it. */

@@ -66,10 +66,10 @@ function voidPlaces(body: Body, reached: Region, beads: readonly RawBead[], leas
   const [first] = beads
   if (body.kind === 'double' || !first) return []
   const lines = beads.map(({ path }) => {
-    const line = flattenPath(path)
+    const line = flattenPath(path, 1e-4)
     return path.closed ? [...line, line[0]!] : line
   })
-  const hollow = difference(reached, stroke(lines, first.width, 'round'))
+  const hollow = difference(reached, stroke(lines, first.width, 'round', 'round', 1e-4))
   return places(hollow, least, 'void', 'the beads leave a hollow here; fill it by hand or open the angle')
 }
 

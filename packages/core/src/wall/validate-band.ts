@@ -69,12 +69,17 @@ function faceOnRight(body: Region, path: Path, width: Metres): boolean {
 
 /** Half a millimetre: chords, fitted arcs and the engine's rounding together stay well below. */
 const printTolerance: Metres = 5e-4
+/** Chords of the strokes that are compared with the body. */
+const coarse: Metres = 2e-4
 
-/** A single bead that laps onto another wall may bulge beside that wall's rounded corner. */
+/** All beads at once, for speed; only when something sticks out is it looked for bead by bead. */
 function beadsInside({ body, beads }: Band): readonly string[] {
   const wide = inflate(body, printTolerance, 'mitre')
+  const out = difference(strokeOf(beads), wide).filter(polygon => polygonArea(polygon) > 1e-6)
+  if (out.length === 0) return []
   return beads.flatMap(bead =>
     difference(strokeOf([bead]), wide)
+      // A single bead that laps onto another wall may bulge beside that wall's rounded corner.
       .filter(polygon => polygonArea(polygon) > (bead.role === 'line' ? 0.15 * bead.width ** 2 : 1e-6))
       .map(polygon => `${bead.id} leaves the body at ${at(polygonCentroid(polygon))}`),
   )
@@ -110,13 +115,13 @@ function strokeOf(beads: readonly Bead[]): Region {
   return union(
     ...widths.map(width => {
       const lines = beads.filter(bead => bead.width === width).map(({ path }) => lineOf(path))
-      return stroke(lines, width, 'round')
+      return stroke(lines, width, 'round', 'round', coarse)
     }),
   )
 }
 
 function lineOf(path: Path): readonly Point[] {
-  const line = flattenPath(path)
+  const line = flattenPath(path, coarse)
   return path.closed ? [...line, line[0]!] : line
 }
 

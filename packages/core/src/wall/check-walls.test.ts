@@ -1,0 +1,100 @@
+import { describe, expect, it } from 'vitest'
+import type { Embed, Opening, Wall } from '../job/index.js'
+import { checkWalls } from './check-walls.js'
+import { house } from './fixtures/house.js'
+import { double, embed, fixture, line, opening, single, solid, wall } from './fixtures/invented.js'
+import { plans } from './fixtures/plans.js'
+import type { WallParts } from './parts.js'
+
+const codes = (parts: Partial<WallParts>) =>
+  checkWalls(fixture('checked', { walls: [wall('w', line([0, 0], [4, 0]))], ...parts }).parts).map(
+    ({ code }) => code,
+  )
+const ofWall = (rest: Partial<Wall>) => codes({ walls: [wall('w', line([0, 0], [4, 0]), rest)] })
+const ofOpening = (at: number, width: number, rest: Partial<Opening> = {}) =>
+  codes({ openings: [opening('o', 'w', at, width, rest)] })
+const ofEmbed = (rest: Partial<Embed>, at = 2) => codes({ embeds: [embed('e', 'w', at, rest)] })
+
+describe('a plan', () => {
+  it.each([...plans, house].map(plan => [plan.name, plan] as const))(
+    'of ours has no problem: %s',
+    (_, { parts }) => expect(checkWalls(parts)).toEqual([]),
+  )
+  it('with many faults gets all of them at once, with numbers', () => {
+    const problems = checkWalls(
+      fixture('bad', {
+        walls: [wall('w', line([0, 0], [4, 0]), { top: 0 }), wall('w', line([0, 2], [4, 2]))],
+        openings: [opening('o', 'w', 0.2, 1, { sill: 2, head: 1 })],
+        embeds: [embed('e', 'nowhere', 1)],
+      }).parts,
+    )
+    expect(new Set(problems.map(({ code }) => code))).toEqual(
+      new Set([
+        'wall/repeated-id',
+        'wall/no-height',
+        'opening/outside-wall',
+        'opening/upside-down',
+        'opening/above-wall',
+        'wall/unknown',
+      ]),
+    )
+    expect(problems.find(({ code }) => code === 'opening/outside-wall')!.say).toContain('-0.300 m to 0.700 m')
+  })
+})
+
+describe('a wall', () => {
+  it.each([
+    ['wall/no-height', { top: 0 }],
+    ['wall/no-length', { centreline: line([1, 1], [1, 1]) }],
+    ['wall/crosses-itself', { centreline: line([0, 0], [2, 2], [2, 0], [0, 2]) }],
+    ['wall/under-two-beads', { thickness: 0.09 }],
+    ['wall/no-room-for-tie', { thickness: 0.12 }],
+    ['wall/not-one-bead', { makeUp: single, thickness: 0.06 }],
+    ['wall/under-one-bead', { makeUp: solid, thickness: 0.04 }],
+    ['wall/no-pitch', { makeUp: double('wave', 0) }],
+    ['wall/joint-outside', { joints: [5] }],
+  ] as const)('is stopped by %s', (code, rest) => expect(ofWall(rest)).toEqual([code]))
+})
+
+describe('an opening', () => {
+  it.each([
+    ['opening/outside-wall', ofOpening(3.8, 1)],
+    ['opening/outside-wall', ofOpening(2, 5)],
+    ['opening/upside-down', ofOpening(2, 1, { sill: 1, head: 1 })],
+    ['opening/above-wall', ofOpening(2, 1, { head: 2.5 })],
+    ['opening/below-wall', ofOpening(2, 1, { sill: -0.1 })],
+    ['opening/no-width', ofOpening(2, 0)],
+  ])('is stopped by %s', (code, found) => expect(found).toEqual([code]))
+  it('may not overlap another, lintels counted in', () => {
+    const below = opening('a', 'w', 2, 1, { sill: 0.2, head: 0.8 })
+    expect(codes({ openings: [below, opening('b', 'w', 2.2, 1, { sill: 1.1, head: 1.8 })] })).toEqual([])
+    expect(codes({ openings: [below, opening('b', 'w', 2.2, 1, { sill: 0.9, head: 1.8 })] })).toEqual([
+      'opening/overlap',
+    ])
+  })
+  it('leaves a jamb of one bead beside a wall that meets its own', () => {
+    const walls = [wall('w', line([0, 0], [4, 0])), wall('v', line([2, 0], [2, 2]))]
+    // hand: half the opening 0.5 + half the stem 0.125 + one bead 0.05 = 0.675 from the stem's middle.
+    expect(codes({ walls, openings: [opening('o', 'w', 2.674, 1)] })).toEqual(['opening/in-junction'])
+    expect(codes({ walls, openings: [opening('o', 'w', 2.676, 1)] })).toEqual([])
+  })
+})
+
+describe('an embed', () => {
+  it.each([
+    ['embed/outside-wall', ofEmbed({}, 0.02)],
+    ['embed/outside-height', ofEmbed({ bottom: 2.35 })],
+    ['embed/deeper-than-wall', ofEmbed({ depth: 0.3 })],
+    ['embed/no-size', ofEmbed({ width: 0 })],
+  ])('is stopped by %s', (code, found) => expect(found).toEqual([code]))
+})
+
+describe('a column', () => {
+  const column = { id: 'c', wall: 'w', at: 2, length: 0.3, thickness: 0.25, cover: 0.03 }
+  it.each([
+    ['column/outside-wall', { columns: [{ ...column, at: 0.1 }] }],
+    ['column/thinner-than-wall', { columns: [{ ...column, thickness: 0.2 }] }],
+    ['column/no-cavity', { columns: [column], walls: [wall('w', line([0, 0], [4, 0]), { makeUp: solid })] }],
+    ['column/in-opening', { columns: [column], openings: [opening('o', 'w', 2.59, 0.8)] }],
+  ])('is stopped by %s', (code, parts) => expect(codes(parts)).toEqual([code]))
+})
