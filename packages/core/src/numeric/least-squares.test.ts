@@ -45,6 +45,16 @@ describe('leastSquares', () => {
     expect(fit.parameters[0]).toBeCloseTo(3, 8)
   })
 
+  it('moves a parameter that starts at zero', () => {
+    // closed form: the line 3 + 2·x through four points
+    const fit = leastSquares({
+      residuals: ([a, b]) => [1, 2, 5, 9].map(x => a! + b! * x - (3 + 2 * x)),
+      start: [0, 0],
+    })
+    expect(fit.parameters[0]).toBeCloseTo(3, 7)
+    expect(fit.parameters[1]).toBeCloseTo(2, 7)
+  })
+
   it('has no covariance where the data cannot tell two parameters apart', () => {
     const fit = leastSquares({ residuals: ([a, b]) => [1, 2, 3].map(v => a! + b! - v), start: [1, 0.5] })
     expect(fit.covariance).toBeUndefined()

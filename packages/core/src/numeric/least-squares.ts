@@ -132,7 +132,9 @@ function invertScaled(square: Matrix): number[][] | undefined {
 /** Central differences, one-sided where a bound is in the way. */
 function jacobianAt(problem: LeastSquaresProblem, parameters: readonly number[]): number[][] {
   const columns = parameters.map((value, i) => {
-    const step = 6e-6 * Math.max(Math.abs(value), 1e-6 * Math.abs(problem.start[i]!), 1e-12)
+    // Where a parameter stands at zero, its start (or one) says what a small change of it is.
+    const usual = Math.abs(problem.start[i]!) || 1
+    const step = 6e-6 * Math.max(Math.abs(value), 1e-3 * usual)
     const shifted = (by: number) => parameters.map((p, j) => (j === i ? within(p + by, problem, i) : p))
     const [above, below] = [shifted(step), shifted(-step)]
     const [high, low] = [problem.residuals(above), problem.residuals(below)]
