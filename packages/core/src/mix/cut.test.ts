@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { ageFactor, cutWindow, defaultMix, fitCutTrials, type MixModel } from './index.js'
+import { ageFactor, cutWindow, defaultMix, fitCutTrials, type MixModel, upperYield } from './index.js'
 
 /** Hand-made: no doubt, 1 kPa + 1 Pa/s, so that a stress of x kPa belongs to the age (x − 1) · 1000 s. */
 const growth = { kind: 'linear', start: 1000, rate: 1 } as const
@@ -28,6 +28,14 @@ describe('cutWindow', () => {
     // hand: lower 2245.7 + 0.9194·t = 5000 → 2996 s; upper 5315.2 + 2.1762·t = 30 000 → 11 343 s
     expect(window.from).toBeCloseTo(2996, -1)
     expect(window.until).toBeCloseTo(11_343, -1)
+  })
+
+  it('mirrors the lower band where the model has no upper one, also for a growth the job wrote itself', () => {
+    const { upper: _, ...mix } = sharp
+    const halved = { ...mix, lower: { ...mix.lower, yield: { ...growth, start: 500, rate: 0.5 } } }
+    // hand: lower 500 + 0.5·t = 4000 → 7000 s; upper 2000 + 2·t = 11 000 → 4500 s: crossed, so the best estimate stands
+    expect(cutWindow(0, () => 20, halved)).toEqual({ from: 3000, until: 10_000, sure: false })
+    expect(upperYield(halved)).toEqual({ kind: 'linear', start: 2000, rate: 2 })
   })
 
   it('is unsure where the band leaves nothing between its edges', () => {

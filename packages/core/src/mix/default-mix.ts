@@ -40,7 +40,6 @@ export const defaultMix: MixModel = {
   poisson: 0.3,
   fitted: { yield: growing, stiffness: stiffening },
   lower: { yield: scaleYield(growing, LOWER_SHARE), stiffness: scaleStiffness(stiffening, LOWER_SHARE) },
-  upper: { yield: scaleYield(growing, 1 / LOWER_SHARE) },
   lowerProbability: 0.05,
   lowerShare: LOWER_SHARE,
   strength: { ultimate: 35e6, rateConstant: 0.5 / 86_400, start: 0.3 * 86_400 },
