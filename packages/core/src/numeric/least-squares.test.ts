@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { leastSquares, quantile, standardDeviation, standardErrors } from './index.js'
 
-// NIST StRD Misra1a: y = b1·(1 − exp(−b2·x)), certified values, from memory (the certified sum of squares confirms them).
+// [NIST-StRD] Misra1a: y = b1·(1 − exp(−b2·x)), certified values, from memory (the certified sum of squares confirms them).
 const misra = {
   x: [77.6, 114.9, 141.1, 190.8, 239.9, 289, 332.8, 378.4, 434.8, 477.3, 536.8, 593.1, 689.1, 760],
   y: [10.07, 14.73, 17.94, 23.93, 29.61, 35.18, 40.02, 44.82, 50.76, 55.05, 61.01, 66.4, 75.47, 81.78],
