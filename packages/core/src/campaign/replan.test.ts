@@ -21,7 +21,7 @@ function standingAt(campaign: Campaign, now: number, short = 0): AsBuilt['standi
         .flatMap(day => day.lifts)
         .filter(lift => lift.end <= now)
         .at(-1) === done
-    return [{ section, layers: done.lastLayer - (isLatest ? short : 0), lastEnd: done.end }]
+    return [{ section, layers: Math.max(0, done.lastLayer - (isLatest ? short : 0)), lastEnd: done.end }]
   })
 }
 

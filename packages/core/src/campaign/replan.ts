@@ -1,3 +1,4 @@
+import { localTime } from '../clock/index.js'
 import type { Instant } from '../quantity/index.js'
 import type { Campaign, PrintDay } from './campaign.js'
 import { type CampaignChange, changesBetween } from './campaign-change.js'
@@ -15,7 +16,7 @@ import { extendTrail, startTrail, type Trail } from './trail.js'
 export interface AsBuilt {
   readonly now: Instant
   readonly standing: readonly SectionStanding[]
-  /** When today's shift began, if it has. */
+  /** When today's shift began, if not as told. */
   readonly shiftBegan?: Instant
 }
 
@@ -47,8 +48,14 @@ export function replan(input: CampaignInput, asBuilt: AsBuilt, told: Campaign): 
 function withAsBuilt(input: CampaignInput, asBuilt: AsBuilt, told: Campaign): CampaignInput {
   const standing = asBuilt.standing.map(one => ({ ...one, lifts: one.lifts ?? liftsBegun(told, one) }))
   const today = { ...input, calendar: { ...input.calendar, now: asBuilt.now }, standing }
-  return asBuilt.shiftBegan === undefined ? today : { ...today, shiftBegan: asBuilt.shiftBegan }
+  // Untold, the shift began as planned: the same crew cannot start a fresh one on the same day.
+  const planned = told.days.find(day => day.start <= asBuilt.now && isSameDay(input, day, asBuilt.now))
+  const shiftBegan = asBuilt.shiftBegan ?? planned?.start
+  return shiftBegan === undefined ? today : { ...today, shiftBegan }
 }
+
+const isSameDay = ({ timeZone }: CampaignInput, day: PrintDay, now: Instant): boolean =>
+  now <= day.end || localTime(now, timeZone).date === day.date
 
 /** A lift broken off counts: what is printed on top of it is a lift of its own. */
 const liftsBegun = (told: Campaign, { section, layers }: SectionStanding): number =>
