@@ -190,6 +190,7 @@ function ternCottage() {
     ['P3', 'B', 'supply', 2, inner, '0 in'],
     ['H1', 'N', 'fan', 17.5, 0, '84 in'],
     ['N1', 'A', 'shelf', 4, -inner, '30 in'],
+    ['T1', 'A', 'shelf-plate', 4, -inner, '41 1/4 in'],
     ['R1', 'S', 'tie-down', 1, 0, '7\' 3"'],
     ['R2', 'S', 'tie-down', 10, 0, '7\' 3"'],
     ['R3', 'E', 'tie-down', 9.5, 0, '7\' 3"'],
@@ -205,6 +206,7 @@ function ternCottage() {
     supply: [2.5, 2.5],
     fan: [6, 10],
     shelf: [16, 3],
+    'shelf-plate': [20, 3],
     'tie-down': [2, 8],
   }
   return {
