@@ -15,7 +15,7 @@ const RECORD: Seconds = 1800
  *
  * Transient heat through wythe, cavity, wythe (theta method, half implicit but for the steps after a change of cover, which are
  * wholly implicit), with heat of hydration, sun on both faces, wind, long-wave and evaporation under covers that change. Boundary
- * laws are linearised twice a step, so that heat in, out and stored agree; `balanceError` says how well.
+ * laws are linearised until heat in, out and stored agree; `balanceError` says how well.
  *
  * Source   conduction [Patankar1980], faces [Incropera2007], hydration [SchindlerFolliard2005]; all from memory or second-hand.
  * Range    walls of 30 to 500 mm, steps of 1 to 10 minutes.

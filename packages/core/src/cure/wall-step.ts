@@ -13,7 +13,7 @@ const WET_SKIN: Seconds = 2 * 3600
 
 type Pair<T> = readonly [left: T, right: T]
 
-/** One step of a wall under its weather; the boundary laws are linearised twice so that heat in, out and stored agree. */
+/** One step of a wall under its weather; the boundary laws are linearised again until heat in, out and stored agree. */
 export function stepWall(
   state: WallState,
   input: WallHeatInput,
@@ -27,8 +27,7 @@ export function stepWall(
   const generated = hydrate(state, input.mix, step)
   const age = from + step - input.start
   const wetness: Pair<number> = [wetnessOf(state.left, cover, age), wetnessOf(state.right, cover, age)]
-  conduct(state, cover, wetness, step, theta)
-  const laws = conduct(state, cover, wetness, step, theta)
+  const laws = settle(state, cover, wetness, step, theta)
   const balances: Pair<FaceBalance> = [
     faceBalance(state.left.air, cover, wetness[0], state.left.surface),
     faceBalance(state.right.air, cover, wetness[1], state.right.surface),
@@ -39,6 +38,25 @@ export function stepWall(
   dry(state.left, balances[0].water * step, cover)
   dry(state.right, balances[1].water * step, cover)
   wetAgain(state, from + step, cover, input.reserve ?? 0.25)
+}
+
+/** Faces this near to what their laws were drawn for are settled [K]; calm steps need two rounds, a change of cover three or four. */
+const SETTLED = 0.01
+
+function settle(
+  state: WallState,
+  cover: Cover,
+  wetness: Pair<number>,
+  step: Seconds,
+  theta: number,
+): Pair<FaceLaw> {
+  const { left, right } = state
+  for (let round = 1; ; round += 1) {
+    const [wasLeft, wasRight] = [left.surface, right.surface]
+    const laws = conduct(state, cover, wetness, step, theta)
+    const moved = Math.max(Math.abs(left.surface - wasLeft), Math.abs(right.surface - wasRight))
+    if (moved < SETTLED || round === 8) return laws
+  }
 }
 
 /** Solves the step from the old temperatures with the faces' laws at their last known temperatures. */
