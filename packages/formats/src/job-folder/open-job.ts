@@ -1,4 +1,5 @@
 import type { Job } from '@dawnlift/core/job'
+import type { MixFit } from '@dawnlift/core/mix'
 import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
 import { checkWalls } from '@dawnlift/core/wall'
 import type { WeatherHour } from '@dawnlift/core/weather'
@@ -12,6 +13,7 @@ import {
   readJobFiles,
 } from '@dawnlift/document/job'
 import { drawingWalls, readDrawing } from '../dxf/index.js'
+import { mixFromTests } from './job-mix.js'
 import { jobHours } from './job-weather.js'
 
 /** A job as it lies in a folder: its text, and a way to read the files beside it. */
@@ -24,6 +26,8 @@ export interface JobSource {
 /** A job with everything the pipeline needs. */
 export interface OpenedJob {
   readonly job: Job
+  /** How the mix was fitted, when the job has tests of its own. */
+  readonly mixFit?: MixFit
   readonly weather: JobWeather
   readonly hours: readonly WeatherHour[]
   readonly assumed: readonly Assumed[]
@@ -41,12 +45,23 @@ export function openJob({ document, read }: JobSource): Result<OpenedJob> {
   const parsed = parseJob(document, drawing.ok && drawing.value ? { drawing: drawing.value } : {})
   if (!parsed.ok || !drawing.ok)
     return failure([...(drawing.ok ? [] : drawing.problems), ...(parsed.ok ? [] : parsed.problems)])
-  const { job, weather, assumed, notes } = parsed.value
+  const { weather, assumed, notes, testsFile } = parsed.value
+  const fit = testsFile ? mixFromTests(testsFile, read(testsFile), parsed.value.job.mix) : undefined
+  if (fit && !fit.ok) return fit
+  const job = fit ? { ...parsed.value.job, mix: fit.value.mix } : parsed.value.job
   const wallProblems = checkWalls(job)
   if (wallProblems.length > 0) return failure(wallProblems)
   const hours = jobHours(job, weather, read)
   if (!hours.ok) return hours
-  return success({ job, weather, hours: hours.value.hours, assumed, notes, weatherNotes: hours.value.notes })
+  return success({
+    job,
+    ...(fit ? { mixFit: fit.value } : {}),
+    weather,
+    hours: hours.value.hours,
+    assumed,
+    notes,
+    weatherNotes: hours.value.notes,
+  })
 }
 
 function readWalls(mapping: DrawingMapping, read: JobSource['read']): Result<DrawingWalls> {
