@@ -1,6 +1,6 @@
 import { minimum } from '../numeric/index.js'
 import type { Celsius } from '../quantity/index.js'
-import { correctedAkaike, fitFamily } from './growth-family.js'
+import { carries, correctedAkaike, fitFamily } from './growth-family.js'
 import { type Aged, atReference } from './observations.js'
 import { yieldFamilies } from './yield-families.js'
 
@@ -42,7 +42,7 @@ export function fitActivation(tests: readonly Aged[], reference: Celsius, assume
 /** Evidence of the best family at a trial Q: AICc, so that a richer curve does not win by its parameters alone. */
 function leastMisfit(tests: readonly Aged[], mix: { activation: number; reference: Celsius }): number {
   const observations = atReference(tests, mix)
-  const able = yieldFamilies.filter(family => observations.length >= family.fewest)
+  const able = yieldFamilies.filter(family => carries(family, observations))
   return Math.min(
     ...able.map(family => {
       const { sumOfSquares } = fitFamily(family, observations)

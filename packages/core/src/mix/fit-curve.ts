@@ -4,7 +4,7 @@ import type { Problem, Result } from '../result/index.js'
 import { failure, success } from '../result/index.js'
 import { type BandOptions, bootstrapBand, edgeGrowth } from './bootstrap.js'
 import type { Candidate, CurveFit, FittedParameter, FittedPoint } from './curve-fit.js'
-import { correctedAkaike, fitFamily, type GrowthFamily } from './growth-family.js'
+import { carries, correctedAkaike, distinctAges, fitFamily, type GrowthFamily } from './growth-family.js'
 import type { Observation } from './mix-test.js'
 
 interface Tried<Growth> {
@@ -37,12 +37,6 @@ export function fitCurve<Growth>(
   const chosen = choose(tried)
   return success({ ...curveOf(chosen, observations, options), ...evidenceOf(tried, chosen, families) })
 }
-
-const distinctAges = (observations: readonly Observation[]): number =>
-  new Set(observations.map(({ age }) => age)).size
-
-const carries = <Growth>(family: GrowthFamily<Growth>, observations: readonly Observation[]): boolean =>
-  observations.length >= family.fewest && distinctAges(observations) > family.names.length
 
 const tooFew = (what: string, fewest: number, observations: readonly Observation[]): Problem => ({
   code: 'mix/too-few-tests',

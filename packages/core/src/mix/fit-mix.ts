@@ -31,7 +31,7 @@ interface Parts {
 export function fitMix(all: readonly MixTest[], options: FitOptions): Result<MixFit> {
   const base = options.base ?? defaultMix
   const tests = all.filter(test => !options.leaveOut?.includes(test.at))
-  const bad = checkTests(tests)
+  const bad = [...unknownPlaces(all, options.leaveOut ?? []), ...checkTests(tests)]
   if (bad.length > 0) return failure(bad)
   const parts = fitParts(tests, options, base)
   return parts.ok ? success(fitOf(all, tests, parts.value, options, base)) : parts
@@ -149,6 +149,15 @@ function bandOptions(options: FitOptions, base: MixModel): BandOptions {
     about: options.about ?? 'batch',
   }
 }
+
+const unknownPlaces = (tests: readonly MixTest[], places: readonly string[]): Problem[] =>
+  places
+    .filter(place => !tests.some(({ at }) => at === place))
+    .map(place => ({
+      code: 'mix/unknown-test',
+      at: place,
+      say: `There is no test “${place}” to leave out; tests are named by file and line, like “${tests[0]?.at ?? 'tests.csv:2'}”.`,
+    }))
 
 const problemsOf = (result: Result<unknown>): readonly Problem[] => (result.ok ? [] : result.problems)
 

@@ -1,7 +1,7 @@
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64'
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus'
 import { describe, expect, it } from 'vitest'
-import { compressionTests, steadyTests, vaneTests } from './fit.fixture.js'
+import { compressionTests, steadyTests, vaneTests } from './fixtures/site-tests.js'
 import { correctedAkaike, fitFamily } from './growth-family.js'
 import { ageFactor, defaultMix, fitMix, type MixFit, type MixTest, stiffness, yieldStress } from './index.js'
 import { atReference, directYields } from './observations.js'
@@ -211,6 +211,11 @@ describe('tests that cannot be used', () => {
 
   it('one stiffness and one yield test are both reported', () =>
     expect(codes([vane(5, 1000), press(10, 1e5)])).toEqual(['mix/too-few-tests', 'mix/too-few-tests']))
+
+  it('a test left out that is not there', () => {
+    const fit = fitMix(good, { ...options, random: random(), leaveOut: ['m99'] })
+    expect(fit).toMatchObject({ ok: false, problems: [{ code: 'mix/unknown-test', at: 'm99' }] })
+  })
 
   it('densities that contradict are reported with both numbers', () => {
     const dense = (density: number): MixTest => ({

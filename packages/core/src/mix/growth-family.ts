@@ -24,6 +24,15 @@ export interface GrowthFamily<Growth> {
   readonly scale: (growth: Growth, share: number) => Growth
 }
 
+/** Whether there are tests enough for a family: in number, and at more ages than it has parameters. */
+export const carries = <Growth>(
+  family: GrowthFamily<Growth>,
+  observations: readonly Observation[],
+): boolean => observations.length >= family.fewest && distinctAges(observations) > family.names.length
+
+export const distinctAges = (observations: readonly Observation[]): number =>
+  new Set(observations.map(({ age }) => age)).size
+
 /** Best fit of one family over all of its starts. */
 export function fitFamily<Growth>(
   family: GrowthFamily<Growth>,
