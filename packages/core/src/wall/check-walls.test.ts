@@ -56,6 +56,17 @@ describe('a wall', () => {
   ] as const)('is stopped by %s', (code, rest) => expect(ofWall(rest)).toEqual([code]))
 })
 
+describe('two walls', () => {
+  it('may not run inside each other, but may go on end to end or cross', () => {
+    const beside = (...points: Parameters<typeof line>) =>
+      codes({ walls: [wall('w', line([0, 0], [4, 0])), wall('v', line(...points))] })
+    expect(beside([1, 0.1], [3, 0.1])).toEqual(['wall/alongside'])
+    expect(beside([1, 0.3], [3, 0.3])).toEqual([])
+    expect(beside([4, 0], [6, 0])).toEqual([])
+    expect(beside([2, -1], [2, 1])).toEqual([])
+  })
+})
+
 describe('an opening', () => {
   it.each([
     ['opening/outside-wall', ofOpening(3.8, 1)],

@@ -1,6 +1,7 @@
 import { pathLength, selfCrossings } from '../geometry/index.js'
 import type { Wall } from '../job/index.js'
 import type { Problem } from '../result/index.js'
+import { checkAlongside } from './check-alongside.js'
 import { checkColumns } from './check-columns.js'
 import { checkEmbeds } from './check-embeds.js'
 import { checkOpenings } from './check-openings.js'
@@ -12,6 +13,7 @@ import type { WallParts } from './parts.js'
 export const checkWalls = (parts: WallParts): readonly Problem[] => [
   ...repeatedIds(parts),
   ...parts.walls.flatMap((wall, i) => checkWall(wall, `walls[${i}]`, parts)),
+  ...checkAlongside(parts.walls.filter(({ centreline }) => centreline.bulges.length > 0)),
   ...checkOpenings(parts),
   ...checkEmbeds(parts),
   ...checkColumns(parts),

@@ -19,12 +19,13 @@ import {
 } from '../geometry/index.js'
 import type { Metres } from '../quantity/index.js'
 import type { Body } from './body.js'
-import { freeRuns } from './free-run.js'
-import { contactLap, tieSetback, type WallParts } from './parts.js'
+import { tieRuns } from './free-run.js'
+import { contactLap, slack, tieSetback, type WallParts } from './parts.js'
 import type { RawBead } from './raw-bead.js'
 import { faceSwell } from './relief.js'
 import type { PlacedStretch, SectionPlan } from './section-plan.js'
 import { tiePath } from './tie.js'
+import { partPeaks, runPeaks } from './tie-peak.js'
 
 /** Wythes round the body, the tie in its cavity, and the closers of its columns. */
 export function doubleBeads(parts: WallParts, plan: SectionPlan, body: Body, z: Metres): readonly RawBead[] {
@@ -77,11 +78,13 @@ function tiesOf(parts: WallParts, plan: SectionPlan, stretch: PlacedStretch, z: 
   const { centreline, makeUp, thickness } = stretch.wall
   const reach = tieReach(thickness, parts)
   if (makeUp.kind !== 'double' || reach < 0) return []
-  return freeRuns(parts, plan, stretch, z)
-    .filter(({ from, to }) => to - from > parts.print.beadWidth)
-    .map(({ from, to }) =>
-      tiePath(centreline, makeUp.web, from, to, reach, makeUp.webPitch, faceSwell(stretch.wall, z)),
-    )
+  return tieRuns(parts, plan, stretch, z).flatMap(({ run, parts: free }) => {
+    const peaks = runPeaks(run, makeUp.webPitch)
+    return free
+      .filter(({ from, to }) => to - from > parts.print.beadWidth)
+      .map(part => (part.to - part.from > run.to - run.from - slack ? peaks : partPeaks(peaks, part)))
+      .map(part => tiePath(centreline, makeUp.web, part, reach, faceSwell(stretch.wall, z)))
+  })
 }
 
 /** How far from the centreline a tie bead runs where it laps onto a wythe; negative: no room for a tie. */

@@ -12,25 +12,30 @@ export interface Run {
   readonly to: Metres
 }
 
-/** Where the tie of a double wall may run: clear of openings, columns, embeds in the cavity, ends and junctions. */
-export function freeRuns(
+/** A run that ends, junctions and columns leave free at every height, and its parts clear of openings and embeds. */
+export interface TieRun {
+  readonly run: Run
+  readonly parts: readonly Run[]
+}
+
+/** Where the tie of a double wall may run at height z. */
+export function tieRuns(
   parts: WallParts,
   plan: SectionPlan,
   stretch: PlacedStretch,
   z: Metres,
-): readonly Run[] {
+): readonly TieRun[] {
   const back = tieSetback(parts.print)
   const { wall, from, to } = stretch
   const whole = wall.centreline.closed && to - from > pathLength(wall.centreline) - slack
-  const blocked = [
-    ...openingRuns(parts, stretch, z, back),
+  const lasting = [
     ...columnRuns(parts, stretch, back),
-    ...embedRuns(parts, stretch, z),
     ...cornerRuns(stretch),
     ...plan.junctions.flatMap(junction => junctionRuns(plan, junction, stretch, z, back)),
     ...(whole ? [] : endRuns(plan, stretch, z, back)),
   ]
-  return takeAway({ from, to }, blocked)
+  const passing = [...openingRuns(parts, stretch, z, back), ...embedRuns(parts, stretch, z)]
+  return takeAway({ from, to }, lasting).map(run => ({ run, parts: takeAway(run, passing) }))
 }
 
 export function takeAway(run: Run, blocked: readonly Run[]): readonly Run[] {

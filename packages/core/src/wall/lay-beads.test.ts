@@ -12,7 +12,7 @@ import {
 import type { Band, Bead } from './bead.js'
 import { beadLengthPerMetre } from './bead-length.js'
 import { house } from './fixtures/house.js'
-import { double, fixture, line, solid, type WallFixture, wall } from './fixtures/invented.js'
+import { double, fixture, line, opening, solid, type WallFixture, wall } from './fixtures/invented.js'
 import { plans } from './fixtures/plans.js'
 import { type BandCache, layAllBeads } from './lay-beads.js'
 import { validateBand } from './validate-band.js'
@@ -69,6 +69,18 @@ describe('a double wall', () => {
       for (const end of [tie!.path.points[0]!, tie!.path.points.at(-1)!])
         expect(nearestOnPath(wythe!.path, end).distance).toBeCloseTo(0.04, 6)
     }
+  })
+  it('ties where the layers below tie, though openings begin between', () => {
+    const plan = fixture('window', {
+      walls: [wall('w', line([0, 0], [6, 0]))],
+      openings: [opening('o', 'w', 3.1, 1.2)],
+    })
+    const peaks = (layer: number) =>
+      ofRole(bandAt(plan, layer), 'web').flatMap(tie => tie.path.points.slice(1, -1))
+    const [below, beside] = [peaks(1), peaks(60)]
+    expect(beside.length).toBeGreaterThan(8)
+    for (const peak of beside)
+      expect(Math.min(...below.map(other => distance(other, peak)))).toBeLessThan(1e-9)
   })
   it('keeps arcs as arcs in its wythes', () => {
     const [wythe] = ofRole(bandAt(named('curved'), 1), 'wythe')

@@ -11,6 +11,7 @@ import {
 } from '../geometry/index.js'
 import type { WebPattern } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
+import type { Peak } from './tie-peak.js'
 
 /** A vertex of a tie: station along the centreline and distance left of it. */
 type Place = readonly [Metres, Metres]
@@ -28,67 +29,46 @@ interface Tie {
 /** How far a face stands out of its plane at a station, left (+1) or right (−1): a tie follows its wythes. */
 export type Swell = (station: Metres, side: 1 | -1) => Metres
 
-/** Half pitches that fit the run: whole, as near the wanted pitch as may be. */
-export const halfPitches = (run: Metres, pitch: Metres): number => Math.max(1, Math.round(run / (pitch / 2)))
-
 /**
- * The tie between two wythes from one station to another, as one unbroken path that starts and ends at a wythe. `reach`
- * is how far it swings to each side. No reach: it runs straight along the middle.
+ * The tie between two wythes from its first peak to its last, as one unbroken path that starts and ends at a wythe.
+ * `reach` is how far it swings to each side. No reach: it runs straight along the middle.
  */
 export function tiePath(
   centreline: Path,
   pattern: WebPattern,
-  from: Metres,
-  to: Metres,
+  peaks: readonly Peak[],
   reach: Metres,
-  pitch: Metres,
   swell: Swell = () => 0,
 ): Path {
-  if (reach < 1e-4) return subPath(centreline, from, to)
-  const count = halfPitches(to - from, pitch)
-  const half = (to - from) / count
-  const build = { zigzag, crosstie, wave }[pattern]
-  return drawTie(centreline, build(from, half, count, reach), reach, swell)
+  if (reach < 1e-4) return subPath(centreline, peaks[0]!.station, peaks.at(-1)!.station)
+  const places = peaks.map(({ station, side }): Place => [station, side * reach])
+  const links = { zigzag, crosstie, wave }[pattern](places)
+  return drawTie(centreline, { start: places[0]!, links }, reach, swell)
 }
 
-const side = (k: number, reach: Metres): Metres => (k % 2 === 0 ? -reach : reach)
-
-function zigzag(from: Metres, half: Metres, count: number, reach: Metres): Tie {
-  const links = Array.from({ length: count }, (_, k): Link => {
-    return { to: [from + (k + 1) * half, side(k + 1, reach)], how: 'straight' }
-  })
-  return { start: [from, -reach], links }
-}
+const zigzag = (places: readonly Place[]): readonly Link[] =>
+  places.slice(1).map(to => ({ to, how: 'straight' }))
 
 /** Across, along one wythe, across, along the other. */
-function crosstie(from: Metres, half: Metres, count: number, reach: Metres): Tie {
-  const across = (k: number): Link => ({ to: [from + k * half, side(k + 1, reach)], how: 'straight' })
-  const links: Link[] = [across(0)]
-  for (let k = 1; k <= count; k++) {
-    links.push({ to: [from + k * half, side(k, reach)], how: 'along' }, across(k))
-  }
-  return { start: [from, -reach], links }
+function crosstie(places: readonly Place[]): readonly Link[] {
+  const across = ([station, away]: Place): Link => ({ to: [station, -away], how: 'straight' })
+  return [across(places[0]!), ...places.slice(1).flatMap((to): Link[] => [{ to, how: 'along' }, across(to)])]
 }
 
 /**
- * Arcs that pass into each other on the centreline without a corner. Where the cavity is deeper than half a half pitch
- * the arcs are half circles on straight legs.
+ * From peak to peak two arcs that pass into each other half way without a corner. Where the cavity is deeper than the
+ * peaks are apart the arcs are quarter circles on a straight leg across.
  */
-function wave(from: Metres, half: Metres, count: number, reach: Metres): Tie {
-  const radius = Math.min(reach, half / 2) === reach ? 0 : half / 2
-  const leg = radius > 0 ? reach - radius : 0
-  const links: Link[] = []
-  for (let k = 0; k <= count; k++) {
-    const [peak, y] = [from + k * half, side(k, reach)]
-    const foot = y < 0 ? -leg : leg
-    const [enter, leave] = [peak - half / 2, peak + half / 2]
-    if (k > 0 && leg > 0) links.push({ to: [enter, foot], how: 'straight' })
-    if (k === 0) links.push({ to: [leave, foot], via: arcMiddle(peak, y, leave, foot) })
-    else if (k === count) links.push({ to: [peak, y], via: arcMiddle(peak, y, enter, foot) })
-    else links.push({ to: [leave, foot], via: [peak, y] })
-    if (k < count && leg > 0) links.push({ to: [leave, 0], how: 'straight' })
-  }
-  return { start: [from, -reach], links }
+function wave(places: readonly Place[]): readonly Link[] {
+  return places.slice(1).flatMap((to, i): Link[] => {
+    const from = places[i]!
+    const middle = (from[0] + to[0]) / 2
+    const leg = Math.max(0, Math.abs(to[1]) - (to[0] - from[0]) / 2)
+    const [leave, enter] = [Math.sign(from[1]) * leg, Math.sign(to[1]) * leg]
+    const down: Link = { to: [middle, leave], via: arcMiddle(from[0], from[1], middle, leave) }
+    const up: Link = { to, via: arcMiddle(to[0], to[1], middle, enter) }
+    return leg > 0 ? [down, { to: [middle, enter], how: 'straight' }, up] : [down, up]
+  })
 }
 
 /** Half way round the arc, at most a quarter circle, from its peak to one foot. */
