@@ -13,7 +13,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
 }
 const pure = new Set(['core', 'document', 'drawing'])
 const ambient =
-  /\b(process\.|Date\.now\(|Math\.random\(|performance\.now\(|console\.|document\.|window\.|Buffer\.)/
+  /\b(process\.|Date\.now\(|Math\.random\(|performance\.now\(|console\.|Buffer\.)/
 
 const isTest = (path: string) => /\.(test|bench)\.tsx?$/.test(path) || path.includes('/fixtures/')
 
@@ -44,7 +44,7 @@ describe('layers', () => {
         file.text
           .split('\n')
           .map((line, index) => ({
-            code: line.replace(/'[^']*'|`[^`]*`|\/\/.*$|^\s*\*.*$/g, ''),
+            code: line.replace(/'[^']*'|`[^`]*`|\/\/.*$|^\s*\/?\*.*$/g, ''),
             at: `${file.path}:${index + 1}`,
           }))
           .filter(({ code }) => ambient.test(code))
