@@ -78,7 +78,7 @@ describe('strength against age', () => {
   ])('by the American curve at %d d is %d', (age, wanted) =>
     expect(strengthShareAci(age * day)).toBeCloseTo(wanted, 4),
   )
-  // hand [EN1992-1-1-2004] (3.2).
+  // hand [EN1992-1] (3.2).
   it.each([
     [3, 0.663, 0.5982, 0.458],
     [7, 0.8187, 0.7788, 0.6839],

@@ -12,7 +12,7 @@ const GAS = 8.314
 /**
  * Temperature–time factor [°C·s]: M = Σ (T − T0) Δt, nothing below T0
  *
- * Source   [ASTM-C1074-2019] (Nurse and Saul), from memory.
+ * Source   [ASTM-C1074] (Nurse and Saul), from memory.
  * Range    0 to 40 °C; datum 0 °C for Type I, −10 °C in older practice.
  * Assumes  strength follows the sum, whatever the order: hot early curing lowers the late strength, which this does not see.
  */
@@ -34,7 +34,7 @@ export function ageFactorDanish(temperature: Celsius): number {
 /**
  * Ageing over that at 20 °C: exp(13.65 − 4000/(273 + T))
  *
- * Source   [EN1992-1-1-2004] eq. B.10, from memory.
+ * Source   [EN1992-1] eq. B.10, from memory.
  * Range    0 to 80 °C.
  * Assumes  273, not 273.15, as printed: 0.998 at 20 °C.
  */

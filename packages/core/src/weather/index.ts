@@ -30,6 +30,7 @@ export {
 } from './evaporation.js'
 export type { FaceSun, Neighbour } from './face-irradiance.js'
 export { faceBearing, faceIrradiance, incidenceCosine, isShaded, sunlitShare } from './face-irradiance.js'
+export { formulas } from './formulas.js'
 export type { WorkAir } from './heat-stress.js'
 export { globeTemperature, heatIndex, naturalWetBulb, wbgtFromAir, wbgtOutdoors } from './heat-stress.js'
 export type { ReplayedYear, WeatherHistory } from './history-years.js'

@@ -39,8 +39,9 @@ const SIN_CIVIL = Math.sin((CIVIL_DEGREES * Math.PI) / 180)
  * What each hour means for printing, with every limit and its margin.
  *
  * A limit's demand is what the hour brings, its capacity what the rule allows at most; for a rule from below (cold mix, cold air,
- * daylight) the demand is what the rule asks for and the capacity what the hour brings, so that `isBeyond` serves all. `mix-hot` and `open` are for the job's own tap water; with a chiller or ice on the job,
- * `mixTemperatureChilled` says what the coldest mix would be, and evaporation counts them at work as far as the limit asks.
+ * daylight) the demand is what the rule asks for and the capacity what the hour brings, so that `isBeyond` serves all.
+ * `mix-hot` and `open` are for the job's own tap water; with a chiller or ice on the job, `mixTemperatureChilled` says what the
+ * coldest mix would be, and evaporation counts them at work as far as the limit asks.
  *
  * The dry material follows the mean air of the last 24 hours, the job's silo gain above it. The crew's day and its days off are
  * the scheduler's matter, not the hour's; `permitted` is what the neighbourhood or the permit allows, no limit where absent.
