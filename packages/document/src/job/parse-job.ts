@@ -81,13 +81,21 @@ export function parseJob(text: string, options: ParseOptions = {}): Result<Parse
 
 function buildParts(document: JobDocument, drawing: DrawingWalls | undefined, ledger: Ledger): JobParts {
   return {
-    walls: [...(drawing?.walls ?? []), ...buildWalls(document, ledger)],
-    openings: [...(drawing?.openings ?? []), ...buildOpenings(document, ledger)],
-    embeds: [...(drawing?.embeds ?? []), ...buildEmbeds(document, ledger)],
-    columns: [...(drawing?.columns ?? []), ...buildColumns(document, ledger)],
+    walls: overlaid(drawing?.walls ?? [], buildWalls(document, ledger)),
+    openings: overlaid(drawing?.openings ?? [], buildOpenings(document, ledger)),
+    embeds: overlaid(drawing?.embeds ?? [], buildEmbeds(document, ledger)),
+    columns: overlaid(drawing?.columns ?? [], buildColumns(document, ledger)),
     sections: document.sections,
     noCutAt: document.noCutAt,
   }
+}
+
+/** What the document itself gives under an id of the drawing stands in for the drawn thing: so a lead moves a drawn window. */
+function overlaid<T extends { readonly id: string }>(drawn: readonly T[], own: readonly T[]): readonly T[] {
+  const byId = new Map(own.map(each => [each.id, each]))
+  const drawnIds = new Set(drawn.map(each => each.id))
+  const added = own.filter(each => !drawnIds.has(each.id) || byId.get(each.id) !== each)
+  return [...drawn.map(each => byId.get(each.id) ?? each), ...added]
 }
 
 type PartList = 'walls' | 'openings' | 'embeds' | 'columns' | 'sections'
