@@ -74,7 +74,10 @@ function freeResiduals(fit: LeastSquaresFit, probability: Share): number[] {
   return found > 0 ? centred.map(r => (r * widened) / found) : [-widened, widened]
 }
 
-/** A growth of the same family that keeps below (or above) the band's edge at every age of it. */
+/**
+ * A growth of the same family that keeps below (or above) the band's edge at every age of it. Where the band is widest
+ * decides, so that it lies a few per cent outside the band elsewhere: one curve for all ages, on the safe side.
+ */
 export function edgeGrowth<Growth>(
   family: GrowthFamily<Growth>,
   band: readonly BandPoint[],

@@ -1,6 +1,5 @@
-import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64'
-import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus'
 import { describe, expect, it } from 'vitest'
+import { uniformFrom } from '../numeric/index.js'
 import { compressionTests, steadyTests, vaneTests } from './fixtures/site-tests.js'
 import { correctedAkaike, fitFamily } from './growth-family.js'
 import { ageFactor, defaultMix, fitMix, type MixFit, type MixTest, stiffness, yieldStress } from './index.js'
@@ -8,10 +7,7 @@ import { atReference, directYields } from './observations.js'
 import { settingTimes } from './setting.js'
 import { yieldFamilies } from './yield-families.js'
 
-const random = (seed = 7) => {
-  const generator = xoroshiro128plus(seed)
-  return () => uniformFloat64(generator)
-}
+const random = (seed = 7) => uniformFrom(seed)
 const options = { name: 'site mortar', provenance: 'tests.csv', replicates: 200 }
 const fitted = (tests: readonly MixTest[], more: object = {}): MixFit => {
   const fit = fitMix(tests, { ...options, random: random(), ...more })
