@@ -38,6 +38,23 @@ export function cornerPatches(
   })
 }
 
+/**
+ * Where two walls that end at a corner lie over each other, drawn out to the outer faces: the block between their four
+ * face lines. Nothing when the corner is too sharp for its mitre.
+ */
+export function cornerBlock(point: Point, a: Ray, b: Ray): Ring | undefined {
+  const meet = (sideA: number, sideB: number) =>
+    meetingPoint(
+      plus(point, times(leftOf(a.out), sideA * a.half)),
+      a.out,
+      plus(point, times(leftOf(b.out), sideB * b.half)),
+      b.out,
+    )
+  const ring = [meet(1, 1), meet(-1, 1), meet(-1, -1), meet(1, -1)]
+  const most = mitreReach * Math.max(a.half, b.half)
+  return ring.every(corner => corner && distance(corner, point) <= most) ? (ring as Point[]) : undefined
+}
+
 function openAngle(from: Radians, to: Radians): Radians {
   const turn = to - from
   return turn <= 0 ? turn + 2 * Math.PI : turn

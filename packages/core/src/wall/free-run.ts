@@ -2,9 +2,9 @@ import { dot, pathLength, pathTangent, pointStations, turnBetween } from '../geo
 import type { Metres } from '../quantity/index.js'
 import type { Arm, Junction } from './junction.js'
 import { slack, standsAt, tieSetback, type WallParts } from './parts.js'
+import { foreignOwners, shellKey } from './precedence.js'
 import { liesAt, opensAt, shapesPlan } from './recess.js'
 import { holdsArm, type PlacedStretch, type SectionPlan } from './section-plan.js'
-import { foreignOwners, shellKey } from './shell.js'
 
 /** A run of stations, from < to. */
 export interface Run {

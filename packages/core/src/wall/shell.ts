@@ -1,23 +1,12 @@
-import {
-  difference,
-  distance,
-  pathLength,
-  pathPoint,
-  pathTangent,
-  pointStations,
-  type Region,
-  type Ring,
-  times,
-  unionRings,
-} from '../geometry/index.js'
+import { difference, type Region, type Ring, unionRings } from '../geometry/index.js'
 import type { Column, PrintRules, Wall } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
-import { cornerPatches } from './corner-patch.js'
-import type { Arm, Junction } from './junction.js'
 import { standsAt } from './parts.js'
+import { shellKey } from './precedence.js'
 import { facesAt } from './relief.js'
-import { holdsArm, type PlacedStretch, type SectionPlan } from './section-plan.js'
-import { lateralStrip, stripLap, wallStrips } from './strip.js'
+import type { PlacedStretch, SectionPlan } from './section-plan.js'
+import { foreignRings, shellPatches } from './shell-patch.js'
+import { lateralStrip, wallStrips } from './strip.js'
 
 /** Walls of one section that are printed alike, joined at their junctions, before anything is cut out. */
 export interface Shell {
@@ -39,11 +28,7 @@ export function shellsAt(
 ): readonly Shell[] {
   const standing = plan.stretches.filter(({ wall }) => standsAt(wall, z))
   const keys = [...new Set(standing.map(({ wall }) => shellKey(wall)))].sort()
-  const patches = [
-    ...junctionPatches(plan, z),
-    ...landingPatches(plan, z),
-    ...standing.flatMap(vertexPatches),
-  ]
+  const patches = shellPatches(plan, standing, z)
   const foreign = unionRings(foreignRings(plan, z))
   const shells: Shell[] = []
   for (const key of keys) {
@@ -70,12 +55,6 @@ export function shellsAt(
   return shells
 }
 
-/** Sorts as the walls take precedence: double, then solid from thick to thin, then single. */
-export function shellKey({ makeUp, thickness }: Wall): string {
-  if (makeUp.kind !== 'solid') return makeUp.kind === 'double' ? '0' : '2'
-  return `1 ${(1000 - thickness).toFixed(6)}`
-}
-
 /** A column thicker than its wall makes a pier that takes in the cross ties on both its sides. */
 function pierRings(
   { wall, from, to }: PlacedStretch,
@@ -91,93 +70,4 @@ function pierRings(
         ? [lateralStrip(wall.centreline, start, end, -thickness / 2, thickness / 2)]
         : []
     })
-}
-
-interface Patch {
-  readonly key: string
-  readonly ring: Ring
-}
-
-/** Corners inside one centreline. */
-function vertexPatches({ wall, from, to }: PlacedStretch): readonly Patch[] {
-  const { centreline } = wall
-  const length = pathLength(centreline)
-  const inner = pointStations(centreline).filter(station => station > from + 1e-6 && station < to - 1e-6)
-  const all = centreline.closed && to - from > length - 1e-6 ? [0, ...inner] : inner
-  return all.flatMap(station => {
-    const back = pathTangent(centreline, (station === 0 ? length : station) - 1e-9)
-    const rays = [
-      { out: pathTangent(centreline, station + 1e-9), half: wall.thickness / 2 },
-      { out: times(back, -1), half: wall.thickness / 2 },
-    ]
-    return cornerPatches(pathPoint(centreline, station), rays).map(({ ring }) => ({
-      key: shellKey(wall),
-      ring,
-    }))
-  })
-}
-
-/** From the end of a stem drawn short of the centreline it meets, on to that centreline. */
-function landingPatches(plan: SectionPlan, z: Metres): readonly Patch[] {
-  return plan.junctions.flatMap(({ point, arms }) =>
-    arms
-      .filter(arm => standsAt(arm.wall, z) && holdsArm(plan.stretches, arm))
-      .map(({ wall, station }) => ({ wall, end: pathPoint(wall.centreline, station) }))
-      .filter(({ wall, end }) => distance(end, point) > stripLap && distance(end, point) < 2 * wall.thickness)
-      .map(({ wall, end }) => {
-        const line = { points: [end, point], bulges: [0], closed: false }
-        const [ring] = wallStrips(line, 0, distance(end, point), -wall.thickness / 2, wall.thickness / 2)
-        return { key: shellKey(wall), ring: ring! }
-      }),
-  )
-}
-
-/** Corner patches at the junctions; between two kinds of wall, or two sections, the one that takes precedence has it. */
-function junctionPatches(plan: SectionPlan, z: Metres): readonly Patch[] {
-  return plan.junctions.flatMap(junction => {
-    const arms = junction.arms.filter(({ wall }) => standsAt(wall, z))
-    const rays = arms.map(({ wall, out }) => ({ out, half: wall.thickness / 2 }))
-    return cornerPatches(junction.point, rays).flatMap(({ ring, between }) => {
-      const [a, b] = [arms[between[0]]!, arms[between[1]]!]
-      const held = [a, b].filter(arm => holdsArm(plan.stretches, arm))
-      if (held.length === 0 || (held.length === 1 && !keepsCorner(plan, junction, z))) return []
-      return [{ key: held.map(({ wall }) => shellKey(wall)).sort()[0]!, ring }]
-    })
-  })
-}
-
-/** What other sections' walls take away where they go on through a junction that ours end at. */
-function foreignRings(plan: SectionPlan, z: Metres): readonly Ring[] {
-  return plan.junctions.flatMap(junction =>
-    foreignOwners(plan, junction, z).flatMap(({ wall, station }) => {
-      const reach = 4 * Math.max(...junction.arms.map(arm => arm.wall.thickness))
-      const { low, high } = facesAt(wall, z)
-      const length = pathLength(wall.centreline)
-      return wallStrips(
-        wall.centreline,
-        Math.max(0, station - reach),
-        Math.min(length, station + reach),
-        low,
-        high,
-      )
-    }),
-  )
-}
-
-/** Walls of other sections that come before all of ours at a junction. */
-export function foreignOwners(plan: SectionPlan, junction: Junction, z: Metres): readonly Arm[] {
-  const standing = junction.arms.filter(({ wall }) => standsAt(wall, z))
-  const ours = standing.filter(arm => holdsArm(plan.stretches, arm))
-  const theirs = standing.filter(arm => !holdsArm(plan.stretches, arm))
-  const first = Math.min(...ours.map(arm => precedence(plan, junction, arm)))
-  return theirs.filter(arm => precedence(plan, junction, arm) < first)
-}
-
-const keepsCorner = (plan: SectionPlan, junction: Junction, z: Metres): boolean =>
-  foreignOwners(plan, junction, z).length === 0
-
-/** A wall that goes on through the junction comes before one that ends there; then the order of the plan. */
-function precedence(plan: SectionPlan, junction: Junction, { wall }: Arm): number {
-  const through = junction.arms.filter(arm => arm.wall === wall).length > 1
-  return (through ? 0 : 1e6) + (plan.order.get(wall.id) ?? 0)
 }

@@ -17,10 +17,10 @@ import type { Body } from './body.js'
 import { type Run, takeAway } from './free-run.js'
 import type { Arm, Junction } from './junction.js'
 import { contactLap, slack, standsAt, type WallParts } from './parts.js'
+import { foreignOwners } from './precedence.js'
 import type { RawBead } from './raw-bead.js'
 import { liesAt, opensAt } from './recess.js'
 import { holdsArm, type PlacedStretch, type SectionPlan } from './section-plan.js'
-import { foreignOwners } from './shell.js'
 
 /** The centrelines themselves, run on through corners, stopped half a bead short of openings and free ends. */
 export function singleBeads(
