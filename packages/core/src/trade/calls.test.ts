@@ -5,12 +5,8 @@ import { layerSpan } from './embed-calls.js'
 import { passingShare } from './lift-time.js'
 import { clock, exampleDoor, exampleEmbed, exampleLift, exampleParts } from './trade-example.js'
 
-const [monday, tuesday, friday, nextMonday] = [
-  '2026-07-13',
-  '2026-07-14',
-  '2026-07-17',
-  '2026-07-20',
-] as const
+const [monday, tuesday, wednesday] = ['2026-07-13', '2026-07-14', '2026-07-15'] as const
+const [friday, nextMonday] = ['2026-07-17', '2026-07-20'] as const
 const lifts = [
   [monday, exampleLift('A', 1, monday, 1, 50)],
   [tuesday, exampleLift('A', 2, tuesday, 51, 110)],
@@ -90,11 +86,11 @@ describe('callsOf', () => {
 
   it('cuts a lintel’s pockets on the day and sets it before the next lift', () => {
     const calls = callsOf(exampleParts({ openings: [exampleDoor('D')], lifts }))
-    // hand: layers 101–110 end 10:15–11:00; + 20 min and + 80 min. The next lift starts on Friday at 06:00.
+    // hand: layers 101–110 end 10:15–11:00; + 20 min and + 80 min. Wednesday’s morning is the next; the next lift starts on Friday at 06:00.
     expect(calls.map(call => call.id)).toEqual(['D/cut', 'D/set'])
     expect(calls[0]).toMatchObject({ layerIn: 101, layerOut: 110, lift: 'A2' })
     expect(calls[0]?.cut).toEqual({ from: clock(tuesday, 11, 20), until: clock(tuesday, 11, 35) })
-    expect([calls[1]?.from, calls[1]?.until]).toEqual([clock(friday, 5), clock(friday, 6)])
+    expect([calls[1]?.from, calls[1]?.until]).toEqual([clock(wednesday, 5), clock(friday, 6)])
   })
 
   it('sets the last lintel on the next morning that is worked', () => {
@@ -123,8 +119,35 @@ describe('callsOf', () => {
       ['D/cut-end', 'B1'],
       ['D/set', 'B1'],
     ])
-    expect(calls[2]?.date).toBe(friday)
+    expect(calls[2]?.date).toBe(wednesday)
     expect(checkCalls(parts, calls)).toEqual([])
+  })
+
+  it('names the pockets’ size in the job’s units', () => {
+    const [cut] = callsOf(exampleParts({ openings: [exampleDoor('D')], lifts }))
+    expect(cut?.tool).toMatch(/^pockets 200 mm long beyond each jamb, 200 mm high/)
+  })
+
+  it('has a chase that is left free cleaned once its last layer in a lift is down', () => {
+    const chase = exampleEmbed('C', { kind: 'chase', method: 'gap', bottom: 0.8, height: 0.4 })
+    const calls = callsOf(exampleParts({ embeds: [chase], lifts }))
+    // hand: layer 50 is down 10:10 and soft for 80 min; layer 60 is down 06:50
+    expect(calls.map(call => [call.id, call.from, call.until])).toEqual([
+      ['C', clock(monday, 10, 10), clock(monday, 11, 30)],
+      ['C/2', clock(tuesday, 6, 50), clock(tuesday, 8, 10)],
+    ])
+    expect(calls[0]?.cut).toBeUndefined()
+  })
+
+  it('says when a morning has more lintels than time', () => {
+    const next = { ...exampleLift('A', 3, wednesday, 111, 120) }
+    const early = [...lifts.slice(0, 2), [wednesday, next] as const]
+    const doors = [1, 2.5, 4, 5.2].map((at, index) => exampleDoor(`D${index}`, { at, width: 0.6 }))
+    const parts = exampleParts({ openings: doors, lifts: early })
+    // hand: four at 20 min against 05:00–06:00
+    expect(checkCalls(parts, callsOf(parts))).toMatchObject([
+      { check: 'lintel-crew', demand: 4800, capacity: 3600 },
+    ])
   })
 
   it('finds it where one section goes on before the other is cut', () => {

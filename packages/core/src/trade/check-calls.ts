@@ -12,6 +12,7 @@ export function checkCalls(parts: CallParts, calls: readonly Call[]): readonly F
     ...afterHours(parts, calls),
     ...cutInSteps(parts, calls),
     ...lateSeats(calls),
+    ...crowdedMornings(parts, calls),
   ]
 }
 
@@ -105,4 +106,28 @@ function lateSeats(calls: readonly Call[]): Finding[] {
         },
       ]
     })
+}
+
+/** More lintels to set before a lift starts than the crew has time for, one after the other. */
+function crowdedMornings({ job }: CallParts, calls: readonly Call[]): Finding[] {
+  const zone = job.site.timeZone
+  const sets = calls.filter(call => call.what === 'lintel' && call.id.endsWith('/set'))
+  return [...new Set(sets.map(call => call.until))].flatMap(until => {
+    const own = sets.filter(call => call.until <= until && call.until > until - 86_400)
+    const needed = own.length * job.crew.lintelTime
+    const had = until - Math.min(...own.map(call => call.from))
+    if (needed <= had) return []
+    return [
+      {
+        check: 'lintel-crew',
+        at: own.map(call => call.id.split('/')[0]).join(' '),
+        demand: needed,
+        capacity: had,
+        unit: 's',
+        source: 'the job',
+        verdict: 'warn' as const,
+        say: `${own.length} lintels are to be set by ${clockText(until, zone)} on ${localTime(until, zone).date}: ${Math.round(needed / 60)} min of work, ${Math.round(had / 60)} min of time. Start earlier, or bring a second crew.`,
+      },
+    ]
+  })
 }

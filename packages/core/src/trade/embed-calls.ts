@@ -42,10 +42,11 @@ export function embedCalls(parts: CallParts, embed: Embed): readonly Call[] {
   const span = layerSpan(embed.bottom, embed.bottom + embed.height, parts.job.print.layerHeight)
   const lifts = liftsOf(parts.campaign, section.id)
   const touched = lifts.filter(lift => lift.firstLayer <= span.last && lift.lastLayer >= span.first)
-  const called = embed.method === 'cut' ? touched : touched.slice(0, 1)
+  const perLift = embed.method === 'cut' || isLeftFree(embed)
+  const called = perLift ? touched : touched.slice(0, 1)
   return called.map((lift, index) => {
     const own = { first: Math.max(span.first, lift.firstLayer), last: Math.min(span.last, lift.lastLayer) }
-    const window = windowOf(parts, embed, wall, lift, embed.method === 'cut' ? own : span)
+    const window = windowOf(parts, embed, wall, lift, perLift ? own : span)
     return {
       id: index === 0 ? embed.id : `${embed.id}/${index + 1}`,
       trade: embed.trade,
@@ -54,8 +55,8 @@ export function embedCalls(parts: CallParts, embed: Embed): readonly Call[] {
       section: section.id,
       lift: lift.id,
       date: localTime(window.from, parts.job.site.timeZone).date,
-      layerIn: embed.method === 'cut' ? own.first : span.first,
-      layerOut: embed.method === 'cut' ? own.last : span.last,
+      layerIn: perLift ? own.first : span.first,
+      layerOut: perLift ? own.last : span.last,
       ...window,
       place: placeOf(parts.job, wall, embed),
       tool: toolOf(embed),
@@ -97,7 +98,9 @@ function windowOf(parts: CallParts, embed: Embed, wall: Wall, lift: Lift, span: 
     case 'set':
       return setting(parts, embed, lift, span.first)
     case 'gap':
-      return standing(parts, embed, wall, lift, span.first)
+      return isLeftFree(embed)
+        ? cleaning(parts, lift, span.last)
+        : standing(parts, embed, wall, lift, span.first)
   }
 }
 
@@ -114,6 +117,15 @@ export function cutting(parts: CallParts, lift: Lift, span: Span): Window {
   }
   const cut = { from: oldest.from, until: youngest.until }
   return { ...cut, cut, cutInSteps: true }
+}
+
+/** Chases and niches the nozzle leaves free: nothing is put in, the edges are cleaned while they are soft. */
+const isLeftFree = (embed: Embed): boolean =>
+  embed.method === 'gap' && (embed.kind === 'chase' || embed.kind === 'niche')
+
+function cleaning(parts: CallParts, lift: Lift, last: number): Window {
+  const from = layerDown(lift, last)
+  return { from, until: Math.max(from, parts.cutWindow(from).until) }
 }
 
 /** Laid on the layer below it while the nozzle holds; on the slab, or on yesterday's wall, before the lift starts. */

@@ -1,10 +1,10 @@
 import type { Lift } from '../campaign/index.js'
 import { addDays, instantAt, localTime, weekday } from '../clock/index.js'
 import type { Job, Opening } from '../job/index.js'
-import type { Instant, Metres } from '../quantity/index.js'
+import { formatQuantity, type Instant, type Metres } from '../quantity/index.js'
 import type { Call } from './call.js'
 import { type CallParts, cutting, layerSpan, placeOf, wallOf } from './embed-calls.js'
-import { dayOf, liftsOf, sectionAt } from './lift-time.js'
+import { liftsOf, sectionAt } from './lift-time.js'
 import { lintelWords } from './trade-words.js'
 
 type LintelOpening = Opening & { readonly lintel: NonNullable<Opening['lintel']> }
@@ -41,6 +41,10 @@ export function lintelCalls(parts: CallParts, opening: LintelOpening): readonly 
   return [...cuts, setCall(parts, opening, seats)]
 }
 
+/** The size of what is cut out beyond each jamb. */
+const pocketWords = (job: Job, { lintel }: LintelOpening): string =>
+  `pockets ${formatQuantity(lintel.bearing, 'length', job.units)} long beyond each jamb, ${formatQuantity(lintel.height, 'length', job.units)} high`
+
 /** Layers the lintel stands beside. */
 export const lintelSpan = (job: Job, opening: LintelOpening) =>
   layerSpan(opening.head, opening.head + opening.lintel.height, job.print.layerHeight)
@@ -65,7 +69,8 @@ function cutCall(parts: CallParts, opening: LintelOpening, seat: Seat, id: strin
     layerIn: own.first,
     layerOut: own.last,
     ...window,
-    ...lintelWords.cut,
+    tool: `${pocketWords(parts.job, opening)}; ${lintelWords.cut.tool}`,
+    proof: lintelWords.cut.proof,
   }
 }
 
@@ -95,16 +100,14 @@ function settingWindow(
     .filter(lift => lift !== undefined)
     .sort((a, b) => a.start - b.start)[0]
   const morning = nextMorning(parts.job, ready)
-  if (!next) return { from: morning, until: morning + 2 * parts.job.crew.lintelTime }
-  const hold = next.holds.find(
-    candidate => candidate.reason === 'lintel' && candidate.afterLayer < next.firstLayer,
-  )
-  const until = next.start
-  const from = Math.min(
-    until,
-    Math.max(ready, dayOf(parts.campaign, next).start, until - (hold?.duration ?? 5400)),
-  )
-  return { from, until }
+  const until =
+    next?.start ??
+    instantAt(
+      localTime(morning, parts.job.site.timeZone).date,
+      parts.job.crew.dayEnd,
+      parts.job.site.timeZone,
+    )
+  return { from: Math.min(morning, until), until }
 }
 
 function nextMorning(job: Job, ready: Instant): Instant {

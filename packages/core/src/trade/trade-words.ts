@@ -18,10 +18,11 @@ const kit: Readonly<Record<EmbedKind, { readonly tool: string; readonly proof: s
   plate: { tool: 'plate, level, gauge block', proof: 'plate level, flush, keyed by the layer above' },
 }
 
-export const toolOf = (embed: Embed): string =>
-  embed.method === 'cut' && embed.kind !== 'chase' && embed.kind !== 'niche'
-    ? `${kit[embed.kind].tool}, cutting wire`
-    : kit[embed.kind].tool
+export function toolOf(embed: Embed): string {
+  const own = embed.kind === 'chase' || embed.kind === 'niche'
+  if (embed.method === 'gap' && own) return 'tape, margin trowel to clean the edges while they are soft'
+  return embed.method === 'cut' && !own ? `${kit[embed.kind].tool}, cutting wire` : kit[embed.kind].tool
+}
 
 export const proofOf = (embed: Embed): string => kit[embed.kind].proof
 

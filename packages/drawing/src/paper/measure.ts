@@ -3,7 +3,7 @@ export function lengthText(metres: number, units: 'metric' | 'imperial'): string
   if (units === 'imperial') return feetText(metres)
   return metres >= 100
     ? `${metres.toFixed(0)} m`
-    : `${metres.toFixed(metres < 10 ? 3 : 2).replace(/0$/, '')} m`
+    : `${metres < 10 ? metres.toFixed(3).replace(/0$/, '') : metres.toFixed(2)} m`
 }
 
 /** Feet and inches to the nearest eighth, as on a tape: `4′ 5 1/8″`. */

@@ -197,29 +197,47 @@ function nameMoment(lift: Lift): number {
   return (longest.from + longest.to) / 2
 }
 
-/** Each call as an arc of its window, in the first of three tracks that is free. */
+/** Calls of one window as one arc with their numbers, in the first of three tracks that is free. */
 function callRing(parts: DayClockParts, dial: Dial, date: string): Mark[] {
   const ends = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY]
   const height = (rings.calls[1] - rings.calls[0]) / ends.length
-  return callsOn(parts, date).flatMap((call, index) => {
-    const free = ends.findIndex(end => end <= call.from)
-    const track = Math.max(free, 0)
-    const until = Math.max(call.until, call.from + 300)
-    ends[track] = until
-    const inner = rings.calls[1] - (track + 1) * height
-    const field = band(
-      dial,
-      call.from,
-      until,
-      [inner + 0.006, inner + height],
-      'accent',
-      'paper',
-      call.id,
-      call.id,
+  return windowsOf(callsOn(parts, date)).flatMap(({ from, until, first, last, ids }) => {
+    const track = Math.max(
+      ends.findIndex(end => end <= from),
+      0,
     )
-    const [x, y] = dial.point((call.from + until) / 2, inner + height / 2)
-    return [field, text([x, y - 0.6], String(index + 1), 'tiny', 'middle', { halo: true })]
+    const end = Math.max(until, from + 300)
+    ends[track] = end
+    const inner = rings.calls[1] - (track + 1) * height
+    const [x, y] = dial.point((from + end) / 2, inner + height / 2)
+    return [
+      band(dial, from, end, [inner + 0.006, inner + height], 'accent', 'paper', ids[0], ids.join(', ')),
+      text([x, y - 0.6], first === last ? String(first) : `${first}–${last}`, 'tiny', 'middle', {
+        halo: true,
+      }),
+    ]
   })
+}
+
+interface CallWindow {
+  readonly from: number
+  readonly until: number
+  readonly first: number
+  readonly last: number
+  readonly ids: readonly string[]
+}
+
+/** Neighbours in the list whose windows are the same to the minute. */
+function windowsOf(calls: DayClockParts['calls']): readonly CallWindow[] {
+  const windows: CallWindow[] = []
+  calls.forEach((call, index) => {
+    const before = windows.at(-1)
+    const same = before && Math.abs(before.from - call.from) < 60 && Math.abs(before.until - call.until) < 60
+    if (same) windows[windows.length - 1] = { ...before, last: index + 1, ids: [...before.ids, call.id] }
+    else
+      windows.push({ from: call.from, until: call.until, first: index + 1, last: index + 1, ids: [call.id] })
+  })
+  return windows
 }
 
 const wetRing = (dial: Dial, wettings: readonly Wetting[], midnight: number): Mark[] =>

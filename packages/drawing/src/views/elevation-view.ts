@@ -56,9 +56,9 @@ export function viewOf(
   const tall = sheet.frame
   const inner = {
     x: room.x + (tall ? 16 : 12),
-    y: room.y + (tall ? 16 : 7),
+    y: room.y + (tall ? 16 : 12),
     width: room.width - (tall ? 52 : 40),
-    height: room.height - (tall ? 46 : 30),
+    height: room.height - (tall ? 46 : 34),
   }
   const paper = fitTo({ x: along, y: [wall.base, wall.top] }, inner, parts.job.units, {
     mirror: side === 'left',

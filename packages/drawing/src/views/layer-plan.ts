@@ -1,4 +1,4 @@
-import type { Point } from '@dawnlift/core/geometry'
+import { nearestOnPath, type Point, pathBounds } from '@dawnlift/core/geometry'
 import type { Embed } from '@dawnlift/core/job'
 import type { Plan } from '@dawnlift/core/plan'
 import type { Bead } from '@dawnlift/core/wall'
@@ -22,7 +22,7 @@ import {
   titleBlock,
 } from '../paper/index.js'
 import { embedLabels } from './plan-labels.js'
-import { embedPiece, fillOf, openingPiece, wallById } from './wall-shapes.js'
+import { beside, embedPiece, fillOf, openingPiece, wallById } from './wall-shapes.js'
 
 export type LayerPlanParts = Pick<Plan, 'job' | 'sections' | 'bands' | 'routes'>
 
@@ -66,7 +66,12 @@ export function drawLayerPlan(parts: LayerPlanParts, number: number, sheet: Shee
   }
 }
 
-const outline = ({ job }: LayerPlanParts): Point[] => job.walls.flatMap(wall => wall.centreline.points)
+/** Corners of the boxes round all centrelines, arcs at their full reach. */
+const outline = ({ job }: LayerPlanParts): Point[] =>
+  job.walls.flatMap(wall => {
+    const { least, most } = pathBounds(wall.centreline)
+    return [least, most]
+  })
 
 const bandOf = (parts: LayerPlanParts, section: string, number: number) =>
   parts.bands
@@ -209,22 +214,30 @@ function starts(parts: LayerPlanParts, number: number, paper: PaperMap): Mark[] 
   })
 }
 
-/** The letter of a section beside the middle of its longest stretch, inside the building. */
+/** The letter of a section beside its longest stretch, on the side and at the distance where no wall is in the way. */
 function sectionLetters({ job, sections }: LayerPlanParts, paper: PaperMap): Mark[] {
+  const radius = 3.6
+  const perMetre = paper.length(1)
+  const clear = (point: Point) =>
+    job.walls.every(
+      wall => nearestOnPath(wall.centreline, point).distance > wall.thickness / 2 + (radius + 1) / perMetre,
+    )
   return sections.flatMap(section => {
     const longest = [...section.stretches].sort((a, b) => b.to - b.from - (a.to - a.from))[0]
     const wall = longest && wallById(job, longest.wall)
     if (!wall) return []
-    const middle = (longest.from + longest.to) / 2
-    const [from, to] = [middle - 0.01, middle + 0.01].map(at =>
-      paper.toPaper(embedPiece(wall, pin(at, wall.thickness))[0]!),
+    const places = [12, -12, 8, -8, 18, -18].flatMap(reach =>
+      [0.5, 0.35, 0.65, 0.2, 0.8].map(share =>
+        beside(
+          wall,
+          longest.from + share * (longest.to - longest.from),
+          (Math.sign(reach) * wall.thickness) / 2 + reach / perMetre,
+        ),
+      ),
     )
-    const [dx, dy] = [to![0] - from![0], to![1] - from![1]]
-    const length = Math.hypot(dx, dy)
-    const aside = paper.length(wall.thickness) + 12
-    const at = [from![0] - (dy / length) * aside, from![1] + (dx / length) * aside] as const
+    const at = paper.toPaper(places.find(clear) ?? places[0]!)
     return [
-      { kind: 'circle' as const, at, radius: 3.6, pen: 'edge' as const, fill: fillOf(sections, section.id) },
+      { kind: 'circle' as const, at, radius, pen: 'edge' as const, fill: fillOf(sections, section.id) },
       text([at[0], at[1] - 1.25], section.id, 'large', 'middle', {
         ref: section.id,
         title: `section ${section.id}`,
@@ -233,18 +246,17 @@ function sectionLetters({ job, sections }: LayerPlanParts, paper: PaperMap): Mar
   })
 }
 
-const pin = (at: number, thickness: number): Embed =>
-  ({ face: 'right', depth: thickness, at, width: 0.0001 }) as unknown as Embed
-
 /** Chains over the walls' ends and bends along the foot and the left side, and the overall sizes outside them. */
-function dimensions({ job }: LayerPlanParts, paper: PaperMap): Mark[] {
+function dimensions(parts: LayerPlanParts, paper: PaperMap): Mark[] {
+  const { job } = parts
+  const edge = boundsOf(outline(parts))
   const points = job.walls.flatMap(wall => wall.centreline.points)
   const half = Math.max(...job.walls.map(wall => wall.thickness)) / 2
   const xs = distinct(points.map(point => point[0]))
   const ys = distinct(points.map(point => point[1]))
   const [x0, x1, y0, y1] = [xs[0]!, xs.at(-1)!, ys[0]!, ys.at(-1)!]
-  const foot = paper.toPaper([x0, y0])[1] - paper.length(half) - 14
-  const left = paper.toPaper([x0, y0])[0] - paper.length(half) - 14
+  const foot = paper.toPaper([x0, edge.y[0]])[1] - paper.length(half) - 14
+  const left = paper.toPaper([edge.x[0], y0])[0] - paper.length(half) - 14
   const across = (from: number, to: number, y: number): Mark[] =>
     dimension(
       [paper.toPaper([from, 0])[0], y],

@@ -1,15 +1,28 @@
-import { box, dayText, line, type Mark, type PaperPoint, text } from '../paper/index.js'
+import {
+  box,
+  dayText,
+  line,
+  type Mark,
+  type PaperPoint,
+  type TextMark,
+  text,
+  textWidth,
+} from '../paper/index.js'
 import { block, type ElevationView } from './elevation-view.js'
 import { fillOf } from './wall-shapes.js'
 
 /** Each lift as a field over its section's stretches, with its name, date and layers in or beside it. */
-export function liftFields(view: ElevationView): Mark[] {
+export function liftFields(view: ElevationView): {
+  readonly fields: readonly Mark[]
+  readonly names: readonly Mark[]
+} {
   const { parts, wall } = view
   const h = parts.job.print.layerHeight
   const right = block(view, view.along, [wall.base, wall.top])[1][0]
   let free = Number.NEGATIVE_INFINITY
   const fields: Mark[] = []
-  const labels: Mark[] = []
+  const names: Mark[] = []
+  const taken = new Map<number, number>()
   for (const { lift, date } of parts.campaign.days.flatMap(day =>
     day.lifts.map(lift => ({ lift, date: day.date })),
   )) {
@@ -30,15 +43,20 @@ export function liftFields(view: ElevationView): Mark[] {
         ),
       )
       const words = { id: lift.id, day: dayText(date), layers: `layers ${lift.firstLayer}–${lift.lastLayer}` }
-      if (high[0] < right - 0.01) labels.push(...inside(low, high, words))
-      else {
-        const beside = besideWall(low, high, words, free)
-        labels.push(...beside.marks)
-        free = beside.free
+      if (high[0] < right - 0.01) {
+        const name = inside(low, high, words)
+        if (name && low[1] >= (taken.get(low[0]) ?? 0)) {
+          names.push(name)
+          taken.set(low[0], name.at[1] + 2)
+        }
+      } else {
+        const named = besideWall(low, high, words, free)
+        names.push(...named.marks)
+        free = named.free
       }
     }
   }
-  return [...fields, ...labels]
+  return { fields, names }
 }
 
 interface LiftWords {
@@ -47,11 +65,12 @@ interface LiftWords {
   readonly layers: string
 }
 
-/** Sections that do not reach the drawing's right edge carry their names in their fields. */
-function inside(low: PaperPoint, high: PaperPoint, { id, day }: LiftWords): Mark[] {
-  const tall = high[1] - low[1]
-  const at: PaperPoint = [low[0] + 1.2, low[1] + Math.max(0.4, Math.min(1.2, tall / 2 - 0.9))]
-  return [text(at, `${id} ${day}`, tall > 3 ? 'small' : 'tiny', 'start', { halo: true })]
+/** Sections that do not reach the drawing's right edge carry their names in their fields, where there is room. */
+function inside(low: PaperPoint, high: PaperPoint, { id, day }: LiftWords): TextMark | undefined {
+  const words = `${id} ${day}`
+  const [wide, tall] = [high[0] - low[0], high[1] - low[1]]
+  if (tall < 2.2 || wide < textWidth(words, 'tiny') + 2.4) return undefined
+  return text([low[0] + 1.2, low[1] + Math.min(1.2, tall / 2 - 0.6)], words, 'tiny', 'start', { halo: true })
 }
 
 /** The others beside the wall, upwards, each clear of the one below. */

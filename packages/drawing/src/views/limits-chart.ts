@@ -1,7 +1,7 @@
 import type { Lift } from '@dawnlift/core/campaign'
 import { clockText, localTime } from '@dawnlift/core/clock'
 import type { Job } from '@dawnlift/core/job'
-import type { Limit } from '@dawnlift/core/limit'
+import type { Limit, LimitKind } from '@dawnlift/core/limit'
 import type { PrintHour } from '@dawnlift/core/weather'
 import {
   box,
@@ -20,7 +20,7 @@ import {
   titleBlock,
   wrapped,
 } from '../paper/index.js'
-import { risingLine } from './rising.js'
+import { heightStep, risingLine } from './rising.js'
 
 export interface LimitsParts {
   readonly job: Job
@@ -115,7 +115,7 @@ const shutHours = ({ hours }: LimitsParts, axes: Axes): Mark[] =>
 function grid({ job }: LimitsParts, axes: Axes): Mark[] {
   const { room } = axes
   const marks: Mark[] = [box([room.x, room.y], [room.x + room.width, room.y + room.height], 'edge')]
-  const step = axes.top > 0.8 ? 0.25 : axes.top > 0.3 ? 0.1 : 0.05
+  const step = heightStep(axes.top, job.units)
   for (let height = 0; height <= axes.top; height += step) {
     const y = axes.at(axes.from, height)[1]
     marks.push(
@@ -165,6 +165,22 @@ interface LimitLine {
   readonly binding: boolean
 }
 
+/** Limits that come with the hour; the others come with height, whenever it is reached. */
+const byClock: ReadonlySet<LimitKind> = new Set<LimitKind>([
+  'mix-hot',
+  'mix-cold',
+  'air-cold',
+  'evaporation',
+  'wind',
+  'gust',
+  'rain',
+  'crew-heat',
+  'daylight',
+  'permitted-hours',
+  'shift',
+  'delivery',
+])
+
 /** Binding limit heavy, the others thin; a limit of the clock also gets its upright line where it bites. */
 function limitLines({ job, lift, say }: LimitsParts, axes: Axes): Mark[] {
   const h = job.print.layerHeight
@@ -181,10 +197,13 @@ function limitLines({ job, lift, say }: LimitsParts, axes: Axes): Mark[] {
     const [first, ...more] = wrapped(`${off ? '↑ ' : ''}${say(limit)}`, axes.room.width - 6, 'small')
     const words = more.length ? `${first}…` : (first ?? '')
     // Labels climb out of each other's way; each stays nearest to its own line.
-    const at = Math.max(y + 1, lowest + 3)
+    const at = Math.min(
+      Math.max(y + 1, lowest + 3),
+      off ? axes.room.y + axes.room.height - 2.6 : Number.POSITIVE_INFINITY,
+    )
     lowest = at
     const upright =
-      limit.at !== undefined && limit.at > axes.from && limit.at < axes.to
+      byClock.has(limit.kind) && limit.at !== undefined && limit.at > axes.from && limit.at < axes.to
         ? [line([axes.at(limit.at, 0), axes.at(limit.at, Math.min(height, axes.top))], pen)]
         : []
     const label: PaperPoint = [axes.room.x + 2, at]

@@ -18,3 +18,10 @@ export function risingLine(lift: Lift, at: (moment: number, layers: number) => P
   })
   return [at(lift.start, 0), ...steps]
 }
+
+/** Distance of height lines [m]: some five to ten of them, at whole numbers of what the reader measures in. */
+export function heightStep(top: number, units: 'metric' | 'imperial'): number {
+  const steps =
+    units === 'metric' ? [0.05, 0.1, 0.25, 0.5, 1, 2, 5] : [0.0762, 0.1524, 0.3048, 0.6096, 1.524, 3.048]
+  return steps.find(step => top / step <= 10) ?? steps.at(-1)!
+}

@@ -19,7 +19,7 @@ import {
   textWidth,
   titleBlock,
 } from '../paper/index.js'
-import { risingLine } from './rising.js'
+import { heightStep, risingLine } from './rising.js'
 import { fillOf } from './wall-shapes.js'
 
 export type TimeHeightParts = Pick<Plan, 'job' | 'sections' | 'campaign'>
@@ -131,7 +131,7 @@ function idleDays({ campaign }: TimeHeightParts, axes: Axes, say: (limit: Limit)
 function grid({ job, campaign }: TimeHeightParts, axes: Axes): Mark[] {
   const { room } = axes
   const marks: Mark[] = [box([room.x, room.y], [room.x + room.width, room.y + room.height], 'edge')]
-  const step = axes.top > 4 ? 1 : 0.5
+  const step = heightStep(axes.top, job.units)
   for (let height = 0; height <= axes.top + 1e-9; height += step) {
     const y = room.y + (height / axes.top) * room.height
     marks.push(

@@ -17,13 +17,14 @@ export function drawWallElevation(
   if (!wall) throw new RangeError(`no wall ${id} in ${job.name}`)
   const side = options.seenFrom ?? 'right'
   const view = viewOf(parts, wall, sheet, side, options)
+  const lifts = liftFields(view)
   return {
     title: `${job.name}, ${wall.name}`,
     says: `Wall ${wall.name} unrolled, seen on its ${side} face, scale ${view.paper.scaleText}.`,
     width: sheet.width,
     height: sheet.height,
     layers: [
-      layer('lifts', liftFields(view)),
+      layer('lifts', lifts.fields),
       layer('layers', layerLines(view)),
       layer(
         'openings',
@@ -39,6 +40,7 @@ export function drawWallElevation(
           .flatMap(e => embedMarks(view, e)),
       ),
       layer('outline', outlineMarks(view)),
+      layer('names', lifts.names),
       layer('calls', callLabels(view)),
       layer('dimensions', dimensionMarks(view)),
       layer('frame', [

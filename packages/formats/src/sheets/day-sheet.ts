@@ -7,7 +7,7 @@ import type { PrintHour } from '@dawnlift/core/weather'
 import { figure, fullDayText, lengthText, temperatureText, toSvg } from '@dawnlift/drawing/paper'
 import { drawDayClock } from '@dawnlift/drawing/views'
 import { engineerWords, liftingCaution, pourCaution, standingCautions } from './cautions.js'
-import { gainWords, type SheetOptions, sayerOf } from './sheet-options.js'
+import { gainWords, type SheetOptions, sourceText, stopWords } from './sheet-options.js'
 import { typeset } from './typeset.js'
 
 /** The crew's page for one print day. */
@@ -72,10 +72,13 @@ function liftRow(plan: Plan, lift: Lift, options: SheetOptions) {
     layers: `${lift.firstLayer}–${lift.lastLayer}`,
     height: `${lengthText((lift.firstLayer - 1) * h, job.units)} → ${lengthText(lift.lastLayer * h, job.units)}`,
     layerTime: `${Math.round((lift.end - lift.start) / (lift.lastLayer - lift.firstLayer + 1))} s a layer`,
-    stops: sayerOf(plan, options)(lift.binding),
+    stops: stopWords(plan, options, lift),
     gain: gainWords(plan, options, lift),
     safety: lift.safety.toFixed(2),
-    pause: `${Math.floor(lift.pauseBudget / 60)} min`,
+    pause:
+      lift.pauseBudget >= 60
+        ? `${Math.floor(lift.pauseBudget / 60)} min before a cold joint`
+        : 'none: any stop makes a cold joint',
     holds: lift.holds.map(
       hold =>
         `after layer ${hold.afterLayer}: ${Math.round(hold.duration / 60)} min for ${hold.reason} ${hold.ref}`,
@@ -123,10 +126,14 @@ function waterWords({ job, campaign }: Plan, lifts: readonly Lift[], chilled: bo
   const coldest = needed.sort((a, b) => a.water - b.water)[0]
   const tap = temperatureText(job.batching.waterTemperature, job.units)
   const most = temperatureText(job.rules.mixTemperatureMost.value, job.units)
-  const chiller = chilled ? 'Chiller on.' : 'Tap water.'
-  if (!coldest)
-    return `${chiller} Tap water is at ${tap}. Mix at the nozzle at most ${most}: measure it every hour.`
-  return `${chiller} Tap water is at ${tap}; at ${clockText(coldest.hour.start, job.site.timeZone)} it may be at most ${temperatureText(coldest.water, job.units)} for a mix of ${most} at the nozzle. Measure every hour.`
+  const measure = 'Measure the mix at the nozzle every hour.'
+  if (!coldest) return `Tap water is at ${tap}; the mix may be at most ${most} at the nozzle. ${measure}`
+  const when = clockText(coldest.hour.start, job.site.timeZone)
+  const neededText = temperatureText(coldest.water, job.units)
+  if (coldest.water >= job.batching.waterTemperature)
+    return `Tap water at ${tap} is cold enough all day: for a mix of ${most} at the nozzle it may be up to ${neededText} at ${when}. ${measure}`
+  const chiller = chilled ? 'Chiller on' : 'No chiller is planned'
+  return `${chiller}: tap water is at ${tap}, and at ${when} it may be at most ${neededText} for a mix of ${most} at the nozzle. ${measure}`
 }
 
 export function callRow({ job }: Plan, call: Call) {
@@ -137,11 +144,8 @@ export function callRow({ job }: Plan, call: Call) {
     from: clockText(call.from, zone),
     until: clockText(call.until, zone),
     overnight: localTime(call.from, zone).date !== localTime(call.until, zone).date,
-    cut: call.cutInSteps
-      ? 'cut upwards in steps, pump stopped'
-      : call.cut
-        ? `cut ${clockText(call.cut.from, zone)}–${clockText(call.cut.until, zone)}`
-        : '',
+    cut: call.cutInSteps ? 'cut upwards in steps, pump stopped' : call.cut ? 'cut while soft' : '',
+    steps: call.cutInSteps === true,
     trade: call.trade,
     what: call.what,
     wall: wall?.name ?? call.wall,
@@ -181,6 +185,6 @@ function heatCaution({ job, campaign }: Plan, start: number, end: number): strin
   const hottest = [...shift].sort((a, b) => b.wbgt - a.wbgt)[0]
   if (!hottest) return []
   return [
-    `Heat: WBGT ${temperatureText(hottest.wbgt, job.units)} at ${clockText(hottest.start, job.site.timeZone)}, job limit ${temperatureText(job.rules.wbgtMost.value, job.units)} (${job.rules.wbgtMost.source}). Shade, water, rests as local rules say; new people less.`,
+    `Heat: WBGT ${temperatureText(hottest.wbgt, job.units)} at ${clockText(hottest.start, job.site.timeZone)}, job limit ${temperatureText(job.rules.wbgtMost.value, job.units)} (${sourceText(job.rules.wbgtMost.source)}). Shade, water, rests as local rules say; new people less.`,
   ]
 }

@@ -2,7 +2,7 @@ import type { Plan } from '@dawnlift/core/plan'
 import { type Drawing, fullDayText, lengthText, paperSheet, toSvg } from '@dawnlift/drawing/paper'
 import { drawLayerPlan, drawTimeHeight, drawWallElevation } from '@dawnlift/drawing/views'
 import { engineerWords, liftingCaution, pourCaution, standingCautions } from './cautions.js'
-import { type SheetOptions, sayerOf } from './sheet-options.js'
+import { type SheetOptions, sayerOf, sourceText } from './sheet-options.js'
 import { typeset } from './typeset.js'
 
 /** What the authority and the engineer get: summary, method, mix, limits with their sources, cautions, drawings. */
@@ -69,7 +69,7 @@ export function permitData(plan: Plan, options: SheetOptions) {
     ),
     findings: plan.findings
       .filter(f => f.verdict !== 'pass')
-      .map(f => ({ verdict: f.verdict, say: f.say, source: f.source })),
+      .map(f => ({ verdict: f.verdict, say: f.say, source: sourceText(f.source) })),
     cautions: [...standingCautions(job), liftingCaution, pourCaution],
     engineer: engineerWords,
     drawings: drawings(plan, options).map(drawing => ({
@@ -103,7 +103,7 @@ function limitRows({ job: { rules } }: Plan): readonly (readonly [string, string
     ['factor on standing height', `${rules.standSafety.value}`, rules.standSafety.source],
     ['imperfection factor on buckling', `${rules.imperfection.value}`, rules.imperfection.source],
     ['longest a layer may lie bare', hours(rules.restMost.value), rules.restMost.source],
-  ]
+  ].map(([what, value, source]) => [what!, value!, sourceText(source!)] as const)
 }
 
 /** A plan of every band's first layer, an elevation of every wall, and the campaign. */

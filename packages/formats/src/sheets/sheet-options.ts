@@ -1,4 +1,4 @@
-import type { Lift, NextGain } from '@dawnlift/core/campaign'
+import { type Lift, type NextGain, sayGain } from '@dawnlift/core/campaign'
 import type { Limit } from '@dawnlift/core/limit'
 import { sayLimit } from '@dawnlift/core/limit'
 import type { Plan } from '@dawnlift/core/plan'
@@ -9,7 +9,7 @@ export interface SheetOptions {
   readonly date: string
   /** Words for a limit; without it `sayLimit` in the job's units and zone. */
   readonly say?: (limit: Limit) => string
-  /** Words for a lift's next gain; without it a plain sentence. */
+  /** Words for a lift's next gain; without it the campaign's own sentence. */
   readonly sayGain?: (gain: NextGain, lift: Lift) => string
   /** Cure plan of a day, a line each: `14:10 wet section A, both faces`. */
   readonly cureOf?: (date: string) => readonly string[]
@@ -20,22 +20,17 @@ export interface SheetOptions {
 export const sayerOf = (plan: Plan, options: SheetOptions): ((limit: Limit) => string) =>
   options.say ?? (limit => sayLimit(limit, plan.job.units, plan.job.site.timeZone))
 
-const levers: Readonly<Record<NextGain['lever'], string>> = {
-  'chilled-water': 'mixing water at',
-  'earlier-start': 'starting earlier by',
-  'faster-nozzle': 'nozzle at',
-  'slower-pace': 'layer time of',
-  'taller-lift': 'lift rule of',
-  'longer-shift': 'shift longer by',
-  'night-start': 'starting at night, at',
-  'next-day': 'waiting for the next day,',
-}
+/** Why the lift ends where it does. */
+export const stopWords = (plan: Plan, options: SheetOptions, lift: Lift): string =>
+  lift.leftFor === undefined
+    ? sayerOf(plan, options)(lift.binding)
+    : `the rest of the day is left to section ${lift.leftFor}`
 
 /** What would buy more, and what would stop it then. */
 export function gainWords(plan: Plan, options: SheetOptions, lift: Lift): string {
-  const gain = lift.nextGain
-  if (!gain) return 'nothing that was tried'
-  if (options.sayGain) return options.sayGain(gain, lift)
-  const days = gain.days === 0 ? '' : `, ${Number(gain.days.toFixed(1))} days sooner`
-  return `${levers[gain.lever]} ${Number(gain.setting.toPrecision(3))} ${gain.unit}: ${gain.layers} layers more${days}; then ${sayerOf(plan, options)(gain.bindsNext)}`
+  if (!lift.nextGain) return 'nothing that was tried'
+  return options.sayGain ? options.sayGain(lift.nextGain, lift) : sayGain(lift.nextGain, plan.job.units)
 }
+
+/** A source as people read it: keys lose their brackets. */
+export const sourceText = (source: string): string => source.replace(/^\[(.*)\]$/, '$1')

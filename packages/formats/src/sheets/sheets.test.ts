@@ -59,7 +59,7 @@ describe('day sheets', () => {
   it('say why each lift stops, what buys more, and that an engineer decides', () => {
     const data = dayData(plan, '2026-07-14', options)
     expect(data.lifts[0]?.stops).toBe('buckling: 1.0 of 1.0 m')
-    expect(data.lifts[0]?.gain).toContain('4 layers more')
+    expect(data.lifts[0]?.gain).toContain('buys 4 layers')
     expect(data.engineer).toContain('licensed engineer')
     // hand: 2.4 m + 4 ft = 3.62 m, rounded up to 3.7 m
     expect(data.cautions.join(' ')).toMatch(/3\.70 m beside it.*OSHA 1926\.706.*silica/s)

@@ -59,7 +59,7 @@ function crop(plan: Plan, face: FaceCalls, options: SheetOptions) {
   const stations = face.calls.flatMap(call => stationOf(plan, call))
   const along = [Math.min(...stations) - 0.9, Math.max(...stations) + 0.9] as const
   const wall = plan.job.walls.find(candidate => candidate.id === face.wall)
-  const sheet = figure(180, 78, { job: plan.job.name, revision: plan.job.revision, date: options.date })
+  const sheet = figure(180, 84, { job: plan.job.name, revision: plan.job.revision, date: options.date })
   return {
     wall: wall?.name ?? face.wall,
     side: face.side,
