@@ -1,12 +1,11 @@
 import type { Limit, LimitKind } from '../limit/index.js'
-import { type MixModel, stiffness, yieldStress } from '../mix/index.js'
-import type { Seconds } from '../quantity/index.js'
+import { type MixModel, yieldStress } from '../mix/index.js'
 import { assert } from '../result/index.js'
-import { carriedOn, type LiftAge, layerAge, modulusProfile } from './lift-age.js'
+import { carriedOn, type LiftAge, layerAge } from './lift-age.js'
+import { memberFactor, memberStands } from './member-buckling.js'
 import { GRAVITY, type Member, membersOf } from './members.js'
 import type { StandGeometry } from './stand-geometry.js'
 import { plasticStrength, type StrengthRule, strengthWords } from './strength.js'
-import { bucklingLoadsBelow, type Strip, stripBuckling } from './strip.js'
 
 /** What a lift is judged by. */
 export interface StandRules {
@@ -147,9 +146,9 @@ export function collapseSafety(lift: LiftAge, top: number, rules: StandRules): n
  */
 function bucklingMechanism(member: Member, far: LiftAge, wished: number, rules: StandRules): Mechanism {
   const reserve = rules.safety / rules.imperfection
-  const critical = firstUnstable(far.ends.length, layers => standsAt(member, far, layers, rules, 1))
+  const critical = firstUnstable(far.ends.length, layers => memberStands(member, far, layers, rules, 1))
   const byHeight = critical === undefined ? wished : Math.floor((critical - 1) / reserve + 1e-9)
-  const loaded = firstUnstable(wished, layers => standsAt(member, far, layers, rules, reserve))
+  const loaded = firstUnstable(wished, layers => memberStands(member, far, layers, rules, reserve))
   const byLoad = loaded === undefined ? wished : loaded - 1
   const onHeight = (layers: number) => (rules.imperfection * ((critical ?? far.ends.length + 1) - 1)) / layers
   return {
@@ -159,35 +158,11 @@ function bucklingMechanism(member: Member, far: LiftAge, wished: number, rules: 
     unit: 'm',
     layers: Math.min(wished, byHeight, byLoad),
     safetyAt: layers =>
-      Math.min(onHeight(layers), rules.imperfection * bucklingFactor(member, far, layers, rules)),
+      Math.min(onHeight(layers), rules.imperfection * memberFactor(member, far, layers, rules)),
     demandAt: layers => layers * far.layerHeight,
     say: member.what === 'wythe' ? 'a wythe buckles between its ties' : 'the green wall buckles',
   }
 }
-
-export function stripOf(member: Member, lift: LiftAge, layers: number, rules: StandRules): Strip {
-  const height = layers * lift.layerHeight
-  const elements = member.elementsAt(height)
-  const modulusAt = (age: Seconds) => stiffness(rules.growth.stiffness, age)
-  return {
-    height,
-    weight: member.weight,
-    law: member.lawAt(height),
-    modulus: modulusProfile(lift, layers, elements, modulusAt),
-    elements,
-  }
-}
-
-export const bucklingFactor = (member: Member, lift: LiftAge, layers: number, rules: StandRules): number =>
-  stripBuckling(stripOf(member, lift, layers, rules)).factor
-
-export const standsAt = (
-  member: Member,
-  lift: LiftAge,
-  layers: number,
-  rules: StandRules,
-  factor: number,
-): boolean => bucklingLoadsBelow(stripOf(member, lift, layers, rules), factor) === 0
 
 /**
  * The first number of layers that does not stand, found by marching up in steps of a twelfth, then halving; or none.

@@ -106,6 +106,6 @@ function radiusBetween(pieces: readonly CentrelinePiece[], from: Metres, to: Met
   const same = (piece: CentrelinePiece) =>
     piece.radius !== undefined &&
     Math.abs(piece.radius - radius!) < 0.01 * radius! &&
-    piece.bulge * within[0]!.bulge > 0
+    piece.turns === within[0]!.turns
   return radius !== undefined && within.every(same) ? radius : undefined
 }

@@ -11,7 +11,9 @@ export {
   linearCollapseHeight,
 } from './collapse-height.js'
 export { type Curing, curedModulus } from './curing.js'
+export { curvatureGain, curvedInertiaGain } from './curvature.js'
 export { standGeometry } from './derive-geometry.js'
+export { formulas } from './formulas.js'
 export { greenhillHeight, suikerFitHeight } from './greenhill.js'
 export { materialWidth, shearLagShare, shearStiffnessAlong, shearStiffnessUp } from './make-up.js'
 export {
@@ -36,3 +38,4 @@ export type { StandGeometry, StandMake, StandPanel, StandSupports } from './stan
 export { makeStanding, type Standing, type StandingInput, standRulesOf } from './standing.js'
 export { mohrCoulombStrength, plasticStrength, type StrengthRule, strengthWords } from './strength.js'
 export { crackingPressure, overturningPressure, windPressure, windSpeedOfPressure } from './wind.js'
+export { checkWind, sectionModulus, type WindRules, type WindyWall, windSpeedBorne } from './wind-check.js'

@@ -85,14 +85,13 @@ export function shearLagShare(half: Metres, wave: Metres, poisson: number): numb
 }
 
 /** Law of one leaf: a plate, or a plain cantilever where a free edge lets it bend both ways. */
-export const leafLaw = (thickness: Metres, poisson: number, shape: StripShape, hoop = 0): StripLaw => ({
+export const leafLaw = (thickness: Metres, poisson: number, shape: StripShape): StripLaw => ({
   poisson,
   shape,
-  own: thickness ** 3 / 12 / (shape.bend === 0 && hoop === 0 ? 1 : 1 - poisson ** 2),
+  own: thickness ** 3 / 12 / (shape.bend === 0 ? 1 : 1 - poisson ** 2),
   composite: 0,
   shearUp: 0,
   shearAlong: 0,
-  hoop,
 })
 
 /**
@@ -119,27 +118,15 @@ export function shearSoftening(
 }
 
 /** A leaf of this height with its shear counted. */
-export function softLeafLaw(
-  thickness: Metres,
-  height: Metres,
-  poisson: number,
-  shape: StripShape,
-  hoop = 0,
-): StripLaw {
-  const law = leafLaw(thickness, poisson, shape, hoop)
+export function softLeafLaw(thickness: Metres, height: Metres, poisson: number, shape: StripShape): StripLaw {
+  const law = leafLaw(thickness, poisson, shape)
   return { ...law, own: law.own * shearSoftening(thickness, height, shape, poisson) }
 }
 
 /** Law of a whole wall of this make-up at this height over its foot. */
-export function wallLaw(
-  make: StandMake,
-  height: Metres,
-  poisson: number,
-  shape: StripShape,
-  hoop = 0,
-): StripLaw {
-  if (make.kind === 'leaf') return softLeafLaw(make.thickness, height, poisson, shape, hoop)
-  const plate = leafLaw(make.bead, poisson, shape, hoop)
+export function wallLaw(make: StandMake, height: Metres, poisson: number, shape: StripShape): StripLaw {
+  if (make.kind === 'leaf') return softLeafLaw(make.thickness, height, poisson, shape)
+  const plate = leafLaw(make.bead, poisson, shape)
   const share = shearLagShare(tieSpacing(make) / 2, 2 * height, poisson)
   const perBead = (12 * plate.own) / make.bead ** 3
   return {

@@ -1,5 +1,6 @@
 import type { MixModel } from '../mix/index.js'
 import type { Metres } from '../quantity/index.js'
+import { curvatureGain } from './curvature.js'
 import { materialWidth, softLeafLaw, tieSpacing, wallLaw } from './make-up.js'
 import type { StandGeometry, StandPanel } from './stand-geometry.js'
 import {
@@ -21,9 +22,14 @@ export interface Member {
   readonly lawAt: (height: Metres) => StripLaw
   /** Enough elements to follow the waves of a wall this high. */
   readonly elementsAt: (height: Metres) => number
+  /** A closed ring stands by its hoop, not as a strip. */
+  readonly ring?: { readonly radius: Metres; readonly thickness: Metres }
 }
 
-/** What may buckle in a lift between two heights: of every kind of panel the longest only, as a longer one is weaker. */
+/**
+ * What may buckle in a lift between two heights: of every kind of panel the longest only, as a longer one is weaker.
+ * A curved wall between two returns, and a curved double wall, count as straight: the curve only helps.
+ */
 export function membersOf(
   geometry: StandGeometry,
   mix: Pick<MixModel, 'density' | 'poisson'>,
@@ -41,27 +47,47 @@ export function membersOf(
   return [...walls, ...wytheMembers([...longest.values()], mix)]
 }
 
-const familyOf = ({ supports, make, radius }: StandPanel): string =>
-  JSON.stringify([supports, make, supports === 'ring' ? radius : 0])
+/** A curved leaf without two returns stands by its curve: a shorter arc is the weaker one there, so each counts. */
+const standsByCurve = ({ supports, make, radius }: StandPanel): boolean =>
+  radius !== undefined && make.kind === 'leaf' && (supports === 'none' || supports === 'one')
+
+const familyOf = (panel: StandPanel): string =>
+  JSON.stringify([
+    panel.supports,
+    panel.make,
+    panel.supports === 'ring' || standsByCurve(panel) ? panel.radius : 0,
+    standsByCurve(panel) ? panel.length : 0,
+  ])
 
 function wallMember(panel: StandPanel, mix: Pick<MixModel, 'density' | 'poisson'>): Member {
+  const { make, place, supports, radius } = panel
   const shape = shapeOf(panel)
-  const wythes = panel.make.kind === 'double' ? 2 * panel.make.bead : panel.make.thickness
-  const hoop = panel.supports === 'ring' && panel.radius ? wythes / panel.radius ** 2 : 0
+  const allowance = make.kind === 'double' ? DOUBLE_WALL_ALLOWANCE : 1
   return {
-    place: panel.place,
+    place,
     what: 'wall',
-    weight:
-      (panel.make.kind === 'double' ? DOUBLE_WALL_ALLOWANCE : 1) *
-      mix.density *
-      GRAVITY *
-      materialWidth(panel.make),
-    lawAt: height => wallLaw(panel.make, height, mix.poisson, shape, hoop),
-    elementsAt: height => elementsFor(height, panel, hoop),
+    weight: allowance * mix.density * GRAVITY * materialWidth(make),
+    lawAt: height => {
+      const law = wallLaw(make, height, mix.poisson, shape)
+      return standsByCurve(panel) ? { ...law, own: law.own * gainOf(panel, height) } : law
+    },
+    elementsAt: height => elementsFor(height, panel),
+    ...(supports === 'ring' && radius !== undefined ? { ring: ringOf(make, radius) } : {}),
   }
 }
 
-function shapeOf({ supports, length }: StandPanel): StripShape {
+/** Of a double wall one wythe: it carries its own weight and is not helped by the other. */
+const ringOf = (make: StandPanel['make'], radius: Metres) => ({
+  radius: radius + (make.kind === 'double' ? (make.thickness - make.bead) / 2 : 0),
+  thickness: make.kind === 'double' ? make.bead : make.thickness,
+})
+
+const gainOf = ({ make: { thickness }, radius, length }: StandPanel, height: Metres): number =>
+  curvatureGain({ thickness, radius: radius!, length }, height)
+
+function shapeOf(panel: StandPanel): StripShape {
+  const { supports, length } = panel
+  if (standsByCurve(panel)) return freeShape
   switch (supports) {
     case 'both':
       return simplySupportedShape(length)
@@ -102,8 +128,7 @@ function wytheMembers(
   return [...weakest.values()]
 }
 
-function elementsFor(height: Metres, { supports, length, radius, make }: StandPanel, hoop: number): number {
-  if (hoop > 0 && radius) return clampElements((3 * height) / Math.sqrt(radius * make.thickness))
+function elementsFor(height: Metres, { supports, length, make }: StandPanel): number {
   if (make.kind === 'double') return clampElements(10 + (5 * height) / (supports === 'both' ? length : 10))
   return clampElements(supports === 'both' ? 8 + (4 * height) / length : 8)
 }

@@ -1,16 +1,15 @@
 import type { Metres, Seconds } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import {
-  bucklingFactor,
   collapseMechanism,
   firstLayerMechanism,
   firstUnstable,
   LOOK_BEYOND,
   type Mechanism,
   type StandRules,
-  standsAt,
 } from './assess-lift.js'
 import type { LiftAge } from './lift-age.js'
+import { memberFactor, memberStands } from './member-buckling.js'
 import type { Member } from './members.js'
 
 /** Paces are lowered to steps of this ratio: a lift then counts as up to 2 % faster than it is, under one layer in fifty. */
@@ -91,12 +90,12 @@ function criticalAt(
   const reserve = rules.safety / rules.imperfection
   const far = lift.ends.length
   const byHeight =
-    firstUnstable(far, layers => standsAt(member, lift, layers, rules, 1), (faster?.byHeight ?? 1) - 1) ??
+    firstUnstable(far, layers => memberStands(member, lift, layers, rules, 1), (faster?.byHeight ?? 1) - 1) ??
     far + 1
   const byLoad =
     firstUnstable(
       most,
-      layers => standsAt(member, lift, layers, rules, reserve),
+      layers => memberStands(member, lift, layers, rules, reserve),
       (faster?.byLoad ?? 1) - 1,
     ) ?? most + 1
   const mechanism: Mechanism = {
@@ -108,7 +107,7 @@ function criticalAt(
     safetyAt: layers =>
       Math.min(
         (rules.imperfection * (byHeight - 1)) / layers,
-        rules.imperfection * bucklingFactor(member, lift, layers, rules),
+        rules.imperfection * memberFactor(member, lift, layers, rules),
       ),
     demandAt: layers => layers * lift.layerHeight,
     say: member.what === 'wythe' ? 'a wythe buckles between its ties' : 'the green wall buckles',

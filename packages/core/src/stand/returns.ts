@@ -1,7 +1,7 @@
-import type { Point } from '../geometry/index.js'
+import { nearestOnPath, type Path, pathPoint, pathTangent } from '../geometry/index.js'
 import type { Opening, Wall } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
-import { type CentrelinePiece, centrelinePoint, turnBetween } from './centreline.js'
+import { type CentrelinePiece, turnBetween } from './centreline.js'
 
 /** A stretch of a wall with what belongs to it. */
 export interface WallPart {
@@ -100,11 +100,11 @@ function junctions(
   const legs = wholeIntervals(other, bottom, top)
   const meets: Metres[] = []
   for (const station of endStations(other)) {
-    const at = nearestStation(part.pieces, centrelinePoint(other.pieces, station), reach)
+    const at = touchingStation(part.wall.centreline, other.wall.centreline, station, reach)
     if (at !== undefined && holds(part, at, other, station, legs)) meets.push(at)
   }
   for (const station of endStations(part)) {
-    const at = nearestStation(other.pieces, centrelinePoint(part.pieces, station), reach)
+    const at = touchingStation(other.wall.centreline, part.wall.centreline, station, reach)
     if (at !== undefined && holds(part, station, other, at, legs)) meets.push(station)
   }
   const inside = (at: Metres) => at > interval.from - reach && at < interval.to + reach
@@ -121,7 +121,7 @@ function holds(
   otherAt: Metres,
   legs: readonly Interval[],
 ): boolean {
-  const turn = turnBetween(headingAt(part.pieces, at), headingAt(other.pieces, otherAt))
+  const turn = turnBetween(headingAt(part.wall.centreline, at), headingAt(other.wall.centreline, otherAt))
   if (Math.min(turn, Math.PI - turn) < CORNER) return false
   const reach = (part.wall.thickness + other.wall.thickness) / 2
   return legs.some(
@@ -132,29 +132,13 @@ function holds(
   )
 }
 
-function headingAt(pieces: readonly CentrelinePiece[], station: Metres): number {
-  const piece = pieces.find(({ to }) => station <= to + 1e-9) ?? pieces[pieces.length - 1]!
-  const share = Math.max(0, Math.min(1, (station - piece.from) / (piece.to - piece.from)))
-  return piece.headingFrom + share * (piece.headingTo - piece.headingFrom)
+/** Where another centreline's station lies on this one, if within reach. */
+function touchingStation(on: Path, of: Path, station: Metres, reach: Metres): Metres | undefined {
+  const near = nearestOnPath(on, pathPoint(of, station))
+  return near.distance <= reach ? near.station : undefined
 }
 
-/** Station of the centreline nearest to a point, if within reach; arcs are walked in steps of a hundredth. */
-function nearestStation(pieces: readonly CentrelinePiece[], point: Point, reach: Metres): Metres | undefined {
-  let best: { readonly station: Metres; readonly distance: Metres } | undefined
-  for (const piece of pieces)
-    for (const station of candidateStations(piece, point)) {
-      const [x, y] = centrelinePoint(pieces, station)
-      const distance = Math.hypot(x - point[0], y - point[1])
-      if (!best || distance < best.distance) best = { station, distance }
-    }
-  return best && best.distance <= reach ? best.station : undefined
-}
-
-function candidateStations(piece: CentrelinePiece, point: Point): readonly Metres[] {
-  const length = piece.to - piece.from
-  if (piece.radius !== undefined)
-    return Array.from({ length: 101 }, (_, i) => piece.from + (length * i) / 100)
-  const [dx, dy] = [Math.cos(piece.headingFrom), Math.sin(piece.headingFrom)]
-  const along = (point[0] - piece.start[0]) * dx + (point[1] - piece.start[1]) * dy
-  return [piece.from + Math.max(0, Math.min(length, along))]
+function headingAt(path: Path, station: Metres): number {
+  const [x, y] = pathTangent(path, station)
+  return Math.atan2(y, x)
 }

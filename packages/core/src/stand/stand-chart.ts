@@ -1,12 +1,12 @@
 import { ageFactor } from '../mix/index.js'
 import type { Celsius, Metres, Seconds } from '../quantity/index.js'
 import { assert } from '../result/index.js'
-import { type StandRules, stripOf } from './assess-lift.js'
+import type { StandRules } from './assess-lift.js'
 import { type LiftAge, layerAge } from './lift-age.js'
+import { memberStands } from './member-buckling.js'
 import { GRAVITY, type Member, membersOf } from './members.js'
 import { type StandingInput, standRulesOf } from './standing.js'
 import { plasticStrength } from './strength.js'
-import { bucklingLoadsBelow } from './strip.js'
 
 /** One moment of a lift: what stands, and what could stand. */
 export interface StandMoment {
@@ -83,11 +83,7 @@ function momentOf(members: readonly Member[], lift: LiftAge, layers: number, rul
 
 /** How many times higher the wall could be with the same run of stiffness from top to foot, at most `LOOKED_TO`. */
 function stretchFactor(member: Member, lift: LiftAge, layers: number, rules: StandRules): number {
-  const strip = stripOf(member, lift, layers, rules)
-  const stands = (factor: number) => {
-    const height = strip.height * factor
-    return bucklingLoadsBelow({ ...strip, height, law: member.lawAt(height) }, 1) === 0
-  }
+  const stands = (factor: number) => memberStands(member, lift, layers, rules, 1, factor)
   if (stands(LOOKED_TO)) return LOOKED_TO
   let [low, high] = [1e-2, LOOKED_TO]
   while (high / low > 1.002) {

@@ -39,8 +39,6 @@ export interface StripLaw {
   /** Of the web against shear up the wall and along the wall [m]; read only when `composite` > 0. */
   readonly shearUp: number
   readonly shearAlong: number
-  /** Hoop stiffness of a closed ring, h/R² [1/m]; 0: straight. */
-  readonly hoop: number
 }
 
 interface GaussPoint {
@@ -73,7 +71,7 @@ function hermiteAt(x: number, weight: number): GaussPoint {
 /** Energy of one Gauss point for E = 1: a symmetric matrix over the unknowns of both ends. */
 export function stiffnessAtPoint(point: GaussPoint, span: Metres, law: StripLaw, each: number): Float64Array {
   const rows = fieldRows(point, span, each)
-  const { poisson, shape, own, composite, shearUp, shearAlong, hoop } = law
+  const { poisson, shape, own, composite, shearUp, shearAlong } = law
   const matrix = new Float64Array(4 * each * each)
   const add = (amount: number, a: Float64Array, b: Float64Array) =>
     addProduct(matrix, amount * point.weight * span, a, b)
@@ -83,7 +81,6 @@ export function stiffnessAtPoint(point: GaussPoint, span: Metres, law: StripLaw,
     value: rows.value,
     twist: rows.twist,
   })
-  if (hoop > 0) add(hoop, rows.value, rows.value)
   if (composite > 0) {
     addPlate(add, composite, poisson, shape, {
       bend: rows.compositeBend,

@@ -6,8 +6,8 @@ import { failure, type Result, success } from '../../result/index.js'
 import type { Section } from '../../section/index.js'
 import type { Band } from '../../wall/index.js'
 import type { StandRules } from '../assess-lift.js'
-import { bucklingFactor } from '../assess-lift.js'
 import { type LiftAge, layerAge } from '../lift-age.js'
+import { memberFactor } from '../member-buckling.js'
 import { GRAVITY, membersOf } from '../members.js'
 import type { StandGeometry } from '../stand-geometry.js'
 import { lineMesh, type ShellLine } from './line-mesh.js'
@@ -128,7 +128,7 @@ function quickFactor(lift: SectionLift, rules: StandRules): SectionBuckling['qui
   const layers = lift.age.ends.length
   const foot = (lift.firstLayer - 1) * lift.age.layerHeight
   return membersOf(lift.geometry, rules, foot, foot + layers * lift.age.layerHeight)
-    .map(member => ({ place: member.place, factor: bucklingFactor(member, lift.age, layers, rules) }))
+    .map(member => ({ place: member.place, factor: memberFactor(member, lift.age, layers, rules) }))
     .reduce((a, b) => (b.factor < a.factor ? b : a))
 }
 
