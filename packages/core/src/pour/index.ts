@@ -1,5 +1,7 @@
 export { columnCavity } from './cavity.js'
 export { formulas } from './formulas.js'
+export type { ColumnPour } from './job-pours.js'
+export { flowingGrout, jobPours } from './job-pours.js'
 export type { FillChemistry, VibratedFill } from './lateral-pressure.js'
 export {
   columnPressure,
@@ -8,6 +10,7 @@ export {
   wallPressure,
   weightFactor,
 } from './lateral-pressure.js'
+export { neededStrength } from './needed-strength.js'
 export type { Cavity, Fill, PourPlan, PourRules } from './pour-plan.js'
 export { bearablePressure, defaultPourRules, planPour } from './pour-plan.js'
 export type { Edge } from './shell-strength.js'
