@@ -2,6 +2,7 @@ import type { CubicMetres, Instant, Seconds } from '../quantity/index.js'
 import { type Ground, type Stand, volumePrinted } from './ground.js'
 import { nextUsable, usableUntil } from './hour-table.js'
 import { type FittedLift, fitLift } from './lift-reach.js'
+import { delayLifts, delayNeeded, roomToDelay } from './shift-delay.js'
 import type { WorkDay } from './work-day.js'
 
 /** A lift placed in a day, by section number. `below`: the layer it stands on. */
@@ -44,7 +45,8 @@ export function dayBegins(ground: Ground, day: WorkDay, stand: Stand): readonly 
 
 /**
  * Fills a day from `begin` on with sections in the order given, each as tall as wished and possible.
- * A section still curing lets the next one go first.
+ * A section still curing lets the next one go first; nobody waits for the nozzle after the last lift, so that one gets
+ * as tall as it can whatever was wished.
  */
 export function fillDay(
   ground: Ground,
@@ -55,45 +57,59 @@ export function fillDay(
   wish: Wish,
   start: Stand,
 ): DayPlan | undefined {
-  const { washOut, setUp, longestShift, changeOver } = ground.input.crew
+  const { setUp, changeOver } = ground.input.crew
   const waiting = order.filter(s => stand.heights[s]! < ground.sections[s]!.layers)
-  const lifts: PlacedLift[] = []
-  let printed = volumePrinted(ground, stand, start)
-  let free = begin
-  let closing = day.closes - washOut
-  let shiftStart = day.opens
+  const before = volumePrinted(ground, stand, start)
+  let lifts: readonly PlacedLift[] = []
   while (waiting.length > 0) {
-    const isFirst = lifts.length === 0
-    const from = isFirst ? Math.max(free, day.opens + setUp) : free + changeOver
-    const pick = nextSection(ground, stand, waiting, from, closing)
+    const last = lifts.at(-1)
+    const from = last ? last.ends.at(-1)! + changeOver : Math.max(begin, day.opens + setUp)
+    const pick = nextSection(ground, stand, waiting, from, day.closes)
     if (pick === undefined) break
-    const s = waiting[pick]!
-    waiting.splice(pick, 1)
-    const placed = placeLift(ground, stand, day, s, from, isFirst ? undefined : closing, printed, wish)
-    if (!placed) continue
-    if (isFirst) {
-      shiftStart = placed.start - setUp - placed.holdBefore
-      closing = Math.min(day.closes, shiftStart + longestShift) - washOut
-    }
-    lifts.push(placed)
-    printed += liftVolume(ground, placed)
-    free = placed.ends.at(-1)!
+    const [s] = waiting.splice(pick, 1)
+    const place = { ground, stand, day, s: s!, from, lifts, printed: before + printedIn(ground, lifts) }
+    lifts = placeLift(place, wish(s!, stand.heights[s!]!)) ?? lifts
   }
-  return lifts.length > 0
-    ? stretchLast(ground, { day, shiftStart, shiftEnd: free + washOut, lifts }, printed)
-    : undefined
+  const last = lifts.at(-1)
+  if (!last) return undefined
+  const earlier = lifts.slice(0, -1)
+  const place = {
+    ground,
+    stand,
+    day,
+    s: last.s,
+    from: last.start,
+    lifts: earlier,
+    printed: before + printedIn(ground, earlier),
+  }
+  const tallest = placeAt(place, last.start, last.holdBefore, Number.POSITIVE_INFINITY)
+  return closeDay(ground, day, tallest && tallest.at(-1)!.layers > last.layers ? tallest : lifts)
 }
 
-/** Nobody waits for the nozzle after the last lift, so it gets as tall as it can whatever was wished. */
-function stretchLast(ground: Ground, plan: DayPlan, printed: CubicMetres): DayPlan {
-  const { washOut, longestShift } = ground.input.crew
-  const last = plan.lifts.at(-1)!
-  const closing = Math.min(plan.day.closes, plan.shiftStart + longestShift) - washOut
-  const before = printed - liftVolume(ground, last)
-  const taller = fitLift(ground, last.s, last.below, last.start, closing, before, Number.POSITIVE_INFINITY)
-  if (!taller || taller.layers <= last.layers) return plan
-  const lifts = [...plan.lifts.slice(0, -1), { ...last, ...taller }]
-  return { ...plan, lifts, shiftEnd: taller.ends.at(-1)! + washOut }
+/** The shift around a day's lifts. */
+export function closeDay(ground: Ground, day: WorkDay, lifts: readonly PlacedLift[]): DayPlan {
+  const { setUp, washOut } = ground.input.crew
+  const first = lifts[0]!
+  return {
+    day,
+    lifts,
+    shiftStart: first.start - setUp - first.holdBefore,
+    shiftEnd: lifts.at(-1)!.ends.at(-1)! + washOut,
+  }
+}
+
+const printedIn = (ground: Ground, lifts: readonly PlacedLift[]): CubicMetres =>
+  lifts.reduce((sum, lift) => sum + liftVolume(ground, lift), 0)
+
+/** A lift to be placed: which section, when the nozzle is free, and what is before it that day. */
+export interface Placing {
+  readonly ground: Ground
+  readonly stand: Stand
+  readonly day: WorkDay
+  readonly s: number
+  readonly from: Instant
+  readonly lifts: readonly PlacedLift[]
+  readonly printed: CubicMetres
 }
 
 /** Position in `waiting` of the first section that need not be waited for, else of the one soonest cured. */
@@ -114,32 +130,49 @@ function nextSection(
   return best
 }
 
-/** The lift of one section that can start soonest after `from`; a run too short for one layer is passed over. */
-function placeLift(
-  ground: Ground,
-  stand: Stand,
-  day: WorkDay,
-  s: number,
-  from: Instant,
-  closingGiven: Instant | undefined,
-  printed: CubicMetres,
-  wish: Wish,
-): PlacedLift | undefined {
-  const { setUp, washOut, longestShift } = ground.input.crew
-  const below = stand.heights[s]!
-  const holdBefore = ground.sections[s]!.holdAfter[below]!
-  const latest = closingGiven ?? day.closes - washOut
-  const earliest = Math.max(from + (closingGiven === undefined ? 0 : holdBefore), stand.ready[s]!)
-  let at = Math.max(earliest, closingGiven === undefined ? day.opens + setUp + holdBefore : earliest)
+/** The day with the section's lift as soon after `from` as it can start; a run too short for one layer is passed over. */
+function placeLift(place: Placing, wish: number): readonly PlacedLift[] | undefined {
+  const { ground, stand, day, s, from, lifts } = place
+  const { setUp, washOut } = ground.input.crew
+  const holdBefore = ground.sections[s]!.holdAfter[stand.heights[s]!]!
+  const free = lifts.length > 0 ? from + holdBefore : Math.max(from, day.opens + setUp + holdBefore)
+  let at = Math.max(free, stand.ready[s]!)
   for (;;) {
-    const start = nextUsable(ground.table, at, latest)
+    const start = nextUsable(ground.table, at, day.closes - washOut)
     if (start === undefined) return undefined
-    const closing = closingGiven ?? Math.min(day.closes, start - setUp - holdBefore + longestShift) - washOut
-    const lift = fitLift(ground, s, below, start, closing, printed, wish(s, below))
-    if (lift) return { ...lift, s, below, holdBefore }
+    const placed = placeAt(place, start, holdBefore, wish)
+    if (placed) return placed
     at = usableUntil(ground.table, start)
     if (at <= start) return undefined
   }
+}
+
+/**
+ * The day with the lift starting at that moment, by `wish` layers at most. If the shift would get too long, the lifts of
+ * the first open stretch are moved back to let it begin later, as far as they can be.
+ */
+export function placeAt(
+  { ground, stand, day, s, lifts, printed }: Placing,
+  start: Instant,
+  holdBefore: Seconds,
+  wish: number,
+): readonly PlacedLift[] | undefined {
+  const { setUp, washOut, longestShift } = ground.input.crew
+  const first = lifts[0] ?? { start, holdBefore }
+  const shiftStart = first.start - setUp - first.holdBefore
+  const below = stand.heights[s]!
+  const fitBy = (room: Seconds) => {
+    const closing = Math.min(day.closes, shiftStart + room + longestShift) - washOut
+    const fit = fitLift(ground, s, below, start, closing, printed, wish)
+    return fit && { ...fit, s, below, holdBefore }
+  }
+  const room = roomToDelay(ground, lifts, start)
+  const lift = fitBy(room)
+  const needed = lift ? delayNeeded(ground, lifts, lift.ends.at(-1)!) : 0
+  const moved = needed > 0 ? delayLifts(ground, lifts, needed) : lifts
+  if (lift && moved) return [...moved, lift]
+  const plain = room > 0 ? fitBy(0) : undefined
+  return plain && [...lifts, plain]
 }
 
 export function liftVolume(ground: Ground, lift: PlacedLift): CubicMetres {

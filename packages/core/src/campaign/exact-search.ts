@@ -1,7 +1,6 @@
-import { type DayPlan, dayBegins, type PlacedLift } from './day-plan.js'
+import { closeDay, type DayPlan, dayBegins, type PlacedLift, type Placing, placeAt } from './day-plan.js'
 import { type Ground, isUp, type Stand, volumePrinted } from './ground.js'
 import { nextUsable, usableUntil } from './hour-table.js'
-import { fitLift } from './lift-reach.js'
 import { type Bounds, finishBound } from './lower-bound.js'
 import { comparePleasant, extendTrail, startTrail, type Trail } from './trail.js'
 import type { Found } from './wide-search.js'
@@ -70,77 +69,44 @@ interface DaySearch {
 }
 
 function addLifts(search: DaySearch, lifts: readonly PlacedLift[], free: number, printed: number): void {
-  const { ground, stand, patience } = search
+  const { ground, stand, patience, plan } = search
   for (const [s, section] of ground.sections.entries()) {
     if (stand.heights[s]! >= section.layers || lifts.some(lift => lift.s === s)) continue
-    for (const tallest of startsOf(search, lifts, s, free, printed)) {
-      for (let layers = tallest.layers; layers >= 1; layers--) {
+    const holdBefore = section.holdAfter[stand.heights[s]!]!
+    const place = { ground, stand, day: plan.day, s, from: free, lifts, printed }
+    for (const start of startsOf(place, holdBefore)) {
+      let wish = Number.POSITIVE_INFINITY
+      while (wish >= 1) {
         if (patience.left-- <= 0) return
-        const lift = shortened(search, tallest, layers, printed)
-        if (!lift) continue
-        const all = [...lifts, lift]
-        search.plans.push(closeDay(search, all))
-        const volume = section.volumeBy[lift.below + layers]! - section.volumeBy[lift.below]!
+        const all = placeAt(place, start, holdBefore, wish)
+        const lift = all?.at(-1)
+        if (!all || !lift) break
+        search.plans.push(closeDay(ground, plan.day, all))
+        const volume = section.volumeBy[lift.below + lift.layers]! - section.volumeBy[lift.below]!
         addLifts(search, all, lift.ends.at(-1)!, printed + volume)
+        wish = lift.layers - 1
       }
     }
   }
 }
 
-/** The same lift with fewer layers, if it still stands: fewer layers have another mean temperature. */
-function shortened(
-  { ground }: DaySearch,
-  lift: PlacedLift,
-  layers: number,
-  printed: number,
-): PlacedLift | undefined {
-  if (layers === lift.layers) return lift
-  const { s, below, start, ends } = lift
-  const fit = fitLift(ground, s, below, start, ends[layers - 1]!, printed, layers)
-  return fit && fit.layers === layers ? { ...lift, ...fit } : undefined
-}
-
-/** The tallest lift of section `s` from each moment it may start at: at once, or when a later stretch opens. */
-function startsOf(
-  { ground, stand, plan }: DaySearch,
-  lifts: readonly PlacedLift[],
-  s: number,
-  free: number,
-  printed: number,
-): readonly PlacedLift[] {
-  const { setUp, washOut, longestShift, changeOver } = ground.input.crew
-  const { day } = plan
-  const below = stand.heights[s]!
-  const holdBefore = ground.sections[s]!.holdAfter[below]!
-  const first = lifts[0]
-  const shiftStart = first ? first.start - setUp - first.holdBefore : undefined
-  const from = first ? free + changeOver + holdBefore : Math.max(free, day.opens + setUp + holdBefore)
-  const starts: PlacedLift[] = []
+/** Moments a lift may start: at once, or when a later stretch of the day opens. */
+function startsOf({ ground, stand, day, s, from, lifts }: Placing, holdBefore: number): readonly number[] {
+  const { setUp, washOut, changeOver } = ground.input.crew
+  const free =
+    lifts.length > 0 ? from + changeOver + holdBefore : Math.max(from, day.opens + setUp + holdBefore)
   const latest = day.closes - washOut
+  const starts: number[] = []
   for (
-    let start = nextUsable(ground.table, Math.max(from, stand.ready[s]!), latest);
+    let start = nextUsable(ground.table, Math.max(free, stand.ready[s]!), latest);
     start !== undefined;
     start = nextUsable(ground.table, usableUntil(ground.table, start), latest)
   ) {
-    const began = shiftStart ?? start - setUp - holdBefore
-    const closing = Math.min(day.closes, began + longestShift) - washOut
-    const fit = fitLift(ground, s, below, start, closing, printed, Number.POSITIVE_INFINITY)
-    if (fit) starts.push({ ...fit, s, below, holdBefore })
+    starts.push(start)
     // The first lift's later starts come from the day's other beginnings.
-    if (!first) break
+    if (lifts.length === 0) break
   }
   return starts
-}
-
-function closeDay({ ground, plan }: DaySearch, lifts: readonly PlacedLift[]): DayPlan {
-  const { setUp, washOut } = ground.input.crew
-  const first = lifts[0]!
-  return {
-    day: plan.day,
-    lifts,
-    shiftStart: first.start - setUp - first.holdBefore,
-    shiftEnd: lifts.at(-1)!.ends.at(-1)! + washOut,
-  }
 }
 
 /** Trails none of which is matched or bettered by another in every section's height and readiness. */

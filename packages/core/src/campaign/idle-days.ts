@@ -38,7 +38,8 @@ function whyIdle(ground: Ground, plans: readonly DayPlan[], start: Stand, day: W
   return { kind: 'shift', demand: needs, capacity: shift, unit: 's', source: 'the job' }
 }
 
-function mostClosing({ table }: Ground, { opens, closes }: WorkDay): Limit | undefined {
+/** The limit that closes most hours of the day; none where all are open. */
+export function mostClosing({ table }: Ground, { opens, closes }: WorkDay): Limit | undefined {
   const counts = new Map<string, { limit: Limit; hours: number }>()
   for (let hour = Math.max(0, hourOf(table, opens)); hour <= hourOf(table, closes - TICK); hour++) {
     const known = table.hours[hour]

@@ -16,12 +16,24 @@ export { campaignFindings } from './campaign-findings.js'
 export type { CampaignInput, Deliveries, SectionStanding } from './campaign-input.js'
 export { checkCampaign } from './check-campaign.js'
 export { checkCampaignInput } from './check-input.js'
+export { chanceInterval } from './confidence.js'
 export { explainLift, explainRunnersUp, limitName, sayGain, sayLever } from './explain-lift.js'
 export type { Effort } from './find-campaign.js'
 export type { Lever, LeverKind } from './lever.js'
 export { leverSettings, leversFor, leverUnits, pullLever } from './lever.js'
+export type { Draw } from './random-draws.js'
+export { countedDraws } from './random-draws.js'
 export type { AsBuilt, Replanned } from './replan.js'
 export { replan } from './replan.js'
+export type {
+  CampaignRisk,
+  FinishQuantile,
+  LostCause,
+  MishapRates,
+  ReplayOptions,
+  ReplayYear,
+} from './replay-campaign.js'
+export { replayCampaign } from './replay-campaign.js'
 export { scheduleCampaign } from './schedule-campaign.js'
 export type { AnyLever, LeverRow, LeverTable, OwnLever } from './try-levers.js'
 export { tryLevers } from './try-levers.js'

@@ -1,0 +1,129 @@
+import type { LimitKind } from '../limit/index.js'
+import type { PrintHour } from '../weather/index.js'
+import type { LiftPhysics } from './campaign.js'
+import type { CampaignInput } from './campaign-input.js'
+import { chanceInterval, empiricalQuantile, quantileRanks } from './confidence.js'
+import { type Ground, prepareGround, standAtStart } from './ground.js'
+import { hourTable } from './hour-table.js'
+import { type Bounds, prepareBounds } from './lower-bound.js'
+import type { Draw } from './random-draws.js'
+import { type ReplayedRun, replayOnce } from './replay-once.js'
+
+/** One year of weather, its hours moved to the campaign's own dates. */
+export interface ReplayYear {
+  readonly label: string
+  readonly hours: readonly PrintHour[]
+  /** Resting time in this weather; without it the input's own is used. */
+  readonly longestRest?: LiftPhysics['longestRest']
+}
+
+/** What goes wrong besides the weather. The lead's own figures; zero leaves a cause out. */
+export interface MishapRates {
+  /** Breakdowns per hour of printing, and the mean time until it prints again [h]. */
+  readonly breakdownsPerHour: number
+  readonly repairHours: number
+  /** Chance that the day's mix comes late, and by how long on average [h]. */
+  readonly lateChance: number
+  readonly lateHours: number
+}
+
+export type LostCause = LimitKind | 'breakdown' | 'late delivery'
+
+export interface FinishQuantile {
+  readonly share: number
+  /** Undefined: more than the rest of the replays were not up when their weather ended. */
+  readonly date?: string
+  /** Dates between which the true one lies with about 95 % confidence, as far as the replays reach. */
+  readonly between: readonly [string | undefined, string | undefined]
+}
+
+export interface CampaignRisk {
+  readonly replays: number
+  readonly finished: number
+  readonly quantiles: readonly FinishQuantile[]
+  /** Mean working days without a single layer, by what kept them so. */
+  readonly lost: readonly { readonly cause: LostCause; readonly days: number }[]
+  /** Chance of being up by a date, with its 95 % interval. */
+  readonly chanceBy: (date: string) => {
+    readonly chance: number
+    readonly between: readonly [number, number]
+  }
+  readonly finishes: readonly (string | undefined)[]
+  readonly caution: string
+}
+
+export interface ReplayOptions {
+  /** Each year is replayed so many times with other mishaps. */
+  readonly repeats?: number
+}
+
+const CAUTION =
+  'Each morning knows its day’s weather and prints the most urgent section as high as it goes; standing is sampled. ' +
+  'Good for how sure a date is, not for printing by.'
+
+/** How sure the finish is: the campaign run through many years of weather and mishaps. */
+export function replayCampaign(
+  input: CampaignInput,
+  years: readonly ReplayYear[],
+  rates: MishapRates,
+  draw: Draw,
+  options: ReplayOptions = {},
+): CampaignRisk {
+  const repeats = options.repeats ?? 1
+  const base = prepareGround(input)
+  const runs = years.flatMap((year, y) => {
+    const { ground, bounds } = yearGround(base, year)
+    const start = standAtStart(ground)
+    return Array.from({ length: repeats }, (_, k) =>
+      replayOnce(ground, bounds, start, rates, (day, purpose) => draw(y * repeats + k, day, purpose)),
+    )
+  })
+  return riskOf(runs)
+}
+
+/** The campaign's days in another year's hours. The book of standing is shared; only its estimates are used. */
+function yearGround(base: Ground, year: ReplayYear): { readonly ground: Ground; readonly bounds: Bounds } {
+  const longestRest = year.longestRest ?? base.input.physics.longestRest
+  const table = hourTable(year.hours, { ...base.input.physics, longestRest })
+  const ground: Ground = {
+    ...base,
+    input: { ...base.input, hours: year.hours },
+    table,
+    reaches: new Map(),
+    standing: 'sampled',
+  }
+  return { ground, bounds: prepareBounds(ground) }
+}
+
+function riskOf(runs: readonly ReplayedRun[]): CampaignRisk {
+  const finishes = runs.map(run => run.finish)
+  // Not up in time sorts last: text after any date.
+  const sorted = finishes.map(date => date ?? '~').sort()
+  const shown = (date: string | undefined) => (date === '~' ? undefined : date)
+  const quantiles = [0.5, 0.8, 0.95].map((share): FinishQuantile => {
+    const [low, high] = quantileRanks(sorted.length, share)
+    const date = shown(empiricalQuantile(sorted, share))
+    const between = [shown(sorted[low - 1]), shown(sorted[high - 1])] as const
+    return date === undefined ? { share, between } : { share, date, between }
+  })
+  return {
+    replays: runs.length,
+    finished: finishes.filter(date => date !== undefined).length,
+    quantiles,
+    lost: meanLost(runs),
+    chanceBy: date => {
+      const hits = finishes.filter(finish => finish !== undefined && finish <= date).length
+      return { chance: hits / runs.length, between: chanceInterval(hits, runs.length) }
+    },
+    finishes,
+    caution: CAUTION,
+  }
+}
+
+function meanLost(runs: readonly ReplayedRun[]): CampaignRisk['lost'] {
+  const sums = new Map<LostCause, number>()
+  for (const cause of runs.flatMap(run => run.lost)) sums.set(cause, (sums.get(cause) ?? 0) + 1)
+  return [...sums]
+    .map(([cause, count]) => ({ cause, days: count / runs.length }))
+    .sort((a, b) => b.days - a.days || (a.cause < b.cause ? -1 : 1))
+}
