@@ -19,5 +19,5 @@ export type {
   Share,
   SquareMetres,
 } from './unit-aliases.js'
-export { unitNames } from './unit-symbol.js'
+export { dimensionWords, unitNames } from './unit-symbol.js'
 export { unitTable } from './unit-table.js'

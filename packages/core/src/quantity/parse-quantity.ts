@@ -3,7 +3,7 @@ import { failure, success } from '../result/index.js'
 import { toInside } from './convert-unit.js'
 import type { Dimension, Unit } from './dimension.js'
 import { numberPattern, readNumber } from './number-text.js'
-import { findUnit, plainSymbol, unitNames } from './unit-symbol.js'
+import { dimensionWords, findUnit, plainSymbol, unitNames } from './unit-symbol.js'
 import { unitTable } from './unit-table.js'
 
 interface Term {
@@ -87,13 +87,9 @@ function unitOf(term: Term, text: string, dimension: Dimension): Result<Unit> {
   const hint = near ? `did you mean “${near}”?` : `allowed: ${names.join(', ')}`
   return problem(
     'unknown-unit',
-    `“${term.symbol}” in “${text}” is not a unit of ${wordsOf(dimension)}; ${hint}`,
+    `“${term.symbol}” in “${text}” is not a unit of ${dimensionWords(dimension)}; ${hint}`,
   )
 }
-
-/** `pressureRate` → `pressure rate`. */
-const wordsOf = (dimension: Dimension): string =>
-  dimension.replace(/[A-Z]/g, letter => ` ${letter.toLowerCase()}`)
 
 function singleTerm(term: Term, text: string, dimension: Dimension): Result<number> {
   const number = numberOf(term, text)

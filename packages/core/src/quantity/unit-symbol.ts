@@ -35,3 +35,7 @@ export const findUnit = (symbol: string, dimension: Dimension): Unit | undefined
 /** The symbols of a dimension as we write them, for messages. */
 export const unitNames = (dimension: Dimension): readonly string[] =>
   unitTable[dimension].units.map(each => each.names[0]).filter(name => name !== '')
+
+/** `pressureRate` → `pressure rate`, for messages. */
+export const dimensionWords = (dimension: Dimension): string =>
+  dimension.replace(/[A-Z]/g, letter => ` ${letter.toLowerCase()}`)

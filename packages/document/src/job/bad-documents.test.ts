@@ -115,7 +115,7 @@ describe('bad documents', () => {
         const read = parseJob(whole.slice(0, at) + put + whole.slice(at + cut))
         return read.ok || read.problems.every(each => each.say !== '' && each.at !== '')
       }),
-      { numRuns: 120 },
+      { numRuns: 40 },
     )
   })
 })
@@ -174,6 +174,8 @@ describe('parts that do not fit', () => {
       job({ walls: wall }, 'sections: [{ id: A, stretches: [{ wall: W1, from: 0 m, to: 7 m }] }]'),
       'job/stretch',
     ],
+    ['a joint past the end', job({ walls: wall }, 'joints: [{ wall: W1, at: 6.1 m }]'), 'job/joint-outside'],
+    ['a joint in no wall', job({ walls: wall }, 'joints: [{ wall: W9, at: 1 m }]'), 'job/unknown-wall'],
     ['a forbidden cut nowhere', job({ walls: wall }, 'noCutAt: [X]'), 'job/unknown-id'],
   ])('%s is a problem', (_, text, code) => expect(codes(text)).toContain(code))
   it('an opening over another is none', () =>

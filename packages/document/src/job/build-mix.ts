@@ -6,6 +6,7 @@ import {
   scaleYield,
   type YieldGrowth,
 } from '@dawnlift/core/mix'
+import { type Dimension, formatQuantity } from '@dawnlift/core/quantity'
 import { given } from './build-types.js'
 import type { JobDocument } from './job-schema.js'
 import type { Ledger } from './ledger.js'
@@ -13,9 +14,9 @@ import type { Ledger } from './ledger.js'
 type MixBlock = Exclude<JobDocument['mix'], 'default'>
 
 /** The mix: the default one, overwritten by what the job says of it. */
-export function buildMix(mix: JobDocument['mix'], ledger: Ledger): MixModel {
+export function buildMix(mix: JobDocument['mix'], units: 'metric' | 'imperial', ledger: Ledger): MixModel {
   const block: Partial<MixBlock> = mix === 'default' ? {} : mix
-  noteDefaults(block, ledger)
+  noteDefaults(block, units, ledger)
   const { tests: _, yield: growth, stiffness, lowerShare, strength, ...plain } = block
   const curves = {
     yield: (growth && yieldOf(growth, ledger)) ?? defaultMix.fitted.yield,
@@ -58,23 +59,24 @@ function yieldOf(growth: NonNullable<MixBlock['yield']>, ledger: Ledger): YieldG
 }
 
 /** The mix decides how high a lift stands: every part of it that the site has not tested is listed. */
-function noteDefaults(block: Partial<MixBlock>, ledger: Ledger): void {
+function noteDefaults(block: Partial<MixBlock>, units: 'metric' | 'imperial', ledger: Ledger): void {
   const why = 'no test of this site; the bands are wide on purpose'
   const sources = defaultMix.sources ?? {}
   const note = (key: keyof MixBlock, value: string, source: string | undefined) => {
     if (block[key] === undefined)
       ledger.note({ at: `mix.${key}`, value, source: source ?? 'common practice, no source', why })
   }
-  const { fitted, density, strength, openTime, activation, plasticViscosity, waterRatio } = defaultMix
-  note('yield', `${fitted.yield.kind}, from ${(fitted.yield.start / 1000).toFixed(2)} kPa`, sources.yield)
-  note('stiffness', `from ${Math.round(fitted.stiffness.start / 1000)} kPa`, sources.stiffness)
-  note('lowerShare', `${(defaultMix.lowerShare ?? 1) * 100} %`, sources.lower)
-  note('density', `${density} kg/m³`, sources.density)
-  note('strength', `${strength.ultimate / 1e6} MPa in the end`, sources.strength)
-  note('activation', `${activation} K`, sources.activation)
-  note('openTime', `${openTime / 60} min`, sources.openTime)
-  note('plasticViscosity', `${plasticViscosity} Pa·s`, sources.plasticViscosity)
-  note('waterRatio', `${waterRatio * 100} %`, sources.waterRatio)
-  note('cutFrom', `${defaultMix.cutFrom / 1000} kPa`, defaultMix.cutSource)
-  note('cutUntil', `${defaultMix.cutUntil / 1000} kPa`, defaultMix.cutSource)
+  const { fitted, strength, lowerShare } = defaultMix
+  const shown = (value: number, dimension: Dimension) => formatQuantity(value, dimension, units)
+  note('yield', `${fitted.yield.kind}, from ${shown(fitted.yield.start, 'pressure')}`, sources.yield)
+  note('stiffness', `from ${shown(fitted.stiffness.start, 'pressure')}`, sources.stiffness)
+  note('lowerShare', shown(lowerShare ?? 1, 'share'), sources.lower)
+  note('density', shown(defaultMix.density, 'density'), sources.density)
+  note('strength', `${shown(strength.ultimate, 'pressure')} in the end`, sources.strength)
+  note('activation', `${defaultMix.activation} K`, sources.activation)
+  note('openTime', shown(defaultMix.openTime, 'time'), sources.openTime)
+  note('plasticViscosity', shown(defaultMix.plasticViscosity, 'viscosity'), sources.plasticViscosity)
+  note('waterRatio', shown(defaultMix.waterRatio, 'share'), sources.waterRatio)
+  note('cutFrom', shown(defaultMix.cutFrom, 'pressure'), defaultMix.cutSource)
+  note('cutUntil', shown(defaultMix.cutUntil, 'pressure'), defaultMix.cutSource)
 }

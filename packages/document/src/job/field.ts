@@ -1,4 +1,4 @@
-import { type Dimension, parseClock, parseQuantity, unitTable } from '@dawnlift/core/quantity'
+import { type Dimension, dimensionWords, parseClock, parseQuantity, unitTable } from '@dawnlift/core/quantity'
 import { closestName } from '@dawnlift/core/result'
 import { z } from 'zod'
 import { type Default, type DefaultPath, defaultTable } from './default-table.js'
@@ -81,12 +81,16 @@ export function quantity(dimension: Dimension, own: Bounds = {}) {
   }
   return textField(`a value with its unit, like “${example}”`)
     .transform(read)
-    .meta({ description: `A ${dimension} with its unit, like ${example}` })
+    .meta({ description: `${dimensionWords(dimension)} with its unit, like ${example}` })
 }
 
 /** A share may also be a plain number: 0.12 or 12 %. */
 export const share = (own: Bounds = { least: 0, most: 1 }) =>
-  z.preprocess(input => (typeof input === 'number' ? String(input) : input), quantity('share', own))
+  z
+    .union([z.string(), z.number()], { error: issue => typeSay(issue.input, 'a share like “12 %” or 0.12') })
+    .transform(String)
+    .pipe(quantity('share', own))
+    .meta({ description: 'A share, like 12 % or 0.12' })
 
 /** A quantity with a row in the table of defaults. */
 export function assumedQuantity(path: DefaultPath, own: Bounds = {}) {

@@ -90,6 +90,10 @@ export const jobSchema = block({
   crew: crewSchema.prefault({}),
   rules: rulesSchema.prefault({}),
   costs: costsSchema.prefault({}),
+  joints: z
+    .array(block({ wall: identifier(), at: quantity('length', { least: 0 }) }))
+    .prefault([])
+    .meta({ description: 'Control joints: where a wall of the drawing or of the job may be divided' }),
   sections: z.array(sectionSchema).prefault([]),
   noCutAt: z.array(identifier()).prefault([]),
 })

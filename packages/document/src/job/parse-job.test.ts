@@ -33,6 +33,7 @@ describe('a job', () => {
         fc.pre(name.trim() !== '' && !/\p{Cc}/u.test(name))
         return good(newJobText(name)).job.name === name
       }),
+      { numRuns: 25 },
     ))
   it('keeps names in any script and direction', () => {
     const { job: read } = good(job({ head: 'dawnlift: 1\nname: بيت الريح — 家' }))

@@ -1,4 +1,4 @@
-import type { Job } from '@dawnlift/core/job'
+import type { Job, Wall } from '@dawnlift/core/job'
 import type { Result } from '@dawnlift/core/result'
 import { failure, success } from '@dawnlift/core/result'
 import type { Assumed } from './assumed.js'
@@ -44,7 +44,7 @@ export function parseJob(text: string, options: ParseOptions = {}): Result<Parse
   const parts = buildParts(document, options.drawing, ledger)
   const weather = buildWeather(document, ledger)
   const machine = buildMachine(document.machine, document.units, ledger)
-  const mix = buildMix(document.mix, ledger)
+  const mix = buildMix(document.mix, document.units, ledger)
   const calendar = buildCalendar(document, ledger)
   checkDocument(document, parts, options.drawing, ledger)
   if (ledger.problems.length > 0 || !weather || !machine) return failure(ledger.problems)
@@ -81,7 +81,7 @@ export function parseJob(text: string, options: ParseOptions = {}): Result<Parse
 
 function buildParts(document: JobDocument, drawing: DrawingWalls | undefined, ledger: Ledger): JobParts {
   return {
-    walls: overlaid(drawing?.walls ?? [], buildWalls(document, ledger)),
+    walls: jointed(overlaid(drawing?.walls ?? [], buildWalls(document, ledger)), document, ledger),
     openings: overlaid(drawing?.openings ?? [], buildOpenings(document, ledger)),
     embeds: overlaid(drawing?.embeds ?? [], buildEmbeds(document, ledger)),
     columns: overlaid(drawing?.columns ?? [], buildColumns(document, ledger)),
@@ -96,6 +96,21 @@ function overlaid<T extends { readonly id: string }>(drawn: readonly T[], own: r
   const drawnIds = new Set(drawn.map(each => each.id))
   const added = own.filter(each => !drawnIds.has(each.id) || byId.get(each.id) !== each)
   return [...drawn.map(each => byId.get(each.id) ?? each), ...added]
+}
+
+/** Walls with the control joints the job puts into them. */
+function jointed(walls: readonly Wall[], document: JobDocument, ledger: Ledger): readonly Wall[] {
+  for (const [index, { wall }] of document.joints.entries())
+    if (!walls.some(each => each.id === wall))
+      ledger.wrong(
+        'job/unknown-wall',
+        ['joints', index, 'wall'],
+        `The joint names wall “${wall}”, which is not there.`,
+      )
+  return walls.map(wall => {
+    const own = document.joints.filter(joint => joint.wall === wall.id).map(joint => joint.at)
+    return own.length === 0 ? wall : { ...wall, joints: [...wall.joints, ...own].sort((a, b) => a - b) }
+  })
 }
 
 type PartList = 'walls' | 'openings' | 'embeds' | 'columns' | 'sections'

@@ -1,8 +1,6 @@
-import { distance, type Path, type Point, reversePath } from '@dawnlift/core/geometry'
-import { endOf } from './join-ends.js'
+import { distance, type Path, reversePath } from '@dawnlift/core/geometry'
+import { endOf, pointKey as key } from './join-ends.js'
 import type { WallLine } from './wall-line.js'
-
-const key = ([x, y]: Point): string => `${x.toFixed(7)},${y.toFixed(7)}`
 
 /** Lines that meet end to end, two at a point and of one type and name, become one wall each. */
 export function chainLines(lines: readonly WallLine[]): readonly WallLine[] {
@@ -68,6 +66,7 @@ const appended = (a: Path, b: Path): Path => ({
 
 function closedIfLoop(line: WallLine): WallLine {
   const { points, bulges } = line.path
-  if (points.length < 4 || distance(points[0]!, points.at(-1)!) > 1e-7) return line
+  const encloses = points.length > 3 || (points.length === 3 && bulges.some(bulge => bulge !== 0))
+  if (!encloses || distance(points[0]!, points.at(-1)!) > 1e-7) return line
   return { ...line, path: { points: points.slice(0, -1), bulges, closed: true } }
 }

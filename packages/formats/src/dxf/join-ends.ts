@@ -4,10 +4,12 @@ import {
   nearestOnPath,
   type Path,
   type Point,
+  pathBounds,
   pathTangent,
 } from '@dawnlift/core/geometry'
 import type { Metres } from '@dawnlift/core/quantity'
 import type { DrawingNote } from '@dawnlift/document/job'
+import { boxesOf, nearestLine } from './nearest-line.js'
 import { sayMillimetres, sayPlace } from './say-place.js'
 import type { WallLine, WallLines } from './wall-line.js'
 
@@ -65,57 +67,53 @@ function joinedEnds(lines: readonly WallLine[], within: Metres, notes: DrawingNo
   })
 }
 
+/** One name for a point, to a tenth of a micrometre. */
+export const pointKey = ([x, y]: Point): string => `${x.toFixed(7)},${y.toFixed(7)}`
+
 function reachedWalls(lines: readonly WallLine[], within: Metres, notes: DrawingNote[]): readonly WallLine[] {
   const moved = [...lines]
+  const paths = moved.map(line => line.path)
+  const boxes = boxesOf(paths)
+  const ends = new Map<string, number>()
+  const count = (point: Point, by: number) => ends.set(pointKey(point), (ends.get(pointKey(point)) ?? 0) + by)
+  for (const path of paths) if (!path.closed) for (const end of endNames) count(endOf(path, end), 1)
   for (const index of moved.keys())
     for (const end of endNames) {
       const line = moved[index]!
-      if (line.path.closed) continue
       const point = endOf(line.path, end)
-      const meets = moved.some(
-        (other, i) =>
-          i !== index &&
-          !other.path.closed &&
-          endNames.some(each => distance(endOf(other.path, each), point) < 1e-9),
-      )
-      const target = meets
-        ? undefined
-        : reachOf(
-            line,
-            end,
-            moved.filter((_, i) => i !== index),
-            within,
-            notes,
-          )
-      if (target) moved[index] = { ...line, path: withEnd(line.path, end, target) }
+      if (line.path.closed || (ends.get(pointKey(point)) ?? 0) > 1) continue
+      const best = nearestLine(paths, boxes, point, index)
+      const target = best && reachOf(line, end, moved[best.index]!, best.away, within, notes)
+      if (!target) continue
+      count(point, -1)
+      count(target, 1)
+      moved[index] = { ...line, path: withEnd(line.path, end, target) }
+      paths[index] = moved[index]!.path
+      boxes[index] = pathBounds(paths[index]!)
     }
   return moved
 }
 
-/** Where a free end should stand, if another wall is within its half thickness and the tolerance. */
+/** Where a free end should stand, if the nearest wall is within its half thickness and the tolerance. */
 function reachOf(
   line: WallLine,
   end: EndName,
-  others: readonly WallLine[],
+  other: WallLine,
+  away: Metres,
   within: Metres,
   notes: DrawingNote[],
 ): Point | undefined {
   const point = endOf(line.path, end)
-  let best: { readonly away: Metres; readonly other: WallLine } | undefined
-  for (const other of others) {
-    const away = nearestOnPath(other.path, point).distance
-    if (!best || away < best.away) best = { away, other }
-  }
-  if (!best || best.away < 1e-9) return undefined
-  const [reach, own] = [best.other.type.thickness / 2 + within, line.type.thickness / 2 + within]
-  const target = meetingOf(line.path, end, best.other.path, reach)
+  if (away < 1e-9) return undefined
+  const [reach, own] = [other.type.thickness / 2 + within, line.type.thickness / 2 + within]
+  const target = meetingOf(line.path, end, other.path, reach)
   // At a corner both walls may stop at each other's face: then the meeting point lies beyond the other's end too.
   const meets =
     target &&
     distance(point, target) <= reach + 1e-9 &&
-    nearestOnPath(best.other.path, target).distance <= own + 1e-9
+    nearestOnPath(other.path, target).distance <= own + 1e-9
   if (!target || !meets) {
-    if (best.away <= 3 * reach) notes.push(looseEnd(point, best.away))
+    if (away <= 3 * reach) notes.push(looseEnd(point, away))
     return undefined
   }
   const shift = distance(point, target)

@@ -2,6 +2,7 @@ import { nearestOnPath } from '@dawnlift/core/geometry'
 import type { DrawingMapping, DrawingNote } from '@dawnlift/document/job'
 import type { Drawing } from './drawing.js'
 import { layerUse } from './layer-use.js'
+import { boxDistance, boxesOf } from './nearest-line.js'
 import { sayPlace } from './say-place.js'
 import type { WallLine, WallLines } from './wall-line.js'
 
@@ -11,10 +12,13 @@ const NAME_REACH = 1
 /** Gives each text of the layers of names to the nearest line; every text and every line is used once. */
 export function nameLines(lines: readonly WallLine[], drawing: Drawing, mapping: DrawingMapping): WallLines {
   const texts = drawing.texts.filter(text => layerUse(mapping, text.layer)?.is === 'names')
-  const pairs = texts.flatMap((text, t) =>
-    lines
-      .map((line, l) => ({ t, l, away: nearestOnPath(line.path, text.point).distance }))
-      .filter(pair => pair.away <= NAME_REACH),
+  const boxes = boxesOf(lines.map(line => line.path))
+  const pairs = texts.flatMap(({ point }, t) =>
+    lines.flatMap(({ path }, l) => {
+      if (boxDistance(boxes[l]!, point) > NAME_REACH) return []
+      const away = nearestOnPath(path, point).distance
+      return away <= NAME_REACH ? [{ t, l, away }] : []
+    }),
   )
   const names = new Map<number, string>()
   const used = new Set<number>()

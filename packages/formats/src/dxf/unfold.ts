@@ -10,7 +10,7 @@ import { plainMultilineText, plainText } from './text-codes.js'
 /** Blocks inside blocks deeper than this are taken for an accident. */
 const DEEPEST = 16
 /** A plan never has this many lines; a handful of nested arrays of blocks quickly does. */
-export const MOST_PATHS = 300_000
+export const MOST_PATHS = 100_000
 
 interface Sheet {
   readonly blocks: Readonly<Record<string, IBlock>>

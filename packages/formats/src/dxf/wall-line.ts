@@ -23,6 +23,7 @@ export interface WallLines {
 export function wallLines(drawing: Drawing, mapping: DrawingMapping): WallLines {
   const notes: DrawingNote[] = []
   const lines: WallLine[] = []
+  const isDrawn = doublesFinder(mapping.joinWithin)
   for (const { layer, path } of drawing.paths) {
     const use = layerUse(mapping, layer)
     const type = use?.is === 'walls' && use.type !== undefined ? mapping.wallTypes[use.type] : undefined
@@ -39,7 +40,7 @@ export function wallLines(drawing: Drawing, mapping: DrawingMapping): WallLines 
         point,
         say: `A line of ${sayMillimetres(pathLength(line.path))} at ${sayPlace(point)} was left out: it is no longer than the join tolerance.`,
       })
-    else if (lines.some(other => isDouble(other.path, line.path, mapping.joinWithin)))
+    else if (isDrawn(line.path))
       notes.push({
         code: 'dxf/double',
         point,
@@ -60,8 +61,20 @@ function withoutDoubledCorners(path: Path): Path {
   return { points, bulges: bulges.slice(0, points.length - (path.closed ? 0 : 1)), closed: path.closed }
 }
 
-function isDouble(a: Path, b: Path, within: Metres): boolean {
+/** Tells of each path whether one like it came before; only paths of about the same middle are compared. */
+function doublesFinder(within: Metres): (path: Path) => boolean {
   const slack = Math.max(within, 1e-6)
+  const cells = new Map<string, Path[]>()
+  return path => {
+    const [x, y] = at(path, 0.5).map(value => Math.round(value / (4 * slack))) as [number, number]
+    const near = [-1, 0, 1].flatMap(dx => [-1, 0, 1].flatMap(dy => cells.get(`${x + dx},${y + dy}`) ?? []))
+    if (near.some(other => isDouble(other, path, slack))) return true
+    cells.set(`${x},${y}`, [...(cells.get(`${x},${y}`) ?? []), path])
+    return false
+  }
+}
+
+function isDouble(a: Path, b: Path, slack: Metres): boolean {
   if (a.closed !== b.closed || Math.abs(pathLength(a) - pathLength(b)) > 2 * slack) return false
   const samples = [0, 0.25, 0.5, 0.75, 1]
   const apart = (turned: boolean) =>
