@@ -1,3 +1,5 @@
+export type { Measured } from './apply-trials.js'
+export { applyTrials } from './apply-trials.js'
 export type { BeadModel, BeadTrial } from './bead-trial.js'
 export { beadWidth, fitBeadModel, flowForBead } from './bead-trial.js'
 export type { CornerModel, CornerTrial } from './corner-trial.js'
