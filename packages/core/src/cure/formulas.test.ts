@@ -17,7 +17,7 @@ describe('formulas of curing, in shown units', () => {
     ['adiabatic-rise', 80.11, 'hand'],
     ['wind-film', 16, 'hand: 4 + 4·3'],
     ['cold-least-kept', 13, 'published [ACI306-2016], from memory'],
-  ])('%s gives %d (%s)', (name, expected) =>
+  ] as const)('%s gives %d (%s)', (name, expected, _origin) =>
     expect(Math.abs(example(name) / expected - 1)).toBeLessThan(2e-4),
   )
 

@@ -23,7 +23,7 @@ describe('formulas of the weather, in shown units', () => {
     ['clear-sky-global', 487.894, 'published [Haurwitz1945]'],
     ['air-mass', 1.9943, 'independent, zenith 60°'],
     ['cloud-transmission', 92.894, 'hand: 1 − 0.75·0.5^3.4'],
-  ] as const)('%s gives %d (%s)', (name, expected) =>
+  ] as const)('%s gives %d (%s)', (name, expected, _origin) =>
     expect(Math.abs(example(name) / expected - 1)).toBeLessThan(4e-4),
   )
 

@@ -11,6 +11,9 @@ export {
 } from './clear-sky.js'
 export type { ClimateNormals, MonthNormals, SkyNormals } from './climate-normals.js'
 export { checkNormals, normalsRange } from './climate-normals.js'
+export type { CoolingHour, CoolingNeed } from './cooling.js'
+export { coolingNeed } from './cooling.js'
+export { checkCoverage } from './coverage.js'
 export type { CrewHour, WorkLoad } from './crew-heat.js'
 export { crewHeat, metabolicRates, RESTING_RATE, wbgtLimit, windChill, workShare } from './crew-heat.js'
 export { airOfDay, clearShare, gustOf, sunOfHour, sunriseClock, windOfDay } from './day-curve.js'
@@ -60,7 +63,7 @@ export { hoursFromNormals, replayNormals, usualUnrest } from './normals-hours.js
 export type { CompletedHours, Observation } from './observation.js'
 export { completeHours } from './observation.js'
 export type { PrintConditions } from './print-hour.js'
-export { closedBy, printHours } from './print-hour.js'
+export { closedBy, printHours, supplyOf } from './print-hour.js'
 export {
   dewPoint,
   humidityFromDewPoint,
@@ -75,9 +78,13 @@ export {
   standardPressure,
   vapourPressureOf,
   wetBulb,
+  wetBulbQuick,
 } from './psychrometrics.js'
 export type { RainSpell } from './rain-spell.js'
 export { rainInHour, spellsByChance, spellsByExpectation } from './rain-spell.js'
+export type { Silo } from './silo.js'
+export { siloGainOf, siloTemperatures } from './silo.js'
 export type { HourSource, PrintHour, WeatherHour } from './site-hour.js'
+export { solAir } from './sol-air.js'
 export type { SunOfDay, SunPosition } from './sun.js'
 export { extraterrestrialBeam, hourAngle, refraction, solarPosition, sunOfDay, sunTrack } from './sun.js'

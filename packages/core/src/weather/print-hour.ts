@@ -60,11 +60,20 @@ export function printHours(
 /** The limits that close an hour. */
 export const closedBy = (hour: PrintHour): readonly Limit[] => hour.limits.filter(isBeyond)
 
-function standingOf(conditions: PrintConditions): Standing {
-  const { batching, mix, print, site } = conditions
+/** The way of the mix to the nozzle at the job's bead and speed. */
+export function supplyOf({
+  batching,
+  mix,
+  print,
+}: Pick<PrintConditions, 'batching' | 'mix' | 'print'>): Supply {
   const { beadWidth, layerHeight } = print
   const area = (beadWidth - layerHeight) * layerHeight + (Math.PI / 4) * layerHeight ** 2
-  const supply = { batching, mix, flow: area * print.speed }
+  return { batching, mix, flow: area * print.speed }
+}
+
+function standingOf(conditions: PrintConditions): Standing {
+  const { batching, mix, site } = conditions
+  const supply = supplyOf(conditions)
   const ice = iceShareMost(batching, mix)
   const cold = batching.chiller !== undefined || ice > 0
   const latitude = (site.latitude * Math.PI) / 180

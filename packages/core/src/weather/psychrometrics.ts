@@ -141,6 +141,25 @@ export function wetBulb(air: Celsius, humidity: Share, pressure: Pascals): Celsi
   return guess
 }
 
+/**
+ * Wet-bulb temperature by an empirical fit [°C], quick and without pressure.
+ *
+ * Source   [Stull2011], read second-hand.
+ * Range    humidity 5 to 99 %, −20 to 50 °C, near sea level.
+ * Scatter  −1 to +0.65 K.
+ * Assumes  101 kPa.
+ */
+export function wetBulbQuick(air: Celsius, humidity: Share): Celsius {
+  const R = humidity * 100
+  return (
+    air * Math.atan(0.151977 * Math.sqrt(R + 8.313659)) +
+    Math.atan(air + R) -
+    Math.atan(R - 1.676331) +
+    0.00391838 * R ** 1.5 * Math.atan(0.023101 * R) -
+    4.686035
+  )
+}
+
 /** Enthalpy of moist air [kJ per kg of dry air]: h = 1.006 t + W (2501 + 1.86 t). Source [ASHRAE2017]; Range −50 to 100 °C; Assumes ideal gases. */
 export const moistAirEnthalpy = (air: Celsius, ratio: number): number =>
   1.006 * air + ratio * (2501 + 1.86 * air)
