@@ -1,3 +1,4 @@
+import { chordTolerance } from '../geometry/index.js'
 import type { Relief, Wall } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
 import type { Lateral } from './strip.js'
@@ -28,8 +29,18 @@ export const reliefVariesWithHeight = (wall: Wall): boolean =>
 export function facesAt({ thickness, relief }: Wall, z: Metres): { low: Lateral; high: Lateral } {
   const half = thickness / 2
   if (!relief || relief.depth === 0) return { low: -half, high: half }
-  const out = (station: Metres) => half + reliefAt(relief, station, z)
-  return relief.face === 'left' ? { low: -half, high: out } : { low: station => -out(station), high: half }
+  const side = relief.face === 'left' ? 1 : -1
+  const at = (station: Metres) => side * (half + reliefAt(relief, station, z))
+  const face = { at, step: sampleStep(relief) }
+  return side > 0 ? { low: -half, high: face } : { low: face, high: half }
+}
+
+/** Chords s of a face of curvature κ leave it by s²κ/8, which stays within the chord tolerance. At most a bead's width. */
+function sampleStep({ pattern, depth, pitch, ramp }: Relief): Metres {
+  const waves = pattern === 'ripple' ? 0 : (2 * Math.PI) / pitch
+  const ramps = ramp ? 6 / Math.max(1e-3, ramp[1] - ramp[0]) ** 2 : 0
+  const curvature = depth * (waves ** 2 + ramps)
+  return Math.min(0.05, Math.sqrt((8 * chordTolerance) / Math.max(1e-9, curvature)))
 }
 
 /** How far each face stands out at a station and a height: 0 on the face without relief. */

@@ -17,8 +17,8 @@ import {
 } from '../geometry/index.js'
 import type { Metres } from '../quantity/index.js'
 
-/** A distance left of the centreline, constant or following the station. */
-export type Lateral = Metres | ((station: Metres) => Metres)
+/** A distance left of the centreline: constant, or following the station and sampled every `step`. */
+export type Lateral = Metres | { readonly at: (station: Metres) => Metres; readonly step: Metres }
 
 /** Neighbouring strips lap by this, so that no hair of a gap is left where they meet. */
 export const stripLap: Metres = 1e-7
@@ -48,7 +48,7 @@ export function wallStrips(
     const whole = start === stations[i] && end === stations[i + 1]
     const link = whole ? segment : segmentsOf(subPath(centreline, start, end))[0]!
     if (typeof low === 'number' && typeof high === 'number') return [plainStrip(link, low, high)]
-    return [sampledStrip(centreline, start, end, low, high)]
+    return [sampledStrip(centreline, link, start, end, low, high)]
   })
 }
 
@@ -73,17 +73,23 @@ function drawOut(inner: Point, outer: Point): Point {
     : outer
 }
 
-/** Faces that follow the station are sampled every 6 mm, well under a bead. */
-const sampleStep: Metres = 0.006
-
-function sampledStrip(centreline: Path, start: Metres, end: Metres, low: Lateral, high: Lateral): Ring {
-  const count = Math.max(2, Math.ceil((end - start) / sampleStep))
-  const face = (lateral: Lateral) =>
-    Array.from({ length: count + 1 }, (_, k) => {
+function sampledStrip(
+  centreline: Path,
+  link: Segment,
+  start: Metres,
+  end: Metres,
+  low: Lateral,
+  high: Lateral,
+): Ring {
+  const face = (lateral: Lateral): readonly Point[] => {
+    if (typeof lateral === 'number') return flattenPath(offsetPath(chain([link]), lateral))
+    const count = Math.max(2, Math.ceil((end - start) / lateral.step))
+    return Array.from({ length: count + 1 }, (_, k) => {
       // Half a nanometre inside, so that a corner's normal is this segment's own.
       const station = Math.min(end - 5e-10, Math.max(start, start + ((end - start) * k) / count))
-      const away = typeof lateral === 'number' ? lateral : lateral(station)
-      return plus(pathPoint(centreline, station), times(pathNormal(centreline, station), away))
+      const normal = pathNormal(centreline, station)
+      return plus(pathPoint(centreline, station), times(normal, lateral.at(station)))
     })
+  }
   return [...lapped(face(low)), ...[...lapped(face(high))].reverse()]
 }

@@ -26,9 +26,9 @@ describe('a tie of ten half pitches of 0.3 m that swings 0.06 m to each side', (
   // hand: 10·√(0.3² + 0.12²)
   it('is a zigzag of ten slants', () =>
     expect(pathLength(tiePath(straight, 'zigzag', peaks, 0.06))).toBeCloseTo(10 * Math.hypot(0.3, 0.12), 9))
-  // hand: ten runs of 0.3 m and eleven crossings of 0.12 m
-  it('is a meander of ten runs and eleven crossings', () =>
-    expect(pathLength(tiePath(straight, 'crosstie', peaks, 0.06))).toBeCloseTo(3 + 11 * 0.12, 9))
+  // hand: nine crossings of 0.12 m and eight runs of 0.3 m between them
+  it('is a meander of nine crossings and eight runs', () =>
+    expect(pathLength(tiePath(straight, 'crosstie', peaks, 0.06))).toBeCloseTo(8 * 0.3 + 9 * 0.12, 9))
   // closed form: twenty arcs of run 0.15 and rise 0.06: R = (0.15² + 0.06²)/(2·0.06), angle asin(0.15/R).
   it('is a wave of twenty arcs', () => {
     const radius = (0.15 ** 2 + 0.06 ** 2) / 0.12

@@ -42,25 +42,35 @@ export function tiePath(
 ): Path {
   if (reach < 1e-4) return subPath(centreline, peaks[0]!.station, peaks.at(-1)!.station)
   const places = peaks.map(({ station, side }): Place => [station, side * reach])
-  const links = { zigzag, crosstie, wave }[pattern](places)
-  return drawTie(centreline, { start: places[0]!, links }, reach, swell)
+  return drawTie(centreline, { zigzag, crosstie, wave }[pattern](places), reach, swell)
 }
 
-const zigzag = (places: readonly Place[]): readonly Link[] =>
-  places.slice(1).map(to => ({ to, how: 'straight' }))
+const zigzag = (places: readonly Place[]): Tie => ({
+  start: places[0]!,
+  links: places.slice(1).map(to => ({ to, how: 'straight' })),
+})
 
-/** Across, along one wythe, across, along the other. */
-function crosstie(places: readonly Place[]): readonly Link[] {
+/**
+ * Across at every peak but the ends, where a jamb or a junction ties already, and along one wythe or the other between.
+ * `start` is the first crossing's foot.
+ */
+function crosstie(places: readonly Place[]): Tie {
+  const inner = places.length > 2 ? places.slice(1, -1) : [halfWay(places[0]!, places[1]!)]
   const across = ([station, away]: Place): Link => ({ to: [station, -away], how: 'straight' })
-  return [across(places[0]!), ...places.slice(1).flatMap((to): Link[] => [{ to, how: 'along' }, across(to)])]
+  const links = inner.flatMap((to, i): Link[] =>
+    i === 0 ? [across(to)] : [{ to, how: 'along' }, across(to)],
+  )
+  return { start: inner[0]!, links }
 }
+
+const halfWay = (a: Place, b: Place): Place => [(a[0] + b[0]) / 2, a[1]]
 
 /**
  * From peak to peak two arcs that pass into each other half way without a corner. Where the cavity is deeper than the
  * peaks are apart the arcs are quarter circles on a straight leg across.
  */
-function wave(places: readonly Place[]): readonly Link[] {
-  return places.slice(1).flatMap((to, i): Link[] => {
+function wave(places: readonly Place[]): Tie {
+  const links = places.slice(1).flatMap((to, i): Link[] => {
     const from = places[i]!
     const middle = (from[0] + to[0]) / 2
     const leg = Math.max(0, Math.abs(to[1]) - (to[0] - from[0]) / 2)
@@ -69,6 +79,7 @@ function wave(places: readonly Place[]): readonly Link[] {
     const up: Link = { to, via: arcMiddle(to[0], to[1], middle, enter) }
     return leg > 0 ? [down, { to: [middle, enter], how: 'straight' }, up] : [down, up]
   })
+  return { start: places[0]!, links }
 }
 
 /** Half way round the arc, at most a quarter circle, from its peak to one foot. */

@@ -88,7 +88,7 @@ function beadsInside({ body, beads }: Band): readonly string[] {
 function facesCovered({ body, beads, thinPlaces }: Band): readonly string[] {
   const width = Math.max(...beads.map(bead => bead.width), 0)
   if (width === 0) return body.length > 0 ? ['the body has no beads'] : []
-  const skin = difference(body, inset(body, 0.98 * width, 'round'))
+  const skin = body.flatMap(polygon => difference([polygon], inset([polygon], 0.98 * width, 'round')))
   const told = (point: Point) => thinPlaces.some(place => distance(place.point, point) < 12 * width)
   return (
     difference(skin, strokeOf(beads))
