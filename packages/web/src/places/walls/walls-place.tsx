@@ -2,13 +2,16 @@ import type { Plan } from '@dawnlift/core/plan'
 import { figure } from '@dawnlift/drawing/paper'
 import { drawLayerPlan, drawWallElevation } from '@dawnlift/drawing/views'
 import { Group, Select } from '@mantine/core'
-import { useMemo } from 'react'
+import { lazy, Suspense, useMemo } from 'react'
 import { Picture, WithPlan } from '../../parts/index.js'
 import { useApp } from '../../state/index.js'
 import { sheetWords } from '../sheet-words.js'
 
 /** The plan, wall by wall, and what stands at the moment the campaign clock shows. */
 export const WallsPlace = () => <WithPlan>{plan => <Walls plan={plan} />}</WithPlan>
+
+/** Three-dimensional drawing is heavy: loaded when somebody first looks at the walls. */
+const SolidView = lazy(() => import('./solid/index.js').then(module => ({ default: module.SolidView })))
 
 function Walls({ plan }: { readonly plan: Plan }) {
   const moment = useApp(state => state.moment)
@@ -23,6 +26,11 @@ function Walls({ plan }: { readonly plan: Plan }) {
   return (
     <>
       <section className="sheet">
+        <Suspense fallback={<p className="soft">Building the solid view …</p>}>
+          <SolidView plan={plan} />
+        </Suspense>
+      </section>
+      <section className="sheet" style={{ marginTop: '1rem' }}>
         <Picture drawing={top} label={`Plan of layer ${layer}`} />
       </section>
       <section className="sheet" style={{ marginTop: '1rem' }}>

@@ -1,0 +1,1 @@
+export { SolidView } from './solid-view.js'
