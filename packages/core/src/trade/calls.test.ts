@@ -166,6 +166,16 @@ describe('callsOf', () => {
     )
   })
 
+  it('says when the mix cannot be cut at all', () => {
+    const parts = {
+      ...exampleParts({ embeds: [exampleEmbed('X')], lifts }),
+      cutWindow: (down: number) => ({ from: down, until: down }),
+    }
+    expect(checkCalls(parts, callsOf(parts)).map(finding => [finding.check, finding.verdict])).toEqual([
+      ['no-cut-window', 'fail'],
+    ])
+  })
+
   it('says what the campaign does not reach', () => {
     const parts = exampleParts({ embeds: [exampleEmbed('X', { bottom: 2.2 })], lifts: lifts.slice(0, 1) })
     expect(callsOf(parts)).toEqual([])

@@ -65,6 +65,7 @@ function cutInSteps(parts: CallParts, calls: readonly Call[]): Finding[] {
     if (!lift) return []
     const oldest = parts.cutWindow(layerDown(lift, call.layerIn))
     const youngest = parts.cutWindow(layerDown(lift, call.layerOut))
+    if (youngest.until <= youngest.from) return [noWindow(parts, call)]
     if (youngest.from <= oldest.until) return []
     return [
       {
@@ -80,6 +81,18 @@ function cutInSteps(parts: CallParts, calls: readonly Call[]): Finding[] {
     ]
   })
 }
+
+/** The mix model gives no moment at which a cut is clean and still possible. */
+const noWindow = ({ job }: CallParts, call: Call): Finding => ({
+  check: 'no-cut-window',
+  at: call.id,
+  demand: job.mix.cutFrom,
+  capacity: job.mix.cutUntil,
+  unit: 'Pa',
+  source: job.mix.cutSource,
+  verdict: 'fail',
+  say: `The mix gives ${call.id} no moment for a clean cut: it is firm at ${job.mix.cutFrom} Pa and too stiff at ${job.mix.cutUntil} Pa, or never gets firm within the tests. Leave a gap instead, or test when it can be sliced.`,
+})
 
 /** A lintel that cannot be set before the next lift over one of its seats starts. */
 function lateSeats(calls: readonly Call[]): Finding[] {

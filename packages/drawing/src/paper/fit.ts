@@ -20,14 +20,14 @@ export interface PaperMap {
 /** ISO 5455 series for metric jobs; quarter-inch and relatives for imperial ones. */
 const metricScales = [5, 10, 20, 25, 50, 100, 200, 500, 1000, 2000, 5000]
 const imperialScales: readonly (readonly [number, string])[] = [
-  [12, '1″ = 1′-0″'],
-  [24, '1/2″ = 1′-0″'],
-  [48, '1/4″ = 1′-0″'],
-  [96, '1/8″ = 1′-0″'],
-  [192, '1/16″ = 1′-0″'],
-  [384, '1/32″ = 1′-0″'],
-  [1200, '1″ = 100′'],
-  [6000, '1″ = 500′'],
+  [12, `1" = 1'-0"`],
+  [24, `1/2" = 1'-0"`],
+  [48, `1/4" = 1'-0"`],
+  [96, `1/8" = 1'-0"`],
+  [192, `1/16" = 1'-0"`],
+  [384, `1/32" = 1'-0"`],
+  [1200, `1" = 100'`],
+  [6000, `1" = 500'`],
 ]
 
 export interface FitOptions {

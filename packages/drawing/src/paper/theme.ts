@@ -3,7 +3,10 @@ import type { Fill, Ink } from './pens.js'
 /** A colour for every name. Paper takes the values; a screen may override each by a CSS variable `--draw-<name>`. */
 export type Palette = Readonly<Record<Ink | Fill, string>>
 
-/** Six tints around the wheel with falling lightness: apart for all common colour vision, and in grey. */
+/**
+ * Six section tints round the wheel, each a clear step darker than the one before: told apart in grey, and so by every
+ * kind of colour vision; all light enough to write on in ink.
+ */
 export const paperPalette: Palette = {
   ink: '#16201f',
   soft: '#51605d',
@@ -20,12 +23,12 @@ export const paperPalette: Palette = {
   lintel: '#d5d2c8',
   cut: '#f6e8c2',
   bead: '#c9cfcd',
-  section0: '#cfe3ef',
-  section1: '#f4dcae',
-  section2: '#c3d8c4',
-  section3: '#e6cfdd',
-  section4: '#a9c3cf',
-  section5: '#dcc39a',
+  section0: '#d4eaf4',
+  section1: '#f4d7aa',
+  section2: '#bdd4c2',
+  section3: '#d9baca',
+  section4: '#9abccb',
+  section5: '#c7a67a',
 }
 
 export const darkPalette: Palette = {
@@ -44,10 +47,10 @@ export const darkPalette: Palette = {
   lintel: '#4a483f',
   cut: '#4d4015',
   bead: '#3c4745',
-  section0: '#1d4258',
-  section1: '#574316',
-  section2: '#25452a',
-  section3: '#4d2f42',
-  section4: '#33525f',
-  section5: '#5c4a26',
+  section0: '#103648',
+  section1: '#4d3b1c',
+  section2: '#334f3a',
+  section3: '#6d4b5d',
+  section4: '#3b667a',
+  section5: '#856843',
 }

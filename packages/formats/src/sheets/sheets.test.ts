@@ -1,8 +1,10 @@
+import { readFileSync } from 'node:fs'
 import { inflateSync } from 'node:zlib'
 import { awkwardPlan, smallPlan, smallSay } from '@dawnlift/drawing/examples'
+import { paperPalette, sectionFill } from '@dawnlift/drawing/paper'
 import { describe, expect, it } from 'vitest'
 import { dayData } from './day-sheet.js'
-import { daySheet, daySheets, permitPackage, tradeSheet } from './index.js'
+import { daySheet, daySheets, permitPackage, templateFolder, tradeSheet } from './index.js'
 import { tradeData } from './trade-sheet.js'
 
 const plan = smallPlan()
@@ -79,6 +81,16 @@ describe('day sheets', () => {
 
   it('of a date without printing is a bug of the caller', () =>
     expect(() => daySheet(plan, '2026-07-15', options)).toThrow('is a print day'))
+})
+
+describe('the templates', () => {
+  it('tint sections as the drawings do', () => {
+    const page = readFileSync(`${templateFolder}/page.typ`, 'utf8')
+    const tints = [...(page.match(/#let tints = \((.*)\)\.map/)?.[1] ?? '').matchAll(/#[0-9a-f]{6}/g)].map(
+      match => match[0],
+    )
+    expect(tints).toEqual([0, 1, 2, 3, 4, 5].map(index => paperPalette[sectionFill(index)]))
+  })
 })
 
 describe('trade sheet', () => {
