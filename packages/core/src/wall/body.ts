@@ -6,6 +6,7 @@ import {
   indexSegments,
   type Point,
   type Polygon,
+  polygonArea,
   type Region,
   type Ring,
   regionRings,
@@ -44,7 +45,7 @@ export function cutShells(parts: WallParts, shells: readonly Shell[], z: Metres)
     const cuts = cutsOf(parts, shell, z)
     const eased = roundCorners(shell.region, 0, inside)
     const rings = cuts.map(cut => cut.ring)
-    const open = rings.length > 0 ? difference(eased, unionRings(rings)) : eased
+    const open = rings.length > 0 ? withoutSlivers(difference(eased, unionRings(rings)), beadWidth) : eased
     return {
       ...shell,
       region: roundCorners(open, outside, 0, shell.kind === 'single' ? shell.butts : []),
@@ -52,6 +53,10 @@ export function cutShells(parts: WallParts, shells: readonly Shell[], z: Metres)
     }
   })
 }
+
+/** A section that ends at a jamb keeps a sliver of rounding there, of no width: no bead fits into a hundredth of its square. */
+const withoutSlivers = (region: Region, beadWidth: Metres): Region =>
+  region.filter(polygon => polygonArea(polygon) > beadWidth ** 2 / 100)
 
 function cutsOf(parts: WallParts, shell: Shell, z: Metres): readonly Cut[] {
   const touches = (wall: Wall, at: Metres, width: Metres) =>
