@@ -2,18 +2,16 @@ import type { Point } from '../geometry/index.js'
 import { type Machine, machinePoint } from '../machine/index.js'
 import type { Finding } from '../result/index.js'
 import type { Band, Bead, SectionBands } from '../wall/index.js'
-import { comesNear, inside } from './obstacle.js'
+import { comesNear, inside, type Obstacle, obstaclesOf } from './obstacle.js'
 import type { RouteRules } from './options.js'
 import { pointAt, type Segment, segmentsOf } from './segment.js'
 
-type ReachRules = Pick<RouteRules, 'origin' | 'base' | 'nozzleRadius'>
+type ReachRules = Pick<RouteRules, 'origin' | 'base' | 'nozzleRadius' | 'proud'>
 
 /** Does the machine reach every bead, and stay out of its keep-outs? The worst place of each kind, with numbers. */
 export function checkReach(bands: SectionBands, machine: Machine, rules: ReachRules): Finding[] {
   const [overX, overY, overZ] = (['x', 'y', 'z'] as const).map(axis => worstOver(bands, machine, rules, axis))
-  return [overX, overY, overZ, ...keepOutFindings(bands, machine, rules)].filter(
-    finding => finding !== undefined,
-  )
+  return [overX, overY, overZ, ...clashes(bands, machine, rules)].filter(finding => finding !== undefined)
 }
 
 interface Extreme {
@@ -85,20 +83,15 @@ function farthestPoints(segment: Segment, rules: ReachRules): Point[] {
   return [...ends, ...shares.filter(share => share < 1).map(share => pointAt(segment, share))]
 }
 
-function keepOutFindings(bands: SectionBands, machine: Machine, rules: ReachRules): Finding[] {
-  return machine.keepOut.flatMap(box => {
-    const outline: Point[] = [
-      [box.x[0], box.y[0]],
-      [box.x[1], box.y[0]],
-      [box.x[1], box.y[1]],
-      [box.x[0], box.y[1]],
-    ]
+/** Beads beside what stands higher than they lie: keep-outs of the machine, and what the lead said stands proud. */
+function clashes(bands: SectionBands, machine: Machine, rules: ReachRules): Finding[] {
+  return obstaclesOf(machine, rules).flatMap(obstacle => {
     for (const band of bands.bands)
       for (const bead of band.beads) {
         const [low, high] = levelsOf(band, bead, rules)
-        if (high < box.z[0] || low > box.z[1]) continue
-        const point = firstInside(bead, outline, rules)
-        if (point) return [keepOutFinding(bands.section, bead, point, box.name, rules)]
+        if (high < obstacle.bottom || low >= obstacle.top) continue
+        const point = firstInside(bead, obstacle.outline, rules)
+        if (point) return [clashFinding(bands.section, bead, point, obstacle, rules)]
       }
     return []
   })
@@ -122,17 +115,27 @@ function straightParts(segment: Segment): [Point, Point][] {
   ])
 }
 
-function keepOutFinding(section: string, bead: Bead, point: Point, name: string, rules: ReachRules): Finding {
+/** The nozzle's own shape is not known, only its radius: beside what stands proud that is a warning. */
+function clashFinding(
+  section: string,
+  bead: Bead,
+  point: Point,
+  { name, keepOut }: Obstacle,
+  rules: ReachRules,
+): Finding {
+  const room = `${(rules.nozzleRadius * 1000).toFixed(0)} mm`
   return {
-    check: 'keep-out',
+    check: keepOut ? 'keep-out' : 'nozzle-clash',
     at: `${section}/${bead.id}`,
     point,
     demand: 0,
     capacity: rules.nozzleRadius,
     unit: 'm',
     source: 'the job',
-    verdict: 'fail',
-    say: `Bead ${bead.id} at (${text(point)}) comes within ${(rules.nozzleRadius * 1000).toFixed(0)} mm of the keep-out "${name}". Move the machine or the keep-out.`,
+    verdict: keepOut ? 'fail' : 'warn',
+    say: keepOut
+      ? `Bead ${bead.id} at (${text(point)}) comes within ${room} of the keep-out "${name}". Move the machine or the keep-out.`
+      : `Bead ${bead.id} at (${text(point)}) passes within ${room} of "${name}", which stands higher. Set it later, bend it away or check that the nozzle clears it.`,
   }
 }
 

@@ -9,15 +9,18 @@ export interface Obstacle {
   readonly outline: readonly Point[]
   readonly bottom: Metres
   readonly top: Metres
+  /** The machine's own, not something set on site. */
+  readonly keepOut: boolean
 }
 
 /** What stands proud and what the machine keeps out of, alike. */
-export function obstaclesOf(machine: Machine, rules: RouteRules): Obstacle[] {
+export function obstaclesOf(machine: Machine, rules: Pick<RouteRules, 'proud' | 'origin'>): Obstacle[] {
   const proud = rules.proud.map(({ name, outline, top }) => ({
     name,
     outline: outline.map(point => machinePoint(rules.origin, point)),
     bottom: Number.NEGATIVE_INFINITY,
     top: rules.origin.z + top,
+    keepOut: false,
   }))
   const keepOut = machine.keepOut.map(({ name, x, y, z }) => ({
     name,
@@ -29,6 +32,7 @@ export function obstaclesOf(machine: Machine, rules: RouteRules): Obstacle[] {
     ] as const,
     bottom: z[0],
     top: z[1],
+    keepOut: true,
   }))
   return [...proud, ...keepOut]
 }

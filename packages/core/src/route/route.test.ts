@@ -132,7 +132,8 @@ describe('headings', () => {
     fc.assert(
       fc.property(fc.array(openBead, { minLength: 1, maxLength: 4 }), paths => {
         const { routes, findings } = routed(paths.map((path, i) => bead(`b${i}`, path)))
-        const overwound = findings.some(finding => finding.check === 'heading-travel')
+        const winding = findings.filter(finding => finding.check === 'heading-travel')
+        const most = winding.length > 0 ? 3 * Math.PI : Math.PI
         for (const route of routes.routes)
           for (const pass of route.passes) {
             const segments = segmentsOf(pass.path)
@@ -141,14 +142,14 @@ describe('headings', () => {
               const off = (pass.headings[i]! - segment.heading) / (2 * Math.PI)
               expect(Math.abs(off - Math.round(off))).toBeLessThan(1e-9)
               const jump = pass.headings[i + 1]! - pass.headings[i]! - segment.sweep
-              expect(Math.abs(jump)).toBeLessThanOrEqual(Math.PI + 1e-6)
+              // turning back adds one whole turn to the shorter way
+              expect(Math.abs(jump)).toBeLessThanOrEqual(most + 1e-6)
             })
-            if (!overwound)
-              for (const heading of pass.headings)
-                expect(Math.abs(heading)).toBeLessThanOrEqual(gantry.headingTravel + 1e-6)
+            for (const heading of pass.headings)
+              expect(Math.abs(heading)).toBeLessThanOrEqual(gantry.headingTravel + 1e-6)
           }
       }),
-      { numRuns: 60 },
+      { numRuns: 60, interruptAfterTimeLimit: 10_000 },
     ))
   it('are counted from the home of the machine when the building is turned in it', () => {
     const origin = { x: 0, y: 0, z: 0, turn: Math.PI / 6 }

@@ -91,6 +91,19 @@ describe('reach and flow', () => {
     const found = routed([bead('a', line([1, 1], [4, 1]))], { ...gantry, keepOut: [silo] }).findings
     expect(found.map(finding => finding.check)).toContain('keep-out')
   })
+  it('warns of a bar beside a bead while the bead lies lower than the bar', () => {
+    const outline: Point[] = [
+      [2, 1.05],
+      [2.02, 1.05],
+      [2.02, 1.07],
+    ]
+    const bar = { name: 'starter bar', outline, top: 0.5 }
+    const beads = [bead('a', line([1, 1], [4, 1]))]
+    const found = routed(beads, gantry, { proud: [bar] }).findings
+    expect(found.map(finding => [finding.check, finding.verdict])).toEqual([['nozzle-clash', 'warn']])
+    // ten layers of 20 mm from a slab 0.5 m up: the first lies above the bar
+    expect(routed(beads, gantry, { proud: [bar], base: 0.5 }).findings).toEqual([])
+  })
   it('slows to what the pump gives, and says so', () => {
     const weak = { ...gantry, pump: { ...gantry.pump, flowMost: 5 / 60000 } }
     const { routes, findings } = routed([bead('a', line([1, 1], [4, 1]))], weak)
