@@ -1,0 +1,160 @@
+import { describe, expect, it } from 'vitest'
+import { scenes, smallPlan, smallSay } from '../examples/index.js'
+import {
+  type Drawing,
+  figure,
+  type LineMark,
+  type Mark,
+  paperSheet,
+  type TextMark,
+  textHeights,
+  textWidth,
+} from '../paper/index.js'
+import { drawDayClock, drawLayerPlan, drawLimits, drawTimeHeight, drawWallElevation } from './index.js'
+
+const plan = smallPlan()
+const words = { job: 'Orchard pavilion', revision: 'C', date: '1 July 2026' }
+const sheet = paperSheet('A3', 'landscape', words)
+const marksOf = (drawing: Drawing, name?: string): readonly Mark[] =>
+  drawing.layers.filter(layer => !name || layer.name === name).flatMap(layer => layer.marks)
+const refOf = (drawing: Drawing, ref: string): LineMark => {
+  const mark = marksOf(drawing).find(m => m.kind === 'line' && m.ref === ref)
+  if (mark?.kind !== 'line') throw new Error(`${ref} is not drawn`)
+  return mark
+}
+const span = (mark: LineMark, axis: 0 | 1): readonly [number, number] => {
+  const values = mark.points.map(point => point[axis])
+  return [Math.min(...values), Math.max(...values)]
+}
+const textsOf = (drawing: Drawing): readonly TextMark[] =>
+  marksOf(drawing).filter(mark => mark.kind === 'text')
+
+/** The rectangle a line of text fills, from the lettering's fixed width. */
+function cover(mark: TextMark): readonly [number, number, number, number] {
+  const width = textWidth(mark.text, mark.height)
+  const start = mark.anchor === 'start' ? 0 : mark.anchor === 'middle' ? -width / 2 : -width
+  const [x, y] = mark.at
+  const high = textHeights[mark.height] * 0.75
+  return mark.turn === 90
+    ? [x - high, y + start, x, y + start + width]
+    : [x + start, y, x + start + width, y + high]
+}
+
+describe('every drawing', () => {
+  it.each(Object.keys(scenes))('%s keeps its words on the sheet', name => {
+    const drawing = scenes[name]!()
+    for (const mark of textsOf(drawing)) {
+      const [x0, y0, x1, y1] = cover(mark)
+      expect({
+        text: mark.text,
+        on: x0 >= 0 && y0 >= 0 && x1 <= drawing.width && y1 <= drawing.height,
+      }).toEqual({
+        text: mark.text,
+        on: true,
+      })
+    }
+  })
+
+  it.each(Object.keys(scenes))('%s is plain data', name => {
+    const drawing = scenes[name]!()
+    expect(JSON.parse(JSON.stringify(drawing))).toEqual(drawing)
+  })
+})
+
+describe('drawLayerPlan', () => {
+  const drawing = drawLayerPlan(plan, 47, sheet)
+
+  it('draws beads at their true width', () => {
+    // hand: the sheet takes 1:25, a bead of 50 mm is 2 mm wide
+    const widths = marksOf(drawing, 'beads').flatMap(mark =>
+      mark.kind === 'ribbon' && mark.ref ? [mark.width] : [],
+    )
+    expect(new Set(widths)).toEqual(new Set([2]))
+  })
+
+  it('shows what is in the layer and nothing else', () => {
+    const refs = marksOf(drawing, 'embeds').flatMap(mark =>
+      mark.kind === 'line' && mark.ref ? [mark.ref] : [],
+    )
+    // Layer 47 lies from 1.15 to 1.175 m: the box X1 (1.1–1.2) and the chase C1 (0–1.2).
+    expect(refs.sort()).toEqual(['C1', 'X1'])
+  })
+})
+
+describe('drawWallElevation', () => {
+  it('seen on its right face starts at the left hand', () => {
+    const drawing = drawWallElevation(plan, 'S', sheet)
+    // hand: 1:20, the door's jamb stands 1.1 m = 55 mm from the wall's start
+    const [left] = span(refOf(drawing, 'D1'), 0)
+    const wall = marksOf(drawing, 'outline').find(mark => mark.kind === 'line' && mark.closed) as LineMark
+    expect(left - span(wall, 0)[0]).toBeCloseTo(55, 6)
+  })
+
+  it('seen on its left face starts at the right hand', () => {
+    const drawing = drawWallElevation(plan, 'S', sheet, { seenFrom: 'left' })
+    const [, right] = span(refOf(drawing, 'D1'), 0)
+    const wall = marksOf(drawing, 'outline').find(mark => mark.kind === 'line' && mark.closed) as LineMark
+    expect(span(wall, 0)[1] - right).toBeCloseTo(55, 6)
+  })
+
+  it('draws full what is on the face that is seen, and hidden what is not', () => {
+    expect(refOf(drawWallElevation(plan, 'S', sheet), 'X1').pen).toBe('hidden')
+    expect(refOf(drawWallElevation(plan, 'S', sheet, { seenFrom: 'left' }), 'X1').pen).toBe('accent')
+  })
+
+  it('puts lifts one on the other up to the top of the wall', () => {
+    const drawing = drawWallElevation(plan, 'S', sheet)
+    const heights = ['A1', 'A2', 'A3', 'A4'].map(id => span(refOf(drawing, id), 1))
+    for (const [index, [foot]] of heights.slice(1).entries()) expect(foot).toBeCloseTo(heights[index]![1], 9)
+    // hand: 2.4 m at 1:20
+    expect(heights[3]![1] - heights[0]![0]).toBeCloseTo(120, 6)
+  })
+
+  it('names every call of the wall', () => {
+    const refs = new Set(textsOf(drawWallElevation(plan, 'S', sheet)).map(mark => mark.ref))
+    for (const id of ['X1', 'X2', 'J1', 'D1/cut', 'F1/cut']) expect(refs).toContain(id)
+  })
+
+  it('is asked for a wall there is', () =>
+    expect(() => drawWallElevation(plan, 'Z', sheet)).toThrow('no wall Z'))
+})
+
+describe('drawDayClock', () => {
+  const drawing = drawDayClock(plan, '2026-07-14', figure(100, 100, words))
+  const hourAt = (hour: string) => textsOf(drawing).find(mark => mark.text === hour)!.at
+
+  it('has noon up, midnight down, morning left, evening right', () => {
+    expect(hourAt('12')[1]).toBeGreaterThan(90)
+    expect(hourAt('00')[1]).toBeLessThan(10)
+    expect(hourAt('06')[0]).toBeLessThan(10)
+    expect(hourAt('18')[0]).toBeGreaterThan(90)
+  })
+
+  it('puts a lift between its clock times', () => {
+    // hand: A2 runs 05:40–08:30, all left of the middle
+    expect(span(refOf(drawing, 'A2'), 0)[1]).toBeLessThan(50)
+  })
+})
+
+describe('drawTimeHeight', () => {
+  it('ends each lift at its printed height', () => {
+    const drawing = drawTimeHeight(plan, sheet, smallSay)
+    const metres = (height: string) => textsOf(drawing).find(mark => mark.text === height)!.at[1]
+    const perMetre = metres('2.00 m') - metres('1.00 m')
+    const foot = metres('0.00 m')
+    // hand: A1 ends at layer 40, 1.00 m; A3 at layer 92, 2.30 m. A label sits 0.8 mm under its line.
+    const top = (id: string) => (span(refOf(drawing, id), 1)[1] - 0.8 - foot) / perMetre
+    expect(top('A1')).toBeCloseTo(1, 6)
+    expect(top('A3')).toBeCloseTo(2.3, 6)
+  })
+})
+
+describe('drawLimits', () => {
+  it('keeps the lift under what stopped it', () => {
+    const lift = plan.campaign.days[1]!.lifts[1]!
+    const drawing = drawLimits({ job: plan.job, lift, hours: plan.campaign.hours, say: smallSay }, sheet)
+    const top = span(refOf(drawing, lift.id), 1)[1]
+    const lines = marksOf(drawing, 'limits').filter(mark => mark.kind === 'line' && mark.pen !== 'dimension')
+    for (const mark of lines) expect(span(mark as LineMark, 1)[1]).toBeGreaterThanOrEqual(top - 1e-9)
+  })
+})
