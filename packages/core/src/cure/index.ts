@@ -1,3 +1,5 @@
+export type { Binder, Cement } from './cement.js'
+export { activationOfCement, binderHeat, cementHeat, hydrationOfCement } from './cement.js'
 export type { CellWall, FaceLaw } from './conduction.js'
 export { cavityWall, conductionStep, faceFlux, faceTemperature, slabOf, stepRoom } from './conduction.js'
 export type { Cover, CoverKind } from './cover.js'

@@ -91,7 +91,7 @@ describe('wallHeat', () => {
     expect(Math.abs(at(heat, 24, 'age') / 3600 / 24.797 - 1)).toBeLessThan(0.005)
   })
 
-  it.each(kinds)('accounts for 99.5 %% of the heat in every step under %s', cover =>
+  it.each(kinds)('accounts for 99.5 per cent of the heat in every step under %s', cover =>
     expect(run({ covers: [{ from: morning + 5400, cover }] }).balanceError).toBeLessThan(0.005),
   )
   it('accounts for it in any weather and wall', () =>

@@ -24,6 +24,21 @@ export const wbgtLimit = (metabolicRate: number, acclimatised: boolean): Celsius
   acclimatised ? 56.7 - 11.5 * Math.log10(metabolicRate) : 59.9 - 14.1 * Math.log10(metabolicRate)
 
 /**
+ * Highest WBGT by class of work [°C]: for people used to the heat, and not yet.
+ *
+ * Source   [ISO7243-2017] annex A, from memory; within 1.5 K of `wbgtLimit` at the same rate.
+ * Range    the named classes.
+ * Assumes  ordinary work clothes; coveralls over them take off 3 K.
+ */
+export const wbgtReference: Readonly<Record<WorkLoad | 'rest', readonly [used: Celsius, fresh: Celsius]>> = {
+  rest: [33, 32],
+  light: [30, 29],
+  moderate: [28, 26],
+  heavy: [26, 23],
+  'very-heavy': [25, 20],
+}
+
+/**
  * Share of each hour that may be worked, the rest spent resting at the same place.
  *
  *   f = (M(WBGT) − Mrest)/(Mwork − Mrest), M(WBGT) from `wbgtLimit` turned round: the hour's mean heat is at the limit

@@ -85,7 +85,7 @@ describe('evaporationMenzel', () => {
     [90, 90, 10, 0, 0.07],
     [90, 90, 10, 10, 0.336],
     [90, 90, 10, 25, 0.74],
-  ])('concrete %d °F, air %d °F, %d %%, %d mph: %d lb/ft²h', (concrete, air, humidity, wind, printed) =>
+  ])('concrete %d °F, air %d °F, %d per cent, %d mph: %d lb/ft²h', (concrete, air, humidity, wind, printed) =>
     near(
       evaporationMenzel(
         { air: fahrenheit(air), humidity: humidity / 100, wind: wind * mph },

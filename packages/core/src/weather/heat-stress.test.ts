@@ -3,10 +3,12 @@ import {
   crewHeat,
   globeTemperature,
   heatIndex,
+  metabolicRates,
   naturalWetBulb,
   wbgtFromAir,
   wbgtLimit,
   wbgtOutdoors,
+  wbgtReference,
   wetBulb,
   windChill,
   workShare,
@@ -136,6 +138,17 @@ describe('wbgtLimit', () => {
   ])('at %d W rounds to the table’s %d °C within a degree', (rate, printed) =>
     expect(Math.abs(wbgtLimit(rate, true) - printed)).toBeLessThan(1),
   )
+})
+
+describe('wbgtReference', () => {
+  it('agrees with the other agency’s curve at its own rates', () => {
+    // published [ISO7243-2017] against published [NIOSH2016]: whole degrees, 1.5 K; 1.7 K for the heaviest work of people not used to heat.
+    for (const load of ['light', 'moderate', 'heavy', 'very-heavy'] as const) {
+      const [used, fresh] = wbgtReference[load]
+      expect(Math.abs(used - wbgtLimit(metabolicRates[load], true))).toBeLessThan(1)
+      expect(Math.abs(fresh - wbgtLimit(metabolicRates[load], false))).toBeLessThan(1.7)
+    }
+  })
 })
 
 describe('workShare', () => {

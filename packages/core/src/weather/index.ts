@@ -15,7 +15,15 @@ export type { CoolingHour, CoolingNeed } from './cooling.js'
 export { coolingNeed } from './cooling.js'
 export { checkCoverage } from './coverage.js'
 export type { CrewHour, WorkLoad } from './crew-heat.js'
-export { crewHeat, metabolicRates, RESTING_RATE, wbgtLimit, windChill, workShare } from './crew-heat.js'
+export {
+  crewHeat,
+  metabolicRates,
+  RESTING_RATE,
+  wbgtLimit,
+  wbgtReference,
+  windChill,
+  workShare,
+} from './crew-heat.js'
 export { airOfDay, clearShare, gustOf, sunOfHour, sunriseClock, windOfDay } from './day-curve.js'
 export type { DayNormals } from './day-normals.js'
 export { dayNormals } from './day-normals.js'

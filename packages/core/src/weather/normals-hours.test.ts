@@ -27,8 +27,9 @@ function byDay(hours: readonly WeatherHour[], zone = site.timeZone): Map<string,
   }
   return days
 }
+const yearDays = byDay(year)
 const monthOf = (month: number) =>
-  [...byDay(year)].filter(([date]) => Number(date.slice(5, 7)) === month).map(([, hours]) => hours)
+  [...yearDays].filter(([date]) => Number(date.slice(5, 7)) === month).map(([, hours]) => hours)
 
 /** Numbers in [0, 1) from a seed. */
 function chance(seed: number): () => number {
@@ -72,7 +73,7 @@ describe('hoursFromNormals', () => {
     expect(new Date(windiest.start * 1000).getUTCHours()).toBe(14)
   })
   it('rains on as many days as expected, and as much', () => {
-    const wet = [...byDay(year).values()].filter(hours => hours.some(hour => hour.rain > 0)).length
+    const wet = [...yearDays.values()].filter(hours => hours.some(hour => hour.rain > 0)).length
     // hand: the months' rain days sum to 62.5, rain to 386 mm. One day of rounding; wet days carry their own month's amount.
     expect(Math.abs(wet - 62.5)).toBeLessThanOrEqual(1.5)
     const millimetres = year.reduce((sum, hour) => sum + hour.rain, 0)
@@ -90,7 +91,7 @@ describe('hoursFromNormals', () => {
   })
   it('has nothing to complain of', () => expect(checkWeather(year, site)).toEqual([]))
   it('is coolest near sunrise and has no sun before it', () => {
-    const hours = byDay(year).get('2026-07-14')!
+    const hours = yearDays.get('2026-07-14')!
     const { rise, set } = daylight(site, '2026-07-14')
     const coolest = hours.reduce((a, b) => (b.air < a.air ? b : a))
     expect(Math.abs(coolest.start + 1800 - rise!)).toBeLessThan(3600)
@@ -98,7 +99,7 @@ describe('hoursFromNormals', () => {
       if (hour.start + 3600 < rise! - 600 || hour.start > set! + 600) expect(hour.global).toBe(0)
   })
   it('keeps the dew point through a dry day', () => {
-    for (const hour of byDay(year).get('2026-07-14')!)
+    for (const hour of yearDays.get('2026-07-14')!)
       expect(hour.humidity).toBeCloseTo(humidityFromDewPoint(hour.air, 9.0), 1)
   })
 

@@ -176,5 +176,7 @@ describe('printHours', () => {
       expect(closedBy(hour).map(limit => limit.kind)).toEqual(['permitted-hours'])
     })
   })
+  it('calls a figure that is no number a bug', () =>
+    expect(() => only({ humidity: Number.NaN })).toThrow('every figure of an hour'))
   it('answers nothing for no hours', () => expect(printHours(summerSite, [])).toEqual([]))
 })

@@ -1,6 +1,7 @@
 import type { Job } from '../job/index.js'
 import { isBeyond, type Limit } from '../limit/index.js'
 import type { Celsius, Instant } from '../quantity/index.js'
+import { assert } from '../result/index.js'
 import { CIVIL_DEGREES } from './daylight.js'
 import { evaporationPerHour, windAtHeight } from './evaporation.js'
 import { wbgtOutdoors } from './heat-stress.js'
@@ -88,6 +89,7 @@ function standingOf(conditions: PrintConditions): Standing {
 }
 
 function printHour(standing: Standing, hour: WeatherHour, dry: Celsius): PrintHour {
+  assert(isKnown(hour), 'every figure of an hour of weather is a number')
   const { rules, batching } = standing.conditions
   const sine = sineOfSun(standing, hour)
   const wind = hour.wind * BEAD_WIND
@@ -125,6 +127,21 @@ function withPermitted(
     return { ...hour, limits: [...hour.limits, limit], open: hour.open && !isBeyond(limit) }
   })
 }
+
+/** One sum finds any figure that is not a number. */
+const isKnown = (hour: WeatherHour): boolean =>
+  Number.isFinite(
+    hour.start +
+      hour.air +
+      hour.humidity +
+      hour.wind +
+      hour.gust +
+      hour.rain +
+      hour.global +
+      hour.beam +
+      hour.diffuse +
+      hour.pressure,
+  )
 
 function allHold(limits: readonly Limit[]): boolean {
   for (const limit of limits) if (isBeyond(limit)) return false

@@ -119,7 +119,7 @@ describe('dewPoint and wetBulb', () => {
     [40, 20, 22.704],
     [0, 80, -1.672],
     [25, 75, 21.638],
-  ])('have a quick fit at %d °C and %d %%, near the full one', (t, r, fit) => {
+  ])('have a quick fit at %d °C and %d per cent, near the full one', (t, r, fit) => {
     expect(wetBulbQuick(t, r / 100)).toBeCloseTo(fit, 3)
     // The fit claims −1 to +0.65 K; at these points it keeps 0.7 K.
     expect(Math.abs(wetBulb(t, r / 100, 101325) - fit)).toBeLessThan(0.7)
