@@ -176,15 +176,15 @@ function ternCottage() {
   const inside = 5 * INCH
   const inner = 4 * INCH
   const embeds = [
-    ['E1', 'S', 'outlet', 3.25, inside, '16 in'],
-    ['E2', 'S', 'outlet', 10, inside, '16 in'],
-    ['E3', 'E', 'outlet', 9.5, inside, '16 in'],
-    ['E4', 'N', 'outlet', 7.5, inside, '16 in'],
-    ['E5', 'W', 'switch', 10, inside, '46 in'],
-    ['E6', 'W', 'outlet', 17, inside, '44 in'],
-    ['E7', 'P', 'switch', 3, inner, '46 in'],
+    ['E1', 'S', 'outlet', 3.25, inside, '15 3/4 in'],
+    ['E2', 'S', 'outlet', 10, inside, '15 3/4 in'],
+    ['E3', 'E', 'outlet', 9.5, inside, '15 3/4 in'],
+    ['E4', 'N', 'outlet', 7.5, inside, '15 3/4 in'],
+    ['E5', 'W', 'switch', 10, inside, '45 3/4 in'],
+    ['E6', 'W', 'outlet', 17, inside, '44 1/4 in'],
+    ['E7', 'P', 'switch', 3, inner, '45 3/4 in'],
     ['E8', 'B', 'panel', 6.5, inner, '42 in'],
-    ['E9', 'A', 'outlet', 2, inner, '16 in'],
+    ['E9', 'A', 'outlet', 2, inner, '15 3/4 in'],
     ['P1', 'B', 'vent-stack', 4, 0, '0 in'],
     ['P2', 'B', 'supply', 3, -inner, '0 in'],
     ['P3', 'B', 'supply', 2, inner, '0 in'],

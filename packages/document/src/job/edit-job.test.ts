@@ -27,7 +27,7 @@ describe('editJob', () => {
     ]))
   it('moves an embed inside its line', () =>
     expect(changed(edited(text, { kind: 'set', path: ['embeds', 0, 'at'], value: '2.9 m' }))).toEqual([
-      '  - { id: E1, wall: W1, kind: box, trade: electrical, face: left, at: 2.9 m, bottom: 1.1 m, width: 70 mm, height: 70 mm, depth: 50 mm }',
+      '  - { id: E1, wall: W1, kind: box, trade: electrical, face: left, at: 2.9 m, bottom: 1.1 m, width: 70 mm, height: 80 mm, depth: 50 mm }',
     ]))
   it('adds a rule, a block that was not there, and an attribute to an entry', () =>
     expect(

@@ -58,7 +58,7 @@ openings:
   - { id: F1, wall: W1, kind: window, at: 10.8 m, width: 1.2 m, sill: 900 mm, head: 2.1 m, lintel: {} }
 
 embeds:
-  - { id: E1, wall: W1, kind: box, trade: electrical, face: left, at: 2.6 m, bottom: 1.1 m, width: 70 mm, height: 70 mm, depth: 50 mm }
+  - { id: E1, wall: W1, kind: box, trade: electrical, face: left, at: 2.6 m, bottom: 1.1 m, width: 70 mm, height: 80 mm, depth: 50 mm }
 
 print:
   beadWidth: 50 mm
