@@ -2,7 +2,7 @@ import type { Column, Wall } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
 import { standsAt, type WallParts } from './parts.js'
 import { liesAt, opensAt, shapesPlan } from './recess.js'
-import { reliefVariesWithHeight } from './relief.js'
+import { reliefPhase } from './relief.js'
 import type { SectionPlan } from './section-plan.js'
 
 /** Everything the plan of a section at height z depends on, written out: equal keys have equal plans. */
@@ -54,7 +54,7 @@ const wallKey = (wall: Wall, z: Metres) => {
     makeUp,
     thickness,
     relief,
-    reliefVariesWithHeight(wall) ? z : 0,
+    reliefPhase(wall, z),
   ]
 }
 

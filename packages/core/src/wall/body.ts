@@ -19,6 +19,7 @@ import type { Section } from '../section/index.js'
 import type { WallParts } from './parts.js'
 import { standsAt } from './parts.js'
 import { type Cut, embedCut, liesAt, openingCut, opensAt } from './recess.js'
+import { reliefPhase } from './relief.js'
 import { placeSection, type SectionPlan } from './section-plan.js'
 import { type Shell, shellsAt } from './shell.js'
 
@@ -31,27 +32,49 @@ export interface Body extends Shell {
 export const sectionBody = (parts: WallParts, section: Section, z: Metres): Region =>
   bodiesAt(parts, placeSection(parts.walls, section), z).flatMap(body => body.region)
 
-export function bodiesAt(parts: WallParts, plan: SectionPlan, z: Metres): readonly Body[] {
-  return cutShells(parts, shellsAt(plan, parts.columns, parts.print, z), z)
+/** Shells of one section by the walls that stand: bands that differ by openings alone share them. */
+export type ShellCache = Map<string, readonly Shell[]>
+
+/** Walls less what openings and embeds take away at height z; corners rounded as the nozzle can turn. */
+export function bodiesAt(
+  parts: WallParts,
+  plan: SectionPlan,
+  z: Metres,
+  known: ShellCache = new Map(),
+): readonly Body[] {
+  const key = shellCacheKey(plan, z)
+  const shells = known.get(key) ?? easedShells(parts, plan, z)
+  known.set(key, shells)
+  return shells.map(shell => cutShell(parts, shell, z))
 }
 
-/** Shells less what openings and embeds take away at height z; corners rounded as the nozzle can turn. */
-export function cutShells(parts: WallParts, shells: readonly Shell[], z: Metres): readonly Body[] {
+function shellCacheKey({ stretches, junctions }: SectionPlan, z: Metres): string {
+  const walls = new Set([
+    ...stretches.map(({ wall }) => wall),
+    ...junctions.flatMap(({ arms }) => arms.map(arm => arm.wall)),
+  ])
+  return [...walls].map(wall => (standsAt(wall, z) ? `${wall.id} ${reliefPhase(wall, z)}` : '')).join('|')
+}
+
+/** The bead turns round an inside corner at half a bead from the face. */
+function easedShells(parts: WallParts, plan: SectionPlan, z: Metres): readonly Shell[] {
+  const inside = Math.max(0, parts.print.cornerRadius - parts.print.beadWidth / 2)
+  return shellsAt(plan, parts.columns, parts.print, z).map(shell => ({
+    ...shell,
+    region: roundCorners(shell.region, 0, inside),
+  }))
+}
+
+/** The bead turns round an outside corner half a bead within it. */
+function cutShell(parts: WallParts, shell: Shell, z: Metres): Body {
   const { cornerRadius, beadWidth } = parts.print
-  // The bead turns round an inside corner at half a bead from the face, and round an outside one half a bead within it.
-  const inside = Math.max(0, cornerRadius - beadWidth / 2)
   const outside = cornerRadius > 0 ? cornerRadius + beadWidth / 2 : 0
-  return shells.map(shell => {
-    const cuts = cutsOf(parts, shell, z)
-    const eased = roundCorners(shell.region, 0, inside)
-    const rings = cuts.map(cut => cut.ring)
-    const open = rings.length > 0 ? withoutSlivers(difference(eased, unionRings(rings)), beadWidth) : eased
-    return {
-      ...shell,
-      region: roundCorners(open, outside, 0, shell.kind === 'single' ? shell.butts : []),
-      cuts,
-    }
-  })
+  const cuts = cutsOf(parts, shell, z)
+  const rings = cuts.map(cut => cut.ring)
+  const open =
+    rings.length > 0 ? withoutSlivers(difference(shell.region, unionRings(rings)), beadWidth) : shell.region
+  const butts = shell.kind === 'single' ? shell.butts : []
+  return { ...shell, region: roundCorners(open, outside, 0, butts), cuts }
 }
 
 /** A section that ends at a jamb keeps a sliver of rounding there, of no width: no bead fits into a hundredth of its square. */

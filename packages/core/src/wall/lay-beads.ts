@@ -4,7 +4,7 @@ import type { Section } from '../section/index.js'
 import { bandKey } from './band-key.js'
 import { bandLayerVolume } from './band-volume.js'
 import type { Band, Bead, BeadRole, SectionBands } from './bead.js'
-import { type Body, bodiesAt } from './body.js'
+import { type Body, bodiesAt, type ShellCache } from './body.js'
 import { doubleBeads } from './double-wall.js'
 import { bandLimits, type LayerRange, layerCount, layerMiddle } from './heights.js'
 import { findJunctions } from './junction.js'
@@ -47,9 +47,10 @@ export const layBeads = (parts: WallParts, section: Section, cache: BandCache = 
 
 function laySection(parts: WallParts, section: Section, plan: SectionPlan, cache: BandCache): SectionBands {
   const runs: { range: LayerRange; band: BandPlan }[] = []
+  const shells: ShellCache = new Map()
   for (const range of bandLimits(parts, section)) {
     const z = layerMiddle(range.fromLayer, parts.print.layerHeight)
-    const band = cachedBand(parts, plan, z, cache)
+    const band = cachedBand(parts, plan, z, cache, shells)
     const last = runs.at(-1)
     // A height at which nothing of this section changes does not divide it.
     if (last?.band === band)
@@ -62,15 +63,21 @@ function laySection(parts: WallParts, section: Section, plan: SectionPlan, cache
   return { section: section.id, layers: layerCount(parts, section), bands, volume: sectionVolume(bands) }
 }
 
-function cachedBand(parts: WallParts, plan: SectionPlan, z: Metres, cache: BandCache): BandPlan {
+function cachedBand(
+  parts: WallParts,
+  plan: SectionPlan,
+  z: Metres,
+  cache: BandCache,
+  shells: ShellCache,
+): BandPlan {
   const key = bandKey(parts, plan, z)
-  const known = cache.get(key) ?? planBand(parts, plan, z)
+  const known = cache.get(key) ?? planBand(parts, plan, z, shells)
   cache.set(key, known)
   return known
 }
 
-function planBand(parts: WallParts, plan: SectionPlan, z: Metres): BandPlan {
-  const bodies = bodiesAt(parts, plan, z)
+function planBand(parts: WallParts, plan: SectionPlan, z: Metres, shells: ShellCache): BandPlan {
+  const bodies = bodiesAt(parts, plan, z, shells)
   const region = bodies.flatMap(body => body.region)
   const filled = bodies.map(body => ({ body, beads: beadsOf(parts, plan, bodies, body, z) }))
   return {

@@ -25,6 +25,15 @@ export const reliefLean = ({ pattern, depth, rise }: Relief): number =>
 export const reliefVariesWithHeight = (wall: Wall): boolean =>
   wall.relief !== undefined && wall.relief.pattern !== 'flute' && wall.relief.depth > 0
 
+/**
+ * What of the height the relief of a wall depends on: layers with equal phases have equal faces, so a wave that comes
+ * round every 25 layers is laid once. 0 without such a relief.
+ */
+export const reliefPhase = (wall: Wall, z: Metres): number =>
+  wall.relief && reliefVariesWithHeight(wall)
+    ? Math.round(Math.cos((2 * Math.PI * z) / wall.relief.rise) * 1e9)
+    : 0
+
 /** Distances of the right and the left face from the centreline at height z. */
 export function facesAt({ thickness, relief }: Wall, z: Metres): { low: Lateral; high: Lateral } {
   const half = thickness / 2

@@ -6,6 +6,7 @@ import {
   polygonArea,
   polygonCentroid,
   type Region,
+  regionArea,
   stroke,
   unionRings,
 } from '../geometry/index.js'
@@ -31,7 +32,7 @@ export function thinPlaces(
   const reached = opened(body.region, width * 0.4975)
   // Corners sharper than a bead can fill leave scraps; a bead's own corner is (1 − π/4)(w/2)².
   const scrap = 0.35 * width ** 2
-  const narrow = places(difference(body.region, reached), scrap, 'thin', narrowWords(width))
+  const narrow = places(lost(body.region, reached, scrap), scrap, 'thin', narrowWords(width))
   return [
     ...narrow,
     ...doubledPlaces(body, reached, width, 4 * scrap),
@@ -50,7 +51,7 @@ function doubledPlaces(
   least: SquareMetres,
 ): readonly ThinPlace[] {
   if (body.kind !== 'double') return []
-  const tight = difference(reached, opened(body.region, width * 0.995))
+  const tight = lost(reached, opened(body.region, width * 0.995), least)
   const known = body.cuts.flatMap(cut => (cut.skipped ? [cut.skipped] : []))
   const rest = known.length > 0 ? difference(tight, inflate(unionRings(known), 2 * width, 'square')) : tight
   return places(
@@ -72,6 +73,10 @@ function voidPlaces(body: Body, reached: Region, beads: readonly RawBead[], leas
   const hollow = difference(reached, stroke(lines, first.width, 'round', 'round', 1e-4))
   return places(hollow, least, 'void', 'the beads leave a hollow here; fill it by hand or open the angle')
 }
+
+/** What a region lost when it was opened; not looked for when all of it together is too little to tell. */
+const lost = (region: Region, left: Region, least: SquareMetres): Region =>
+  regionArea(region) - regionArea(left) < least / 2 ? [] : difference(region, left)
 
 /** What is left of a region shrunk and grown again: parts thinner than twice the distance are lost. */
 const opened = (region: Region, by: Metres): Region => inflate(inset(region, by, 'mitre'), by, 'mitre')
