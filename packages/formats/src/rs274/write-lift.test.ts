@@ -166,11 +166,11 @@ describe('the file of a lift', () => {
   })
   it('numbers lines round after 99999 without a break', () => {
     const { routes } = routeSection(
-      { ...inventedBands, layers: 500, bands: [{ ...inventedBands.bands[0]!, toLayer: 500 }] },
+      { ...inventedBands, layers: 950, bands: [{ ...inventedBands.bands[0]!, toLayer: 950 }] },
       gantry,
       file.options,
     )
-    const long = writeLift(inventedLift({ routes, fromLayer: 1, toLayer: 500, lineNumbers: true, holds: [] }))
+    const long = writeLift(inventedLift({ routes, fromLayer: 1, toLayer: 950, lineNumbers: true, holds: [] }))
     expect(long).toContain('\nN99999 ')
     expect(readMachineFile(long).ok).toBe(true)
   }, 20_000)
