@@ -1,9 +1,14 @@
 /**
  * L·D·Lᵀ of a symmetric banded matrix in place, and how many of its pivots are negative: by Sylvester's law of inertia
  * the number of negative eigenvalues. Lower band by rows: entry (i, j) lies at i·width + (j − i + width − 1).
- * Afterwards the diagonal holds D and the rest L.
+ * Afterwards the diagonal holds D and the rest L. It stops at `enough` of them, leaving the matrix half done.
  */
-export function countNegativePivots(band: Float64Array, size: number, width: number): number {
+export function countNegativePivots(
+  band: Float64Array,
+  size: number,
+  width: number,
+  enough = Number.POSITIVE_INFINITY,
+): number {
   let negative = 0
   for (let i = 0; i < size; i++) {
     const first = Math.max(0, i - width + 1)
@@ -22,7 +27,7 @@ export function countNegativePivots(band: Float64Array, size: number, width: num
       band[row + j] = scaled
     }
     band[row + i] = pivot
-    if (pivot < 0) negative++
+    if (pivot < 0 && ++negative >= enough) break
   }
   return negative
 }

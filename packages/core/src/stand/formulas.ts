@@ -86,7 +86,7 @@ export const formulas: readonly Formula[] = [
   {
     name: 'collapse-height',
     says: 'Height at which the foot of a rising wall yields: √3τ₀/(ρg − √3A/rise); ∞: it never does',
-    inputs: [yieldStart, yieldRate, density, layerHeight, layerTime],
+    inputs: [yieldStart, { ...yieldRate, example: 0.2 }, density, layerHeight, layerTime],
     output: { name: 'height', unit: 'm' },
     source: '[Perrot2016]',
     caution: `${caution} Strength only: buckling may come first.`,

@@ -3,7 +3,15 @@ import type { PrintRules, Rules } from '../job/index.js'
 import type { Limit } from '../limit/index.js'
 import { ageFactor, type MixModel } from '../mix/index.js'
 import { assert } from '../result/index.js'
-import { type LiftAssessment, limitOf, type Mechanism, type StandRules, weakest } from './assess-lift.js'
+import {
+  assessLift,
+  type LiftAssessment,
+  limitOf,
+  type Mechanism,
+  type StandRules,
+  weakest,
+} from './assess-lift.js'
+import { medianLayerTime } from './lift-age.js'
 import { type Member, membersOf } from './members.js'
 import { paceTable } from './pace-table.js'
 import type { StandGeometry } from './stand-geometry.js'
@@ -33,7 +41,8 @@ const TALLEST = 1.6
 
 /**
  * The standing function of a job for the scheduler: pure to its caller; it keeps what it has worked out in a table over the pace
- * (see `paceTable` for what that costs: under 2 %, on the safe side). `assessLift` judges one lift at its own clock.
+ * (see `paceTable` for what that costs: under 2 %, on the safe side). A lift of uneven layers that this cuts short is judged
+ * once more at its own clock.
  */
 export function makeStanding(input: StandingInput): (lift: LiftTrial) => Standing {
   const sections = new Map(input.sections.map(section => [section.section, section]))
@@ -52,6 +61,22 @@ export function makeStanding(input: StandingInput): (lift: LiftTrial) => Standin
     active.set(key, now)
     return now
   }
+  const ownClock = new Map<string, Standing>()
+  /** A lift of uneven layers that the table cuts short, at its own clock; the temperature lowered to a whole fifth. */
+  const exactly = (lift: LiftTrial): Standing => {
+    const temperature = Math.floor(lift.temperature * 5) / 5
+    const ends = lift.layerEnds.map(end => Math.floor(end - lift.start))
+    const key = `${lift.section}/${lift.firstLayer}/${temperature}/${ends.join(',')}`
+    const known = ownClock.get(key)
+    if (known) return known
+    const geometry = sections.get(lift.section)
+    assert(geometry, `section ${lift.section} has a geometry to stand by`)
+    const age = { layerHeight, ends, factor: ageFactor(temperature, input.mix) }
+    const now = assessLift(geometry, lift.firstLayer, age, rules)
+    if (ownClock.size >= 4096) ownClock.clear()
+    ownClock.set(key, now)
+    return now
+  }
   const answer = (lift: LiftTrial): Standing => {
     const wished = lift.layerEnds.length
     assert(wished > 0, 'a lift has layers')
@@ -62,7 +87,10 @@ export function makeStanding(input: StandingInput): (lift: LiftTrial) => Standin
         table.buckling(`${lift.section}/${member.what}/${member.place}`, member, pace),
       ),
     ]
-    return standingOf(mechanisms, wished, rules.safety)
+    const steady = standingOf(mechanisms, wished, rules.safety)
+    if (steady.layers === wished || !isUneven(lift)) return steady
+    const own = exactly(lift)
+    return own.layers > steady.layers ? own : steady
   }
   return answer satisfies LiftPhysics['standing']
 }
@@ -74,6 +102,10 @@ function fastestLayer({ start, layerEnds }: LiftTrial): number {
     least = Math.min(least, layerEnds[i]! - (i > 0 ? layerEnds[i - 1]! : start))
   return least
 }
+
+/** More than 5 % between the quickest and the middling layer: the pace of the quickest would say too little. */
+const isUneven = (lift: LiftTrial): boolean =>
+  medianLayerTime(lift.layerEnds.map(end => end - lift.start)) > 1.05 * fastestLayer(lift)
 
 function standingOf(mechanisms: readonly Mechanism[], wished: number, safety: number): Standing {
   const layers = Math.min(wished, ...mechanisms.map(mechanism => mechanism.layers))

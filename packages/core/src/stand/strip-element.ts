@@ -44,10 +44,6 @@ export interface StripLaw {
 interface GaussPoint {
   readonly at: number
   readonly weight: number
-  /** Hermite cubics of (W, dW/dξ) at both ends, their first and second derivatives in ξ. */
-  readonly value: readonly number[]
-  readonly first: readonly number[]
-  readonly second: readonly number[]
 }
 
 /** Four points integrate every product of cubics exactly; the age profile inside an element sets the rest. */
@@ -56,126 +52,117 @@ export const gaussPoints: readonly GaussPoint[] = [
   [-0.3399810435848563, 0.6521451548625461],
   [0.3399810435848563, 0.6521451548625461],
   [0.8611363115940526, 0.34785484513745385],
-].map(([place, weight]) => hermiteAt((place! + 1) / 2, weight! / 2))
+].map(([place, weight]) => ({ at: (place! + 1) / 2, weight: weight! / 2 }))
 
-function hermiteAt(x: number, weight: number): GaussPoint {
+/**
+ * Unknowns of one end of an element, lengths in element spans so that every term scales with a power of the span:
+ * W, dW/dξ, span·(shear angle up), (shear angle along)·span⁰.
+ */
+const EACH = 4
+const SIZE = 2 * EACH
+
+/** Products of fields at one Gauss point over a unit span, SIZE × SIZE, and the power of the span each comes with. */
+type Term =
+  | 'bend'
+  | 'value'
+  | 'cross'
+  | 'twist'
+  | 'compositeBend'
+  | 'compositeValue'
+  | 'compositeCross'
+  | 'compositeTwist'
+  | 'angleUp'
+  | 'angleAlong'
+
+const terms: readonly Readonly<Record<Term | 'slope', Float64Array>>[] = gaussPoints.map(termsAt)
+
+function termsAt({ at: x, weight }: GaussPoint): Readonly<Record<Term | 'slope', Float64Array>> {
+  const value = row(
+    [1 - 3 * x ** 2 + 2 * x ** 3, x - 2 * x ** 2 + x ** 3],
+    [3 * x ** 2 - 2 * x ** 3, x ** 3 - x ** 2],
+  )
+  const slope = row([6 * x ** 2 - 6 * x, 1 - 4 * x + 3 * x ** 2], [6 * x - 6 * x ** 2, 3 * x ** 2 - 2 * x])
+  const bend = row([12 * x - 6, 6 * x - 4], [6 - 12 * x, 6 * x - 2])
+  const angleUp = row([0, 0, 1 - x], [0, 0, x])
+  const angleAlong = row([0, 0, 0, 1 - x], [0, 0, 0, x])
+  // φ = W′ − γ, ψ = W − θ; twice the twist is φ + ψ′
+  const compositeBend = minus(bend, row([0, 0, -1], [0, 0, 1]))
+  const compositeSlope = minus(slope, angleUp)
+  const compositeValue = minus(value, angleAlong)
+  const compositeTwist = minus(compositeSlope, minus(row([0, 0, 0, -1], [0, 0, 0, 1]), slope))
+  const twist = slope.map(entry => 2 * entry)
+  const product = (a: Float64Array, b: Float64Array) => symmetricProduct(a, b, weight)
   return {
-    at: x,
-    weight,
-    value: [1 - 3 * x ** 2 + 2 * x ** 3, x - 2 * x ** 2 + x ** 3, 3 * x ** 2 - 2 * x ** 3, x ** 3 - x ** 2],
-    first: [6 * x ** 2 - 6 * x, 1 - 4 * x + 3 * x ** 2, 6 * x - 6 * x ** 2, 3 * x ** 2 - 2 * x],
-    second: [12 * x - 6, 6 * x - 4, 6 - 12 * x, 6 * x - 2],
+    slope: product(slope, slope),
+    bend: product(bend, bend),
+    value: product(value, value),
+    cross: product(value, bend),
+    twist: product(twist, twist),
+    compositeBend: product(compositeBend, compositeBend),
+    compositeValue: product(compositeValue, compositeValue),
+    compositeCross: product(compositeValue, compositeBend),
+    compositeTwist: product(compositeTwist, compositeTwist),
+    angleUp: product(angleUp, angleUp),
+    angleAlong: product(angleAlong, angleAlong),
   }
 }
 
-/** Energy of one Gauss point for E = 1: a symmetric matrix over the unknowns of both ends. */
-export function stiffnessAtPoint(point: GaussPoint, span: Metres, law: StripLaw, each: number): Float64Array {
-  const rows = fieldRows(point, span, each)
+/**
+ * Energy of one Gauss point for E = 1: a symmetric matrix over the first `each` unknowns of both ends.
+ *
+ *   D·[ X″² + a₂X² − 2νa₀XX″ + ½(1 − ν)a₁(φ + ψ′)² ];  with φ = X′, ψ = X the plate of the literature
+ */
+export function stiffnessAtPoint(point: number, span: Metres, law: StripLaw, each: number): Float64Array {
   const { poisson, shape, own, composite, shearUp, shearAlong } = law
+  const plate = (amount: number, prefix: 'own' | 'composite'): readonly (readonly [Term, number])[] => [
+    [prefix === 'own' ? 'bend' : 'compositeBend', amount / span ** 3],
+    [prefix === 'own' ? 'value' : 'compositeValue', amount * shape.bend * span],
+    [prefix === 'own' ? 'cross' : 'compositeCross', (-2 * amount * poisson * shape.cross) / span],
+    [prefix === 'own' ? 'twist' : 'compositeTwist', (amount * shape.slope * (1 - poisson)) / 2 / span],
+  ]
   const matrix = new Float64Array(4 * each * each)
-  const add = (amount: number, a: Float64Array, b: Float64Array) =>
-    addProduct(matrix, amount * point.weight * span, a, b)
-  addPlate(add, own, poisson, shape, {
-    bend: rows.bend,
-    slope: rows.slope,
-    value: rows.value,
-    twist: rows.twist,
-  })
-  if (composite > 0) {
-    addPlate(add, composite, poisson, shape, {
-      bend: rows.compositeBend,
-      slope: rows.compositeSlope,
-      value: rows.compositeValue,
-      twist: rows.compositeTwist,
-    })
-    add(shearUp, rows.angleUp, rows.angleUp)
-    if (each === 4) add(shearAlong * shape.slope, rows.angleAlong, rows.angleAlong)
-  }
+  for (const [term, amount] of plate(own, 'own')) addTerm(matrix, terms[point]![term], amount, each)
+  if (composite === 0) return matrix
+  for (const [term, amount] of plate(composite, 'composite'))
+    addTerm(matrix, terms[point]![term], amount, each)
+  addTerm(matrix, terms[point]!.angleUp, shearUp / span, each)
+  addTerm(matrix, terms[point]!.angleAlong, shearAlong * shape.slope * span, each)
   return matrix
 }
 
 /** Work of a unit membrane force at one Gauss point: W′². */
-export function slopeSquaredAtPoint(point: GaussPoint, span: Metres, each: number): Float64Array {
-  const { slope } = fieldRows(point, span, each)
+export function slopeSquaredAtPoint(point: number, span: Metres, each: number): Float64Array {
   const matrix = new Float64Array(4 * each * each)
-  addProduct(matrix, point.weight * span, slope, slope)
+  addTerm(matrix, terms[point]!.slope, 1 / span, each)
   return matrix
 }
 
-interface PlateRows {
-  readonly bend: Float64Array
-  readonly slope: Float64Array
-  readonly value: Float64Array
-  /** Twice the twist: φ + ψ′. */
-  readonly twist: Float64Array
-}
-
-/** D·[ X″² + a₂X² − 2νa₀XX″ + ½(1 − ν)a₁(φ + ψ′)² ]; with φ = X′, ψ = X this is the plate of the literature. */
-function addPlate(
-  add: (amount: number, a: Float64Array, b: Float64Array) => void,
-  amount: number,
-  poisson: number,
-  shape: StripShape,
-  rows: PlateRows,
-): void {
-  add(amount, rows.bend, rows.bend)
-  if (shape.bend > 0) add(amount * shape.bend, rows.value, rows.value)
-  if (shape.cross > 0) {
-    add(-amount * poisson * shape.cross, rows.value, rows.bend)
-    add(-amount * poisson * shape.cross, rows.bend, rows.value)
-  }
-  if (shape.slope > 0) add((amount * shape.slope * (1 - poisson)) / 2, rows.twist, rows.twist)
-}
-
-function fieldRows(point: GaussPoint, span: Metres, each: number) {
-  const hermite = (values: readonly number[], scale: number) => spread(values, scale, each)
-  const [value, slope, bend] = [
-    hermite(point.value, 1),
-    hermite(point.first, 1 / span),
-    hermite(point.second, 1 / span ** 2),
-  ]
-  const linear = (unknown: number, near: number, far: number) => {
-    const row = new Float64Array(2 * each)
-    if (unknown < each) {
-      row[unknown] = near
-      row[each + unknown] = far
-    }
-    return row
-  }
-  const angleUp = linear(2, 1 - point.at, point.at)
-  const angleAlong = linear(3, 1 - point.at, point.at)
-  const angleUpSlope = linear(2, -1 / span, 1 / span)
-  const angleAlongSlope = linear(3, -1 / span, 1 / span)
-  const compositeSlope = minus(slope, angleUp)
-  return {
-    value,
-    slope,
-    bend,
-    twist: slope.map(v => 2 * v),
-    angleUp,
-    angleAlong,
-    compositeBend: minus(bend, angleUpSlope),
-    compositeSlope,
-    compositeValue: minus(value, angleAlong),
-    compositeTwist: minus(compositeSlope, minus(angleAlongSlope, slope)),
-  }
-}
-
-const minus = (a: Float64Array, b: Float64Array) => a.map((v, i) => v - b[i]!)
-
-function spread(values: readonly number[], scale: number, each: number): Float64Array {
-  const row = new Float64Array(2 * each)
-  row[0] = values[0]! * scale
-  row[1] = values[1]! * scale
-  row[each] = values[2]! * scale
-  row[each + 1] = values[3]! * scale
-  return row
-}
-
-function addProduct(matrix: Float64Array, amount: number, a: Float64Array, b: Float64Array): void {
-  const size = a.length
+function addTerm(matrix: Float64Array, term: Float64Array, amount: number, each: number): void {
+  if (amount === 0) return
+  const size = 2 * each
   for (let i = 0; i < size; i++) {
-    const left = amount * a[i]!
-    if (left !== 0) for (let j = 0; j < size; j++) matrix[i * size + j]! += left * b[j]!
+    const from = (i < each ? i : i - each + EACH) * SIZE
+    for (let j = 0; j < each; j++) {
+      matrix[i * size + j]! += amount * term[from + j]!
+      matrix[i * size + each + j]! += amount * term[from + EACH + j]!
+    }
   }
+}
+
+function row(near: readonly number[], far: readonly number[]): Float64Array {
+  const out = new Float64Array(SIZE)
+  out.set(near)
+  out.set(far, EACH)
+  return out
+}
+
+function minus(a: Float64Array, b: Float64Array): Float64Array {
+  return a.map((value, i) => value - b[i]!)
+}
+
+function symmetricProduct(a: Float64Array, b: Float64Array, weight: number): Float64Array {
+  const out = new Float64Array(SIZE * SIZE)
+  for (let i = 0; i < SIZE; i++)
+    for (let j = 0; j < SIZE; j++) out[i * SIZE + j] = (weight * (a[i]! * b[j]! + b[i]! * a[j]!)) / 2
+  return out
 }

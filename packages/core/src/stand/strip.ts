@@ -35,12 +35,15 @@ export function gaussHeights(elements: number): Float64Array {
 
 /** How many buckling loads lie below `factor` times the self-weight: none means the strip stands. */
 export function bucklingLoadsBelow(strip: Strip, factor: number): number {
-  const { stiff, load, size, width } = assemble(strip)
-  for (let i = 0; i < stiff.length; i++) stiff[i]! -= factor * load[i]!
-  return countNegativePivots(stiff, size, width)
+  const { size, width } = bandOf(strip)
+  return countNegativePivots(assemble(strip, 1, -factor), size, width)
 }
 
-export const stripStands = (strip: Strip, factor = 1): boolean => bucklingLoadsBelow(strip, factor) === 0
+/** Whether the strip bears `factor` times its self-weight. */
+export function stripStands(strip: Strip, factor = 1): boolean {
+  const { size, width } = bandOf(strip)
+  return countNegativePivots(assemble(strip, 1, -factor), size, width, 1) === 0
+}
 
 export interface StripBuckling {
   /** Self-weight may be this many times what it is before the strip buckles. */
@@ -53,19 +56,22 @@ export interface StripBuckling {
 
 /** Lowest buckling factor of a strip by inverse iteration with Rayleigh quotients. */
 export function stripBuckling(strip: Strip): StripBuckling {
-  const { stiff, load, size, width, each } = assemble(strip)
-  const factored = stiff.slice()
+  const { size, width, each } = bandOf(strip)
+  const load = assemble(strip, 0, 1)
+  const factored = assemble(strip, 1, 0)
   assert(countNegativePivots(factored, size, width) === 0, 'a strip without load stands')
-  let shape = new Float64Array(size).map((_, i) => 1 + (i % 3))
+  let shape = new Float64Array(size).map((_, i) => (i % each === 0 ? ((i + each) / size) ** 2 : 0))
+  let pushed = multiply(load, shape, size, width)
   let [factor, residual] = [0, 1]
-  for (let step = 0; step < 200 && residual > 1e-11; step++) {
-    const pushed = multiply(load, shape, size, width)
+  for (let step = 0; step < 200 && residual > 1e-9; step++) {
     const next = solveBanded(factored, pushed.slice(), size, width)
-    const better = dot(next, pushed) / dot(next, multiply(load, next, size, width))
+    const again = multiply(load, next, size, width)
+    const better = dot(next, pushed) / dot(next, again)
     residual = Math.abs(better - factor) / better
+    const scale = 1 / Math.sqrt(dot(next, again))
     factor = better
-    const largest = next.reduce((most, value) => Math.max(most, Math.abs(value)), 0)
-    shape = next.map(value => value / largest)
+    shape = next.map(value => value * scale)
+    pushed = again.map(value => value * scale)
   }
   return { factor, shape: deflections(shape, each), residual }
 }
@@ -77,41 +83,42 @@ function deflections(shape: Float64Array, each: number): number[] {
   return values.map(value => value / largest)
 }
 
-interface Assembled {
-  readonly stiff: Float64Array
-  readonly load: Float64Array
+/** Size of the banded matrices; the foot's unknowns are left out. */
+function bandOf({ law, elements }: Strip): {
   readonly size: number
   readonly width: number
   readonly each: number
+} {
+  const each = unknowns(law)
+  return { size: elements * each, width: 2 * each, each }
 }
 
-/** Banded matrices, lower band by rows: entry (i, j) at i·width + (j − i + width − 1); the foot's unknowns are left out. */
-function assemble({ height, weight, law, modulus, elements }: Strip): Assembled {
+/** `stiff`·K + `load`·G as lower band by rows: entry (i, j) at i·width + (j − i + width − 1). */
+function assemble(strip: Strip, stiff: number, load: number): Float64Array {
+  const { height, weight, law, modulus, elements } = strip
   assert(height > 0 && weight > 0 && elements > 0, 'a strip has height and weight')
   assert(modulus.length === elements * gaussPoints.length, 'one modulus for every Gauss point')
-  const each = unknowns(law)
-  const [size, width, span] = [elements * each, 2 * each, height / elements]
-  const stiff = new Float64Array(size * width)
-  const load = new Float64Array(size * width)
-  const stiffAt = gaussPoints.map(point => stiffnessAtPoint(point, span, law, each))
-  const loadAt = gaussPoints.map(point => slopeSquaredAtPoint(point, span, each))
+  const { size, width, each } = bandOf(strip)
+  const span = height / elements
+  const band = new Float64Array(size * width)
+  const stiffAt = gaussPoints.map((_, g) => stiffnessAtPoint(g, span, law, each))
+  const loadAt = gaussPoints.map((_, g) => slopeSquaredAtPoint(g, span, each))
   for (let e = 0; e < elements; e++) {
     const first = (e - 1) * each
     for (let g = 0; g < gaussPoints.length; g++) {
       const young = modulus[e * gaussPoints.length + g]!
-      assert(young > 0 && young < Number.POSITIVE_INFINITY, `the wall has a stiffness (found ${young} Pa)`)
-      const force = weight * (height - (e + gaussPoints[g]!.at) * span)
+      assert(young > 0 && young < Number.POSITIVE_INFINITY, 'the wall has a stiffness everywhere')
+      const amount = stiff * young
+      const force = load * weight * (height - (e + gaussPoints[g]!.at) * span)
       const [k, q] = [stiffAt[g]!, loadAt[g]!]
       for (let i = Math.max(0, -first); i < width; i++) {
         const row = (first + i) * width + width - 1 - i
-        for (let j = Math.max(0, -first); j <= i; j++) {
-          stiff[row + j]! += young * k[i * width + j]!
-          load[row + j]! += force * q[i * width + j]!
-        }
+        for (let j = Math.max(0, -first); j <= i; j++)
+          band[row + j]! += amount * k[i * width + j]! + force * q[i * width + j]!
       }
     }
   }
-  return { stiff, load, size, width, each }
+  return band
 }
 
 function multiply(band: Float64Array, x: Float64Array, size: number, width: number): Float64Array {
