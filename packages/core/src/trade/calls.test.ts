@@ -54,6 +54,8 @@ describe('callsOf', () => {
       ['C', 'A1', 41, 50],
       ['C/2', 'A2', 51, 60],
     ])
+    // hand: the second part starts on the first lift's top, 50 layers of 20 mm
+    expect(callsOf(parts).map(call => call.place.up)).toEqual([0.8, 1])
   })
 
   it('lets what is printed round stand before the nozzle comes by', () => {

@@ -46,6 +46,9 @@ export function embedCalls(parts: CallParts, embed: Embed): readonly Call[] {
   const called = perLift ? touched : touched.slice(0, 1)
   return called.map((lift, index) => {
     const own = { first: Math.max(span.first, lift.firstLayer), last: Math.min(span.last, lift.lastLayer) }
+    // A part that goes on from the lift below starts where that lift ends.
+    const bottom =
+      perLift && own.first > span.first ? (own.first - 1) * parts.job.print.layerHeight : embed.bottom
     const window = windowOf(parts, embed, wall, lift, perLift ? own : span)
     return {
       id: index === 0 ? embed.id : `${embed.id}/${index + 1}`,
@@ -58,7 +61,7 @@ export function embedCalls(parts: CallParts, embed: Embed): readonly Call[] {
       layerIn: perLift ? own.first : span.first,
       layerOut: perLift ? own.last : span.last,
       ...window,
-      place: placeOf(parts.job, wall, embed),
+      place: placeOf(parts.job, wall, { ...embed, bottom }),
       tool: toolOf(embed),
       proof: proofOf(embed),
     }

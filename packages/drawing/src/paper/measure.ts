@@ -14,3 +14,9 @@ const feetText = (metres: number): string =>
 
 export const temperatureText = (celsius: number, units: 'metric' | 'imperial'): string =>
   units === 'metric' ? `${celsius.toFixed(0)} °C` : `${(celsius * 1.8 + 32).toFixed(0)} °F`
+
+export const areaText = (squareMetres: number, units: 'metric' | 'imperial'): string =>
+  units === 'metric' ? `${squareMetres.toFixed(1)} m²` : `${(squareMetres / 0.3048 ** 2).toFixed(0)} ft²`
+
+export const volumeText = (cubicMetres: number, units: 'metric' | 'imperial'): string =>
+  units === 'metric' ? `${cubicMetres.toFixed(2)} m³` : `${(cubicMetres / 0.9144 ** 3).toFixed(2)} yd³`

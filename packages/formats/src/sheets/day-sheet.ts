@@ -4,7 +4,7 @@ import type { Plan } from '@dawnlift/core/plan'
 import { assert } from '@dawnlift/core/result'
 import type { Call } from '@dawnlift/core/trade'
 import type { PrintHour } from '@dawnlift/core/weather'
-import { figure, fullDayText, lengthText, temperatureText, toSvg } from '@dawnlift/drawing/paper'
+import { figure, fullDayText, lengthText, temperatureText, toSvg, volumeText } from '@dawnlift/drawing/paper'
 import { drawDayClock } from '@dawnlift/drawing/views'
 import { engineerWords, liftingCaution, pourCaution, standingCautions } from './cautions.js'
 import { gainWords, type SheetOptions, sourceText, stopWords } from './sheet-options.js'
@@ -151,6 +151,7 @@ export function callRow({ job }: Plan, call: Call) {
     wall: wall?.name ?? call.wall,
     lift: call.lift,
     layers: call.layerIn === call.layerOut ? `${call.layerIn}` : `${call.layerIn}–${call.layerOut}`,
+    layerWord: call.layerIn === call.layerOut ? 'layer' : 'layers',
     along: lengthText(call.place.along, job.units),
     corner: call.place.from,
     up: lengthText(call.place.up, job.units),
@@ -164,12 +165,11 @@ function materialOf({ job, tally }: Plan, date: string) {
   const day = tally.byDay.find(candidate => candidate.date === date)
   if (!day) return []
   const metric = job.units === 'metric'
-  const volume = metric ? `${day.volume.toFixed(2)} m³` : `${(day.volume * 1.307951).toFixed(2)} yd³`
   const mass = (kilograms: number) =>
     metric ? `${(kilograms / 1000).toFixed(2)} t` : `${(kilograms * 2.204623).toFixed(0)} lb`
   return [
     ['bead', lengthText(day.beadLength, job.units)],
-    ['in the wall', volume],
+    ['in the wall', volumeText(day.volume, job.units)],
     [
       'bags, hose waste included',
       `${day.bags} × ${metric ? `${job.mix.bag} kg` : `${(job.mix.bag * 2.204623).toFixed(0)} lb`}`,

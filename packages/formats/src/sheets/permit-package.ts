@@ -1,5 +1,15 @@
+import type { RuleValue } from '@dawnlift/core/job'
+import { sayQuantity } from '@dawnlift/core/limit'
 import type { Plan } from '@dawnlift/core/plan'
-import { type Drawing, fullDayText, lengthText, paperSheet, toSvg } from '@dawnlift/drawing/paper'
+import {
+  areaText,
+  type Drawing,
+  fullDayText,
+  lengthText,
+  paperSheet,
+  toSvg,
+  volumeText,
+} from '@dawnlift/drawing/paper'
 import { drawLayerPlan, drawTimeHeight, drawWallElevation } from '@dawnlift/drawing/views'
 import { engineerWords, liftingCaution, pourCaution, standingCautions } from './cautions.js'
 import { type SheetOptions, sayerOf, sourceText } from './sheet-options.js'
@@ -23,14 +33,14 @@ export function permitData(plan: Plan, options: SheetOptions) {
         'walls',
         `${job.walls.length}, up to ${length(Math.max(...job.walls.map(wall => wall.top)))} over the slab`,
       ],
-      ['wall face', `${tally.wallFace.toFixed(1)} m², one face, openings taken off`],
+      ['wall face', `${areaText(tally.wallFace, job.units)}, one face, openings taken off`],
       ['bead', `${length(job.print.beadWidth)} wide, ${length(job.print.layerHeight)} high`],
       ['print days', `${campaign.days.length}${campaign.finished ? '' : ', not finished: see findings'}`],
       [
         'first and last day',
         `${fullDayText(campaign.days[0]?.date ?? job.calendar.firstDay)} – ${fullDayText(campaign.days.at(-1)?.date ?? job.calendar.firstDay)}`,
       ],
-      ['printed volume', `${tally.total.volume.toFixed(2)} m³`],
+      ['printed volume', volumeText(tally.total.volume, job.units)],
       [
         'openings, lintels, columns',
         `${job.openings.length}, ${job.openings.filter(o => o.lintel).length}, ${job.columns.length}`,
@@ -67,9 +77,7 @@ export function permitData(plan: Plan, options: SheetOptions) {
         say(lift.binding),
       ]),
     ),
-    findings: plan.findings
-      .filter(f => f.verdict !== 'pass')
-      .map(f => ({ verdict: f.verdict, say: f.say, source: sourceText(f.source) })),
+    findings: findingRows(plan),
     cautions: [...standingCautions(job), liftingCaution, pourCaution],
     engineer: engineerWords,
     drawings: drawings(plan, options).map(drawing => ({
@@ -81,30 +89,38 @@ export function permitData(plan: Plan, options: SheetOptions) {
 }
 
 /** The job's rules as it sets them, each with where it comes from. */
-function limitRows({ job: { rules } }: Plan): readonly (readonly [string, string, string])[] {
-  const hours = (seconds: number) => `${Number((seconds / 3600).toFixed(2))} h`
+function limitRows({ job: { rules, units } }: Plan): readonly (readonly [string, string, string])[] {
+  const row = (
+    what: string,
+    unit: string,
+    ...limits: readonly RuleValue[]
+  ): readonly [string, string, string] => [
+    what,
+    limits.map(limit => sayQuantity(limit.value, unit, units)).join(', '),
+    [...new Set(limits.map(limit => sourceText(limit.source)))].join('; '),
+  ]
   return [
-    ['tallest lift by rule', `${rules.liftHeight.value} m`, rules.liftHeight.source],
-    [
-      'shortest cure between lifts of one section',
-      hours(rules.overnightCure.value),
-      rules.overnightCure.source,
-    ],
-    [
-      'mix at the nozzle',
-      `${rules.mixTemperatureLeast.value} to ${rules.mixTemperatureMost.value} °C`,
-      rules.mixTemperatureMost.source,
-    ],
-    ['air at least', `${rules.airTemperatureLeast.value} °C`, rules.airTemperatureLeast.source],
-    ['drying of the fresh bead', `${rules.evaporationMost.value} kg/m²h`, rules.evaporationMost.source],
-    ['wind, gusts (at 10 m)', `${rules.windMost.value}, ${rules.gustMost.value} m/s`, rules.windMost.source],
-    ['rain', `${rules.rainMost.value} mm/h`, rules.rainMost.source],
-    ['heat on the crew, WBGT', `${rules.wbgtMost.value} °C`, rules.wbgtMost.source],
-    ['factor on standing height', `${rules.standSafety.value}`, rules.standSafety.source],
-    ['imperfection factor on buckling', `${rules.imperfection.value}`, rules.imperfection.source],
-    ['longest a layer may lie bare', hours(rules.restMost.value), rules.restMost.source],
-  ].map(([what, value, source]) => [what!, value!, sourceText(source!)] as const)
+    row('tallest lift by rule', 'm', rules.liftHeight),
+    row('shortest cure between lifts of one section', 's', rules.overnightCure),
+    row('mix at the nozzle, least and most', '°C', rules.mixTemperatureLeast, rules.mixTemperatureMost),
+    row('air at least', '°C', rules.airTemperatureLeast),
+    row('drying of the fresh bead', 'kg/m²h', rules.evaporationMost),
+    row('wind, gusts (at 10 m)', 'm/s', rules.windMost, rules.gustMost),
+    row('rain', 'mm/h', rules.rainMost),
+    row('heat on the crew, WBGT', '°C', rules.wbgtMost),
+    row('factor on standing height', '', rules.standSafety),
+    row('imperfection factor on buckling', '', rules.imperfection),
+    row('longest a layer may lie bare', 's', rules.restMost),
+  ]
 }
+
+/** What the checks found, each sentence once. */
+const findingRows = (plan: Plan) =>
+  [...new Map(plan.findings.filter(f => f.verdict !== 'pass').map(f => [f.say, f])).values()].map(f => ({
+    verdict: f.verdict,
+    say: f.say,
+    source: sourceText(f.source),
+  }))
 
 /** A plan of every band's first layer, an elevation of every wall, and the campaign. */
 function drawings(plan: Plan, options: SheetOptions): readonly Drawing[] {
