@@ -17,7 +17,7 @@ const ZERO_CELSIUS = 273.15
  * Assumes  one reaction governs fresh stiffening and later strength alike; check on site with tests at two temperatures.
  */
 export function ageFactor(temperature: Celsius, { activation, reference }: Arrhenius): number {
-  assert(temperature > -ZERO_CELSIUS, `the material has a temperature (found ${temperature} °C)`)
+  assert(temperature > -ZERO_CELSIUS, 'the material has a temperature above absolute zero')
   return Math.exp(-activation * (1 / (temperature + ZERO_CELSIUS) - 1 / (reference + ZERO_CELSIUS)))
 }
 

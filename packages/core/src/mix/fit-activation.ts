@@ -39,10 +39,13 @@ export function fitActivation(tests: readonly Aged[], reference: Celsius, assume
   return { value, ...errorOf(misfit, value), fitted: true, say: `Q = ${value.toFixed(0)} K fitted` }
 }
 
-/** Evidence of the best family at a trial Q: AICc, so that a richer curve does not win by its parameters alone. */
+/**
+ * Evidence of the better smooth family at a trial Q: AICc, so that a richer curve does not win by its parameters alone.
+ * A knee is left to the fit afterwards: it can bend to almost any Q, and costs ten times the rest.
+ */
 function leastMisfit(tests: readonly Aged[], mix: { activation: number; reference: Celsius }): number {
   const observations = atReference(tests, mix)
-  const able = yieldFamilies.filter(family => carries(family, observations))
+  const able = yieldFamilies.filter(family => family.kind !== 'bilinear' && carries(family, observations))
   return Math.min(
     ...able.map(family => {
       const { sumOfSquares } = fitFamily(family, observations)

@@ -3,8 +3,9 @@ import { uniformFrom } from '../numeric/index.js'
 import { compressionTests, steadyTests, vaneTests } from './fixtures/site-tests.js'
 import { correctedAkaike, fitFamily } from './growth-family.js'
 import { ageFactor, defaultMix, fitMix, type MixFit, type MixTest, stiffness, yieldStress } from './index.js'
-import { atReference, directYields } from './observations.js'
+import { atReference, directYields, stiffnesses } from './observations.js'
 import { settingTimes } from './setting.js'
+import { stiffnessFamilies } from './stiffness-families.js'
 import { yieldFamilies } from './yield-families.js'
 
 const random = (seed = 7) => uniformFrom(seed)
@@ -39,6 +40,16 @@ describe('a yield growth fitted to logarithms', () => {
     const fit = fitFamily(bilinear!, observations)
     expect(fit.sumOfSquares / 0.206919).toBeCloseTo(1, 3)
     expect(fit.parameters[2]! / 4212.6).toBeCloseTo(1, 3)
+  })
+  it('of a stiffness, quadratic, agrees with an independent fit', () => {
+    // Independent: scipy 1.17.1 curve_fit on ln(E) of the fixture's eight presses, 2026-11-25.
+    const presses = atReference(stiffnesses(compressionTests), { activation: 5000, reference: 20 })
+    const fit = fitFamily(stiffnessFamilies[1]!, presses)
+    const growth = stiffnessFamilies[1]!.make(fit.parameters, 5400)
+    expect(growth.start / 137_636.9).toBeCloseTo(1, 4)
+    expect(growth.rate / 69.7662).toBeCloseTo(1, 3)
+    expect(growth.bend / 0.02863746).toBeCloseTo(1, 3)
+    expect(fit.sumOfSquares / 0.00420479).toBeCloseTo(1, 4)
   })
   it('has the covariance of the independent fit', () => {
     const { covariance } = fitFamily(exponential!, observations)

@@ -13,7 +13,7 @@ import type { StiffnessGrowth } from './mix-model.js'
  * Assumes  small strain, undisturbed rest, before initial set.
  */
 export function stiffness(growth: StiffnessGrowth, at: Seconds): Pascals {
-  assert(at >= 0 && Number.isFinite(at), `material has an age (found ${at} s)`)
+  assert(at >= 0 && Number.isFinite(at), 'material has a finite age, 0 s or more')
   const age = Math.min(at, growth.until ?? Infinity)
   return growth.start + growth.rate * age + growth.bend * age * age
 }

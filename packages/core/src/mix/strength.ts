@@ -13,7 +13,7 @@ import type { StrengthGrowth } from './mix-model.js'
  * Assumes  moist curing; a hot first day lowers Su, which no maturity function knows (cross-over).
  */
 export function strengthAt(growth: StrengthGrowth, age: Seconds): Pascals {
-  assert(age >= 0 && Number.isFinite(age), `material has an age (found ${age} s)`)
+  assert(age >= 0 && Number.isFinite(age), 'material has a finite age, 0 s or more')
   const grown = growth.rateConstant * Math.max(0, age - growth.start)
   return (growth.ultimate * grown) / (1 + grown)
 }

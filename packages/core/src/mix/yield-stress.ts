@@ -17,7 +17,7 @@ import type { YieldGrowth } from './mix-model.js'
  * Assumes  undisturbed rest and no drying; the laws end before initial set.
  */
 export function yieldStress(growth: YieldGrowth, at: Seconds): Pascals {
-  assert(at >= 0 && Number.isFinite(at), `material has an age (found ${at} s)`)
+  assert(at >= 0 && Number.isFinite(at), 'material has a finite age, 0 s or more')
   const age = Math.min(at, growth.until ?? Infinity)
   switch (growth.kind) {
     case 'linear':
@@ -35,7 +35,7 @@ export function yieldStress(growth: YieldGrowth, at: Seconds): Pascals {
 
 /** Slope of the yield stress at an equivalent age, Pa/s: the structuration rate Athix of the literature. */
 export function yieldRate(growth: YieldGrowth, age: Seconds): number {
-  assert(age >= 0 && Number.isFinite(age), `material has an age (found ${age} s)`)
+  assert(age >= 0 && Number.isFinite(age), 'material has a finite age, 0 s or more')
   if (age > (growth.until ?? Infinity)) return 0
   switch (growth.kind) {
     case 'linear':
