@@ -9,6 +9,7 @@ import { offsetPath } from './offset-path.js'
 import type { Path, Point } from './path.js'
 import { distance } from './point.js'
 import { arcOf, segmentsOf } from './segment.js'
+import { indexSegments } from './segment-index.js'
 import {
   nearestOnPath,
   pathLength,
@@ -192,6 +193,68 @@ describe('filletPath', () => {
           expect(distance(a, b)).toBeLessThan(1e-5)
         }
       }),
+      { numRuns: 60 },
+    )
+  })
+})
+
+describe('filletPath past a short link', () => {
+  // closed form: from x = 0 along the floor, r·tan(turn/2) before the corner the arc begins; the stub of 5 cm is swallowed.
+  it('keeps its radius where a stub runs on smoothly', () => {
+    const stub: Path = {
+      points: [
+        [0, 0],
+        [1, 0],
+        [1.05, 0],
+        [1.05, 1],
+      ],
+      bulges: [0, 0, 0],
+      closed: false,
+    }
+    const rounded = filletPath(stub, () => 0.2)
+    expect(rounded.points).toHaveLength(4)
+    expect(rounded.points[1]![0]).toBeCloseTo(0.85, 9)
+    expect(arcOf(segmentsOf(rounded)[1]!).radius).toBeCloseTo(0.2, 9)
+  })
+  it('shrinks it where two corners share a short side', () => {
+    const step: Path = {
+      points: [
+        [0, 0],
+        [1, 0],
+        [1, 0.1],
+        [2, 0.1],
+      ],
+      bulges: [0, 0, 0],
+      closed: false,
+    }
+    const radii = segmentsOf(filletPath(step, () => 0.2))
+      .filter(part => part.bulge !== 0)
+      .map(part => arcOf(part).radius)
+    expect(radii).toHaveLength(2)
+    for (const radius of radii) expect(radius).toBeLessThanOrEqual(0.05)
+  })
+})
+
+describe('indexSegments', () => {
+  it('finds the same clearance as looking at every edge', () => {
+    fc.assert(
+      fc.property(
+        anyPath,
+        fc.integer({ min: -2000, max: 5000 }),
+        fc.integer({ min: -2000, max: 2000 }),
+        (path, x, y) => {
+          const line = flattenPath(path, 1e-3)
+          const edges = line.slice(1).map((end, i) => ({ start: line[i]!, end, bulge: 0 }))
+          const target: Point = [x / 1000, y / 1000]
+          const nearest = nearestOnPath(
+            { points: line, bulges: edges.map(() => 0), closed: false },
+            target,
+          ).distance
+          const found = indexSegments(edges).clearance(target, 1)
+          if (nearest > 1) expect(found).toBeUndefined()
+          else expect(found).toBeCloseTo(nearest, 12)
+        },
+      ),
       { numRuns: 60 },
     )
   })
