@@ -7,6 +7,7 @@ import type { PrintHour } from '@dawnlift/core/weather'
 import { figure, fullDayText, lengthText, temperatureText, toSvg, volumeText } from '@dawnlift/drawing/paper'
 import { drawDayClock } from '@dawnlift/drawing/views'
 import { engineerWords, liftingCaution, pourCaution, standingCautions } from './cautions.js'
+import { cureLines, stepsOn } from './cure-lines.js'
 import { gainWords, type SheetOptions, sourceText, stopWords } from './sheet-options.js'
 import { typeset } from './typeset.js'
 
@@ -26,6 +27,10 @@ export function dayData(plan: Plan, date: string, options: SheetOptions) {
   const zone = job.site.timeZone
   const clock = (at: number) => clockText(at, zone)
   const calls = plan.calls.filter(call => call.date === date)
+  const steps = options.cureSteps ?? []
+  const wettings = stepsOn(steps, date, zone)
+    .filter(step => step.do === 'wet')
+    .map(step => ({ at: step.at, what: step.say }))
   return {
     job: job.name,
     site: job.site.name,
@@ -40,13 +45,18 @@ export function dayData(plan: Plan, date: string, options: SheetOptions) {
     zone,
     units: { drying: job.units === 'metric' ? 'kg/m²h' : 'lb/ft²h' },
     clock: toSvg(
-      drawDayClock(plan, date, figure(86, 86, { job: job.name, revision: job.revision, date: options.date })),
+      drawDayClock(
+        plan,
+        date,
+        figure(86, 86, { job: job.name, revision: job.revision, date: options.date }),
+        wettings,
+      ),
     ),
     lifts: day.lifts.map(lift => liftRow(plan, lift, options)),
     hours: hourRows(plan, day.start, day.end, day.chilled),
     water: waterWords(plan, day.lifts, day.chilled),
     calls: calls.map(call => callRow(plan, call)),
-    cure: options.cureOf?.(date) ?? [],
+    cure: [...cureLines(job, steps, date), ...(options.cureOf?.(date) ?? [])],
     material: materialOf(plan, date),
     cautions: [
       ...(options.cautionsOf?.(date) ?? []),
