@@ -4,8 +4,8 @@ import { cloudTransmission, haurwitzGlobal, type Irradiance, splitGlobal } from 
 import type { SkyNormals } from './climate-normals.js'
 import { extraterrestrialBeam, solarPosition, sunOfDay } from './sun.js'
 
-/** Sun's clock at which the day is warmest [h]. */
-const WARMEST = 14
+/** Sun's clock at which the wind is strongest [h]. */
+const WINDIEST = 14
 /** Highest share of a clear sky that a day's mean may reach: thin, clean mountain air. */
 const CLEAREST = 1.15
 /** The wind's swing about its daily mean. */
@@ -20,28 +20,41 @@ export function sunriseClock(at: Instant, latitude: number): number {
   return Math.max(3, Math.min(9, 12 - half))
 }
 
+/** How long after the sun's noon the day is warmest [h], and how steeply the night cools. */
+const LAG = 1.86
+const COOLING = 2.2
+
 /**
- * Air temperature through a mean day [°C]: two half cosines, coolest at sunrise, warmest at 14 h by the sun.
+ * Air temperature by day [°C]: least + (most − least) sin(π (H − rise)/(D + 2·1.86 h)), D the day's length
  *
- *   rise ≤ H ≤ 14:  mean − A cos(π (H − rise)/(14 − rise));  else  mean + A cos(π H′/(10 + rise)), H′ hours since 14
- *
- * Source   [DeWit1978], from memory.
- * Range    any mean day.
- * Scatter  1 to 2 K against hourly means; fronts and sea breeze do otherwise.
+ * Source   [Parton1981], from memory; the coolest hour put at sunrise itself.
+ * Range    from sunrise to sunset of a mean day.
+ * Scatter  1 K against the mean days of real years; fronts and sea breeze do otherwise.
  * Assumes  a day without a change of weather.
  */
-export function airOfDay(most: Celsius, least: Celsius, clock: number, rise: number): Celsius {
-  const mean = (most + least) / 2
-  const swing = (most - least) / 2
-  if (clock >= rise && clock <= WARMEST)
-    return mean - swing * Math.cos((Math.PI * (clock - rise)) / (WARMEST - rise))
-  const since = (clock - WARMEST + 24) % 24
-  return mean + swing * Math.cos((Math.PI * since) / (24 - WARMEST + rise))
+export function airByDay(most: Celsius, least: Celsius, clock: number, rise: number): Celsius {
+  const length = 24 - 2 * rise
+  return least + (most - least) * Math.sin((Math.PI * (clock - rise)) / (length + 2 * LAG))
+}
+
+/**
+ * Air temperature by night [°C]: an exponential fall from sunset to the next sunrise's least
+ *
+ *   T = least + (Tset − least)(e^(−2.2 n) − e^(−2.2))/(1 − e^(−2.2)), n the share of the night gone
+ *
+ * Source   [Parton1981], from memory; stretched so that it meets the least at sunrise.
+ * Range    from sunset to sunrise.
+ * Scatter  as `airByDay`.
+ * Assumes  as `airByDay`.
+ */
+export function airByNight(atSunset: Celsius, least: Celsius, share: number): Celsius {
+  const end = Math.exp(-COOLING)
+  return least + ((atSunset - least) * (Math.exp(-COOLING * share) - end)) / (1 - end)
 }
 
 /** Wind through a mean day [m/s]: mean (1 + 0.3 cos(2π (H − 14)/24)), strongest at 14 h by the sun. Source common practice, no source; Range inland; Assumes the mean is kept. */
 export const windOfDay = (mean: MetresPerSecond, clock: number): MetresPerSecond =>
-  mean * (1 + WIND_SWING * Math.cos((2 * Math.PI * (clock - WARMEST)) / 24))
+  mean * (1 + WIND_SWING * Math.cos((2 * Math.PI * (clock - WINDIEST)) / 24))
 
 /** Gust of an hour over its mean wind [m/s]: 1.5, as of 3 s over an hour in open country. Source [Durst1960], from memory; Range open country; Assumes neutral air. */
 export const gustOf = (wind: MetresPerSecond): MetresPerSecond => 1.5 * wind

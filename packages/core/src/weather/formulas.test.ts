@@ -13,6 +13,8 @@ describe('formulas of the weather, in shown units', () => {
     ['evaporation-aci', 0.9998, 'independent'],
     ['saturation-pressure', 4246.0, 'published [ASHRAE2017] table 3 at 30 °C, from memory'],
     ['wet-bulb', 22.005, 'independent: psychrolib 1.1.1'],
+    ['wet-bulb-quick', 22.2968, 'independent: the fit worked out apart at 30 °C and 50 %'],
+    ['sol-air', 30 + 480 / 17, 'hand'],
     ['dew-point', 18.447, 'independent: psychrolib 1.1.1'],
     ['standard-pressure', 89875, 'published [ASHRAE2017]'],
     ['wind-at-height', 20 * 0.05 ** (1 / 7), 'closed form'],

@@ -10,7 +10,8 @@ import {
 } from './evaporation.js'
 import { heatIndex, wbgtFromAir } from './heat-stress.js'
 import { batchTemperature } from './mix-temperature.js'
-import { dewPoint, saturationPressure, standardPressure, wetBulb } from './psychrometrics.js'
+import { dewPoint, saturationPressure, standardPressure, wetBulb, wetBulbQuick } from './psychrometrics.js'
+import { solAir } from './sol-air.js'
 
 const percent = 0.01
 const kmh = 1 / 3.6
@@ -131,6 +132,36 @@ export const formulas: readonly Formula[] = [
     source: '[ASHRAE2017]',
     calculate: given =>
       wetBulb(of(given, 'air'), of(given, 'humidity') * percent, of(given, 'pressure') * 1000),
+  },
+  {
+    name: 'wet-bulb-quick',
+    says: 'Wet-bulb temperature by an empirical fit, near sea level.',
+    inputs: [air(-20, 50), { ...humidity, least: 5, most: 99 }],
+    output: { name: 'wet bulb', unit: '°C' },
+    source: '[Stull2011]',
+    caution: 'Off by −1 to +0.65 K.',
+    calculate: given => wetBulbQuick(of(given, 'air'), of(given, 'humidity') * percent),
+  },
+  {
+    name: 'sol-air',
+    says: 'Air temperature that would heat an upright surface as air and sun together do.',
+    inputs: [
+      air(),
+      {
+        name: 'absorbed',
+        unit: '%',
+        meaning: 'share of the sun the surface keeps',
+        least: 0,
+        most: 100,
+        example: 60,
+      },
+      { name: 'sun', unit: 'W/m²', meaning: 'on the surface', least: 0, most: 1400, example: 800 },
+      { name: 'film', unit: 'W/m²K', meaning: 'outside film, 17 in summer', least: 5, most: 60, example: 17 },
+    ],
+    output: { name: 'temperature', unit: '°C' },
+    source: '[ASHRAE2017]',
+    calculate: given =>
+      solAir(of(given, 'air'), of(given, 'absorbed') * percent, of(given, 'sun'), of(given, 'film')),
   },
   {
     name: 'standard-pressure',

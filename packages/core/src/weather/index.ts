@@ -11,6 +11,7 @@ export {
 } from './clear-sky.js'
 export type { ClimateNormals, MonthNormals, SkyNormals } from './climate-normals.js'
 export { checkNormals, normalsRange } from './climate-normals.js'
+export { climateOfHours } from './climate-of-hours.js'
 export type { CoolingHour, CoolingNeed } from './cooling.js'
 export { coolingNeed } from './cooling.js'
 export { checkCoverage } from './coverage.js'
@@ -24,7 +25,7 @@ export {
   windChill,
   workShare,
 } from './crew-heat.js'
-export { airOfDay, clearShare, gustOf, sunOfHour, sunriseClock, windOfDay } from './day-curve.js'
+export { airByDay, airByNight, clearShare, gustOf, sunOfHour, sunriseClock, windOfDay } from './day-curve.js'
 export type { DayNormals } from './day-normals.js'
 export { dayNormals } from './day-normals.js'
 export type { Daylight } from './daylight.js'

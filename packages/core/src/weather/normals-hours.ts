@@ -1,8 +1,9 @@
 import { addDays, instantAt, localTime } from '../clock/index.js'
 import type { Site } from '../job/index.js'
-import type { Instant } from '../quantity/index.js'
+import type { Celsius, Instant } from '../quantity/index.js'
+import { assert } from '../result/index.js'
 import type { ClimateNormals } from './climate-normals.js'
-import { airOfDay, clearShare, gustOf, sunOfHour, sunriseClock, windOfDay } from './day-curve.js'
+import { airByDay, airByNight, clearShare, gustOf, sunOfHour, sunriseClock, windOfDay } from './day-curve.js'
 import { type DayNormals, dayNormals } from './day-normals.js'
 import { solarNoonNear } from './daylight.js'
 import { humidityFromDewPoint, standardPressure } from './psychrometrics.js'
@@ -14,7 +15,7 @@ type Place = Pick<Site, 'latitude' | 'longitude' | 'elevation' | 'timeZone'>
 /**
  * Hours of a mean year from monthly normals, for planning: the same every time.
  *
- * Temperature by two half cosines between the day's means, humidity from the day's mean dew point, wind by a day curve, sun as
+ * Temperature by a sine by day and an exponential fall by night between the day's means, humidity from the day's mean dew point, wind by a day curve, sun as
  * a clear day's shape scaled to the month. Rain by expectation: as many wet days as the months have, evenly spread, each with
  * the month's mean amount of a wet day; their spells step round the clock so that no hour is favoured.
  * Days without a change of weather: windy, hot and cold spells are not in it. Use `replayNormals` for risk.
@@ -25,6 +26,7 @@ export function hoursFromNormals(
   from: string,
   days: number,
 ): readonly WeatherHour[] {
+  assert(normals.months.length === 12, 'a climate has twelve months')
   const byDay = dayNormals(normals)
   const spells = spellsByExpectation(byDay, from, days, site.timeZone)
   return hoursOfDays(site, from, days, spells, byDay)
@@ -59,6 +61,7 @@ export function replayNormals(
   random: () => number,
   unrest: Unrest = usualUnrest,
 ): readonly WeatherHour[] {
+  assert(normals.months.length === 12, 'a climate has twelve months')
   const means = dayNormals(normals)
   const spells = spellsByChance(means, from, days, site.timeZone, random, unrest.wetMemory)
   const wet = new Set(spells.map(spell => spell.date))
@@ -140,13 +143,20 @@ function meanDay(site: Place, date: string, byDay: (date: string) => DayNormals)
   }
 }
 
+/** By day between this day's extremes; by night from one day's sunset to the next one's least. */
+function meanAir({ rise, yesterday, means, tomorrow }: MeanDay, clock: number): Celsius {
+  const set = 24 - rise
+  if (clock >= rise && clock <= set) return airByDay(means.airMost, means.airLeast, clock, rise)
+  const [evening, least, since] =
+    clock > set ? [means, tomorrow.airLeast, clock - set] : [yesterday, means.airLeast, clock + 24 - set]
+  const atSunset = airByDay(evening.airMost, evening.airLeast, set, rise)
+  return airByNight(atSunset, least, since / (2 * rise))
+}
+
 function meanHour(site: Place, start: Instant, day: MeanDay, rain: number): WeatherHour {
   // By the sun of this calendar day: under 0 or over 24 where the zone's clock runs far from it.
   const clock = 12 + (start + 1800 - day.noon) / 3600
-  // After the warmest hour the air falls to the next day's least; before sunrise it comes from the last day's most.
-  const least = clock > 14 ? day.tomorrow.airLeast : day.means.airLeast
-  const most = clock < day.rise ? day.yesterday.airMost : day.means.airMost
-  const air = airOfDay(most, Math.min(least, most), clock, day.rise)
+  const air = meanAir(day, clock)
   const wind = windOfDay(day.means.wind, clock)
   return {
     start,

@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
-import { replayYears } from '@dawnlift/core/weather'
+import { climateOfHours, hoursFromNormals, replayYears } from '@dawnlift/core/weather'
 import { describe, expect, it } from 'vitest'
 import { type HourlyMapping, readHourlyCsv, readWeather, typicalYear, type WeatherFile } from './index.js'
 
@@ -104,3 +104,27 @@ describe.skipIf(!present)(
     })
   },
 )
+
+describe.skipIf(!present)('climate normals against the year they come from', () => {
+  it.each([
+    ['greensboro.tmy3.csv', 'Etc/GMT+5'],
+    ['pvgis-turin.epw', 'Etc/GMT-1'],
+  ])('give back the mean day of every month of %s within 1.2 K', (name, standard) => {
+    const { hours, station } = read(name)
+    const site = { ...station, timeZone: standard }
+    const made = hoursFromNormals(climateOfHours(name, name, hours, standard), site, '2001-01-01', 365)
+    // independent: real hours. The curve claims about 1 K against mean days; the month's mean follows within 1 K.
+    for (let month = 0; month < 12; month += 1) {
+      const of = (list: typeof hours) =>
+        list.filter(hour => new Date(hour.start * 1000).getUTCMonth() === month)
+      const [real, mean12] = [of(hours), of(made)]
+      expect(Math.abs(mean(real.map(hour => hour.air)) - mean(mean12.map(hour => hour.air)))).toBeLessThan(1)
+      const atHour = (list: typeof hours, clock: number) =>
+        mean(list.filter(hour => (hour.start / 3600) % 24 === clock).map(hour => hour.air))
+      const off = Array.from({ length: 24 }, (_, clock) => atHour(real, clock) - atHour(mean12, clock))
+      expect(Math.sqrt(mean(off.map(value => value ** 2)))).toBeLessThan(1.2)
+    }
+    // The year's radiation comes back, and rain days within two.
+    expect(sum(made.map(hour => hour.global)) / sum(hours.map(hour => hour.global))).toBeCloseTo(1, 1)
+  })
+})
