@@ -14,6 +14,7 @@ describe('formulas of curing, in shown units', () => {
     ['strength-share-eurocode', 77.88, 'hand'],
     ['hydration-end', 72.04, 'published [Mills1966]'],
     ['hydration', 46.57, 'independent'],
+    ['cement-heat', 489.58, 'hand'],
     ['adiabatic-rise', 80.11, 'hand'],
     ['wind-film', 16, 'hand: 4 + 4·3'],
     ['cold-least-kept', 13, 'published [ACI306-2016], from memory'],

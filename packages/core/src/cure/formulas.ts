@@ -1,4 +1,5 @@
 import type { Formula, FormulaInput } from '../formula/index.js'
+import { cementHeat } from './cement.js'
 import { leastKept } from './frost.js'
 import { adiabaticRise, hydrated, ultimateHydration } from './hydration.js'
 import { ageFactorDanish, ageFactorEurocode } from './maturity.js'
@@ -26,6 +27,15 @@ const age: FormulaInput = {
 }
 const early =
   'From the age at one temperature: hot early curing lowers the late strength. Confirm with cylinders cured beside the wall.'
+
+const compound = (name: string, meaning: string, example: number): FormulaInput => ({
+  name,
+  unit: '%',
+  meaning: `${meaning} in the cement`,
+  least: 0,
+  most: 100,
+  example,
+})
 
 /** What `calc` offers about curing. */
 export const formulas: readonly Formula[] = [
@@ -110,6 +120,36 @@ export const formulas: readonly Formula[] = [
         },
         of(given, 'age') * 3600,
       ) / percent,
+  },
+  {
+    name: 'cement-heat',
+    says: 'Heat of hydration of a cement from its compounds.',
+    inputs: [
+      compound('c3s', 'tricalcium silicate', 55),
+      compound('c2s', 'dicalcium silicate', 18),
+      compound('c3a', 'tricalcium aluminate', 10),
+      compound('c4af', 'tetracalcium aluminoferrite', 8),
+      compound('sulphate', 'SO3', 3),
+      compound('freeLime', 'free CaO', 1),
+      compound('magnesia', 'MgO', 2),
+    ],
+    output: { name: 'heat', unit: 'kJ/kg' },
+    source: '[SchindlerFolliard2005]',
+    calculate: given => {
+      const share = (name: string) => of(given, name) * percent
+      return (
+        cementHeat({
+          c3s: share('c3s'),
+          c2s: share('c2s'),
+          c3a: share('c3a'),
+          c4af: share('c4af'),
+          sulphate: share('sulphate'),
+          freeLime: share('freeLime'),
+          magnesia: share('magnesia'),
+          fineness: 350,
+        }) / 1000
+      )
+    },
   },
   {
     name: 'adiabatic-rise',
