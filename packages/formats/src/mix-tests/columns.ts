@@ -74,7 +74,7 @@ export function readColumns(
   const problems: Problem[] = []
   for (const [index, head] of heads.entries()) {
     if (head === '') continue
-    const { word, unit } = partsOf(head)
+    const { word, unit } = headParts(head)
     const name = nameOf(word)
     if (!name) problems.push(unknownColumn(head, word, at))
     else if (name !== 'note' && columns.some(column => column.name === name))
@@ -85,7 +85,7 @@ export function readColumns(
 }
 
 /** `age_min`, `age (min)`, `age [min]` and `age` alone. */
-function partsOf(head: string): { word: string; unit: string | undefined } {
+export function headParts(head: string): { word: string; unit: string | undefined } {
   const found = /^([a-z]+)(?:[\s_]*[([]\s*(.+?)\s*[)\]]|[\s_]+(.+))?$/i.exec(head.trim())
   const unit = found?.[2] ?? found?.[3]
   return { word: (found?.[1] ?? head).toLowerCase(), unit: unit && (plainUnits[unit] ?? unit) }

@@ -1,1 +1,2 @@
 export { readMixTests } from './read-mix-tests.js'
+export { readTrials } from './read-trials.js'
