@@ -77,6 +77,18 @@ describe('the body of a section', () => {
   )
 })
 
+describe('walls of two make-ups at a corner', () => {
+  // hand: double 2.1 × 0.3 to the outer face, solid 3 − 0.15 by 0.2 beside it.
+  it('share it without gap or lap', () => {
+    const { parts, sections } = named('double and solid at a corner')
+    const sharp = sectionBody({ ...parts, print: { ...parts.print, cornerRadius: 0 } }, sections[0]!, 1)
+    expect(sharp.map(polygon => regionArea([polygon])).sort()).toEqual([
+      expect.closeTo(2.85 * 0.2, 6),
+      expect.closeTo(2.1 * 0.3, 6),
+    ])
+  })
+})
+
 describe('a plan a thousand times larger or smaller', () => {
   const scaled = (k: number, { parts }: WallFixture): WallFixture =>
     fixture('scaled', {

@@ -70,27 +70,22 @@ function junctionPatches(plan: SectionPlan, z: Metres): readonly Patch[] {
   })
 }
 
-/** At a corner that two sections share, the one that keeps it goes on to the outer face; the other starts beside it. */
-function sharedCorner(
-  plan: SectionPlan,
-  junction: Junction,
-  z: Metres,
-): { ring: Ring; arm: Arm } | undefined {
-  const arms = junction.arms.filter(({ wall }) => standsAt(wall, z))
-  const [a, b] = arms
-  if (arms.length !== 2 || a!.wall === b!.wall) return undefined
-  const held = arms.filter(arm => holdsArm(plan.stretches, arm))
-  if (held.length !== 1) return undefined
+/** Where two walls end at a corner that is not joined, between sections or make-ups: the block one of them keeps. */
+function sharedCorner(plan: SectionPlan, { point, arms }: Junction, z: Metres): Patch | undefined {
+  const [a, b, ...more] = arms.filter(({ wall }) => standsAt(wall, z))
+  if (!a || !b || more.length > 0 || a.wall === b.wall) return undefined
+  const keys = [a, b].filter(arm => holdsArm(plan.stretches, arm)).map(({ wall }) => shellKey(wall))
+  if (keys.length === 0 || (keys.length === 2 && keys[0] === keys[1])) return undefined
   const ray = ({ wall, out }: Arm) => ({ out, half: wall.thickness / 2 })
-  const ring = cornerBlock(junction.point, ray(a!), ray(b!))
-  return ring && { ring, arm: held[0]! }
+  const ring = cornerBlock(point, ray(a), ray(b))
+  return ring && { key: keys.sort()[0]!, ring }
 }
 
+/** The wall that keeps a shared corner goes on to its outer face; the other starts beside it. */
 function sharedCornerPatches(plan: SectionPlan, z: Metres): readonly Patch[] {
-  return plan.junctions.flatMap(junction => {
-    const corner = keepsCorner(plan, junction, z) ? sharedCorner(plan, junction, z) : undefined
-    return corner ? [{ key: shellKey(corner.arm.wall), ring: corner.ring }] : []
-  })
+  return plan.junctions.flatMap(junction =>
+    keepsCorner(plan, junction, z) ? (sharedCorner(plan, junction, z) ?? []) : [],
+  )
 }
 
 /** What other sections' walls take away where they go on through a junction that ours end at. */
