@@ -4,6 +4,7 @@ import { explainLift } from '@dawnlift/core/campaign'
 import { clockText } from '@dawnlift/core/clock'
 import type { Plan } from '@dawnlift/core/plan'
 import { outputsOf } from '@dawnlift/formats/outputs'
+import { planReport } from '@dawnlift/formats/plan-report'
 import type { Command } from 'commander'
 import type { CommandContext } from '../run-dawnlift.js'
 import { showFindings, showProblems } from '../screen/problem-list.js'
@@ -26,7 +27,7 @@ export function addPlan(program: Command, { screen, finish }: CommandContext): v
       }
       const { plan } = planned.value
       if (options.out) await writeOutputs(plan, resolve(screen.folder, options.out), screen)
-      screen.out(options.json ? JSON.stringify(plan) : printDays(plan))
+      screen.out(options.json ? JSON.stringify(planReport(plan), null, 2) : printDays(plan))
       if (!options.json)
         showFindings(
           screen,

@@ -3,14 +3,7 @@ import type { Job } from '../job/index.js'
 import { cutWindow } from '../mix/index.js'
 import type { Instant } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
-import {
-  checkFlow,
-  checkReach,
-  checkTravels,
-  type RouteCache,
-  routeRules,
-  routeSection,
-} from '../route/index.js'
+import { type RouteCache, routeSection } from '../route/index.js'
 import { proposeSections } from '../section/index.js'
 import { tallyOf } from '../tally/index.js'
 import { callsOf, checkCalls, checkClashes } from '../trade/index.js'
@@ -93,9 +86,6 @@ export async function planJob(
     ...thinPlaces(job, bands),
     ...bands.flatMap(each => checkOverhang(job, each)),
     ...routed.flatMap(each => each.findings),
-    ...bands.flatMap(each => checkReach(each, job.machine, routeRules(rules))),
-    ...routes.flatMap(each => checkFlow(each, job.print.speed, job.machine)),
-    ...routes.flatMap(each => checkTravels(each, job.machine, routeRules(rules))),
     ...checkClashes(job),
     ...checkCampaign(input, campaign),
     ...checkCalls(parts, calls),

@@ -1,0 +1,2 @@
+export { planReport } from './plan-report.js'
+export { type PlanReport, planJsonSchema, planReportSchema } from './report-schema.js'
