@@ -61,6 +61,11 @@ describe('replayYears', () => {
       [at(2016, 1, 1, 0), at(2017, 1, 1, 0), at(2017, 1, 1, 0)].map(value => value.toFixed(4)),
     )
   })
+  it('goes round a typical year however long the campaign', () => {
+    const typical = { hours: history('2001-01-01', '2002-01-01', utcOffset), utcOffset }
+    const years = replayYears(typical, 'Europe/Madrid', '2026-11-25', 300)
+    expect(years.map(({ year, hours }) => [year, hours.length])).toEqual([[2001, 300 * 24 - 1]])
+  })
   it('leaves out a year that misses an hour', () => {
     const holed = {
       ...past,

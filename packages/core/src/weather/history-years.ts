@@ -17,8 +17,8 @@ export interface ReplayedYear {
 /**
  * The weather of each past year over the days of a campaign, for risk: the same month, day and standard hour, re-dated.
  *
- * 29 February, where a year has none, repeats the 28th. A campaign across new year takes January from the following year, or,
- * where there is none (a typical year), from the same. Years that miss an hour of the window are left out.
+ * 29 February, where a year has none, repeats the 28th. A campaign across new year goes on in the following year, or, where
+ * there is none (a typical year), in the same one again. Years that miss an hour of the window are left out.
  */
 export function replayYears(
   history: WeatherHistory,
@@ -37,7 +37,7 @@ export function replayYears(
   return years.flatMap(year => {
     const hours: WeatherHour[] = []
     for (let at = start; at < end; at += 3600) {
-      const past = pastHour(byStamp, at + history.utcOffset, year - firstYear)
+      const past = pastHour(byStamp, at + history.utcOffset, year, firstYear)
       if (!past) return []
       hours.push({ ...past, start: at, source: 'history' })
     }
@@ -50,13 +50,14 @@ const yearOf = (local: number): number => new Date(local * 1000).getUTCFullYear(
 function pastHour(
   byStamp: ReadonlyMap<number, WeatherHour>,
   local: number,
-  shift: number,
+  year: number,
+  firstYear: number,
 ): WeatherHour | undefined {
   const date = new Date(local * 1000)
-  const at = (year: number) => byStamp.get(stampOf(year, date))
-  const year = date.getUTCFullYear() + shift
-  // A single or last year has no January after it: its own stands in.
-  return at(year) ?? (date.getUTCMonth() < 6 ? at(year - 1) : undefined)
+  const at = (past: number) => byStamp.get(stampOf(past, date))
+  const beyond = date.getUTCFullYear() - firstYear
+  // After new year a single or last year has nothing: its own months come round again.
+  return at(year + beyond) ?? (beyond > 0 ? at(year) : undefined)
 }
 
 function stampOf(year: number, date: Date): number {
