@@ -49,7 +49,7 @@ const quantities = {
   volume_m3: z.number(),
   mass_kg: z.number(),
   dry_kg: z.number(),
-  bags: count,
+  bags: z.number().meta({ description: 'Whole for a day and the job, a share of bags for a lift' }),
   water_kg: z.number(),
   printTime_s: z.number(),
 }
@@ -115,6 +115,7 @@ export const planReportSchema = z
         until: moment,
         cutFrom: moment.optional(),
         cutUntil: moment.optional(),
+        cutInSteps: z.literal(true).optional().meta({ description: 'No one moment suits the whole cut: it is made as the wall grows' }),
         measuredFrom: z.string(),
         along_m: z.number(),
         up_m: z.number(),
