@@ -2,14 +2,26 @@ import type { Metres } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import type { Path, Point } from './path.js'
 import { distance, leftOf, meetingPoint, plus, times } from './point.js'
-import { arcOf, isStraight, type Segment, segmentsOf, segmentTangent } from './segment.js'
+import {
+  arcOf,
+  isStraight,
+  type Segment,
+  segmentMeetings,
+  segmentPart,
+  segmentsOf,
+  segmentTangent,
+} from './segment.js'
 
 /**
  * A path to the left of another at a distance (right when negative). Lines stay lines and arcs stay concentric arcs;
- * corners are mitred along the tangents. No trimming: an offset beyond the inner radius of an arc is a Bug.
+ * corners are mitred along the tangents outside, and trimmed where neighbours meet inside. An offset beyond the inner
+ * radius of an arc is a Bug; segments further apart than neighbours are not trimmed against each other.
  */
 export function offsetPath(path: Path, by: Metres): Path {
-  const shifted = segmentsOf(path).map(segment => offsetSegment(segment, by))
+  const shifted = trimInside(
+    segmentsOf(path).map(segment => offsetSegment(segment, by)),
+    path.closed,
+  )
   assert(shifted.length > 0, 'a path has at least one segment')
   const points: Point[] = []
   const bulges: number[] = []
@@ -34,6 +46,22 @@ export function offsetSegment(segment: Segment, by: Metres): Segment {
   const shift = (point: Point, share: number) =>
     plus(point, times(leftOf(segmentTangent(segment, share)), by))
   return { start: shift(segment.start, 0), end: shift(segment.end, 1), bulge: segment.bulge }
+}
+
+/** Inside a corner, neighbours of which one is an arc lie over each other: both end where they meet. */
+function trimInside(shifted: readonly Segment[], closed: boolean): readonly Segment[] {
+  const trimmed = [...shifted]
+  for (let i = closed ? 0 : 1; i < trimmed.length && trimmed.length > 1; i++) {
+    const k = (i + trimmed.length - 1) % trimmed.length
+    const [before, after] = [trimmed[k]!, trimmed[i]!]
+    if (distance(before.end, after.start) < 1e-9 || (isStraight(before) && isStraight(after))) continue
+    // The meeting nearest to the corner on both.
+    const [meeting] = [...segmentMeetings(before, after)].sort((a, b) => b[0] - b[1] - (a[0] - a[1]))
+    if (!meeting) continue
+    trimmed[k] = segmentPart(before, 0, meeting[0])
+    trimmed[i] = segmentPart(after, meeting[1], 1)
+  }
+  return trimmed
 }
 
 /** The points that join two shifted segments: one where they touch or both are straight, else a mitre of two links. */

@@ -164,6 +164,21 @@ describe('offsetPath', () => {
     const inside = offsetPath(bent, 0.2)
     expect(pathLength(inside)).toBeCloseTo(3 + 0.8 * (Math.PI / 2), 9)
   })
+  it('does not fold over itself inside the corner of a line and an arc', () => {
+    const kinked: Path = {
+      points: [
+        [0, 0],
+        [2, 0],
+        [4, 0.5],
+      ],
+      bulges: [0, 0.2],
+      closed: false,
+    }
+    for (const by of [0.15, -0.15]) expect(selfCrossings(offsetPath(kinked, by))).toEqual([])
+    const folded = offsetPath(kinked, -0.15)
+    for (const point of folded.points)
+      expect(nearestOnPath(kinked, point).distance).toBeGreaterThan(0.15 - 1e-9)
+  })
   it('grows a square by a mitred margin', () =>
     expect(pathLength(offsetPath(square, -0.1))).toBeCloseTo(4.8, 9))
 })
