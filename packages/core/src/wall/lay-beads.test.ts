@@ -15,7 +15,6 @@ import { house } from './fixtures/house.js'
 import { double, fixture, line, opening, solid, type WallFixture, wall } from './fixtures/invented.js'
 import { plans } from './fixtures/plans.js'
 import { type BandCache, layAllBeads } from './lay-beads.js'
-import { checkThinPlaces } from './thin-finding.js'
 import { validateBand } from './validate-band.js'
 
 beforeAll(() => initGeometry())
@@ -110,17 +109,6 @@ describe('a double wall', () => {
       expect.stringContaining('e3 leaves 80 mm of wall'),
     ])
     expect(clearOf(ofRole(band, 'wythe'), [2.6, -0.09])).toBeGreaterThan(0)
-  })
-})
-
-describe('checkThinPlaces', () => {
-  it('tells each place once, though many bands have it', () => {
-    const { parts, sections } = named('recesses')
-    const [laid] = layAllBeads(parts, sections)
-    expect(laid!.bands.filter(band => band.thinPlaces.length > 0).length).toBeGreaterThan(0)
-    expect(checkThinPlaces(laid!).map(({ check, at, verdict }) => [check, at, verdict])).toEqual([
-      ['thin-place', 'section A, layer 51', 'warn'],
-    ])
   })
 })
 
