@@ -35,6 +35,11 @@ describe('toSvg', () => {
     expect(svg.match(/<\/g>/g)).toHaveLength(1)
   })
 
+  it('sets a line with Hebrew in the face that has it', () => {
+    const svg = toSvg(drawing([text([1, 1], 'קיר מזרחי 4', 'normal'), text([1, 9], 'east', 'normal')]))
+    expect(svg.match(/font-family="Libertinus Serif, serif"/g)).toHaveLength(1)
+  })
+
   it('turns the y axis over and keeps two decimals', () =>
     expect(
       toSvg(

@@ -83,6 +83,7 @@ function markSvg(mark: Mark, height: number, colour: Colour): string {
 function textAttributes(mark: Extract<Mark, { kind: 'text' }>, [x, y]: PaperPoint, colour: Colour): string {
   const turn = mark.turn ? ` transform="rotate(${mm(-mark.turn)} ${mm(x)} ${mm(y)})"` : ''
   const anchor = mark.anchor === 'start' ? '' : ` text-anchor="${mark.anchor}"`
+  const face = hebrew.test(mark.text) ? ' font-family="Libertinus Serif, serif"' : ''
   const ink = colour(mark.fill ?? 'ink')
   const halo = mark.halo
     ? ` ${styled([
@@ -90,7 +91,6 @@ function textAttributes(mark: Extract<Mark, { kind: 'text' }>, [x, y]: PaperPoin
         ['stroke', colour('paper')],
       ])} stroke-width="0.7" stroke-linejoin="round" paint-order="stroke"`
     : ` ${styled([['fill', ink]])}`
-  const face = hebrew.test(mark.text) ? ' font-family="Libertinus Serif, serif"' : ''
   return `x="${mm(x)}" y="${mm(y)}" font-size="${textHeights[mark.height]}"${anchor}${turn}${face}${halo}`
 }
 
@@ -145,7 +145,10 @@ function mm(value: number): string {
   return String(rounded === 0 ? 0 : rounded)
 }
 
-/** The lettering has no Hebrew; left to itself, each machine would take another face for it. */
+/**
+ * The lettering has no Hebrew: such a line is set in the serif as a whole, for a line in two faces is given to whatever
+ * face of the machine has all its letters. Hebrew and Arabic in one line still are.
+ */
 const hebrew = /\p{Script=Hebrew}/u
 
 /** Everything XML 1.0 does not allow: control characters and lone halves of pairs. */

@@ -10,8 +10,9 @@ let compiler: NodeCompiler | undefined
 
 /**
  * A template with its data as a PDF. Letters come from the two faces the compiler carries (Libertinus Serif, DejaVu Sans
- * Mono: Latin, Greek, Cyrillic, Hebrew, Arabic), so the same data gives the same bytes on every machine; other scripts
- * fall back to what the machine has.
+ * Mono: Latin, Greek, Cyrillic, Hebrew, Arabic), so that a page looks the same on every machine; its bytes may differ
+ * where the machine has its own copy of one of them. Other scripts, and drawing lines that mix Hebrew with Arabic, take
+ * what the machine has.
  */
 export function typeset(template: string, data: unknown): Uint8Array {
   assert(existsSync(`${templateFolder}/${template}.typ`), `template ${template} is shipped`)
