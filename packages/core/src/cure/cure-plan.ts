@@ -5,7 +5,7 @@ import type { Celsius, Instant, SquareMetres } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import { evaporationPerHour, saturationPressure, vapourPressureOf } from '../weather/index.js'
 import type { CoverKind } from './cover.js'
-import { checkFrost, heatingNeed, isColdWeather, leastKept } from './frost.js'
+import { checkCooling, checkFrost, heatingNeed, isColdWeather, leastKept } from './frost.js'
 import { checkHeat, checkPlastic, checkWater } from './heat-checks.js'
 import { type Milestone, milestones } from './milestones.js'
 import { dryingAdvice } from './precautions.js'
@@ -91,6 +91,7 @@ export function curePlan(input: CureCase): CurePlan {
     findings: [
       checkHeat(lift.id, heat),
       ...(cold ? [checkFrost(lift.id, heat, frostSafe)] : []),
+      ...(uncover === undefined ? [] : checkCooling(lift.id, heat, weather, uncover, build.thickness)),
       ...(cover === 'wet-burlap' ? checkWater(lift.id, heat, input.job.batching.waterTemperature) : []),
       ...checkPlastic(lift.id, run),
     ],

@@ -75,3 +75,38 @@ export function checkFrost(id: string, heat: WallHeat, frostSafe: Instant | unde
         : `Protect ${hours.toFixed(0)} h until 3.5 MPa; the coldest part stays at ${coldest.temperature.toFixed(1)} °C.`,
   }
 }
+
+/**
+ * Whether uncovering lets the wall cool too fast: from its own temperature to the coldest air of the next day.
+ *
+ * Source   [ACI306-2016], from memory; a thin wall follows the air within hours, so the air stands for it.
+ */
+export function checkCooling(
+  id: string,
+  heat: WallHeat,
+  weather: WallWeather,
+  uncover: Instant,
+  thickness: Metres,
+): readonly Finding[] {
+  const { at, most } = heat.trace
+  const index = at.findIndex(moment => moment >= uncover)
+  if (index < 0) return []
+  const coldest = weather.air.reduce((least, air, hour) => {
+    const start = weather.first + hour * 3600
+    return start >= uncover && start < uncover + 86400 ? Math.min(least, air) : least
+  }, Number.POSITIVE_INFINITY)
+  const [fall, allowed] = [most[index]! - coldest, coolingMost(thickness)]
+  if (fall <= allowed) return []
+  return [
+    {
+      check: 'cure-cooling',
+      at: id,
+      demand: fall,
+      capacity: allowed,
+      unit: 'K',
+      source: 'ACI306-2016',
+      verdict: 'warn',
+      say: `Uncovered, the wall would cool by ${fall.toFixed(0)} K within a day; at most ${allowed} K. Loosen the cover first and take it off a day later.`,
+    },
+  ]
+}

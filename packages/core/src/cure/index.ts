@@ -4,12 +4,21 @@ export type { CellWall, FaceLaw } from './conduction.js'
 export { cavityWall, conductionStep, faceFlux, faceTemperature, slabOf, stepRoom } from './conduction.js'
 export type { Cover, CoverKind } from './cover.js'
 export { covers } from './cover.js'
+export { cureLifts } from './cure-lifts.js'
 export type { CureCase, CurePlan, CureStep } from './cure-plan.js'
 export { curePlan } from './cure-plan.js'
 export type { FaceAir, FaceBalance } from './face-balance.js'
 export { faceBalance, faceLaw } from './face-balance.js'
 export { formulas } from './formulas.js'
-export { COLD_AIR, checkFrost, coolingMost, heatingNeed, isColdWeather, leastKept } from './frost.js'
+export {
+  COLD_AIR,
+  checkCooling,
+  checkFrost,
+  coolingMost,
+  heatingNeed,
+  isColdWeather,
+  leastKept,
+} from './frost.js'
 export { checkHeat, checkPlastic, checkWater, PEAK_MOST, PLASTIC_WARM, WATER_SHOCK } from './heat-checks.js'
 export type { Hydration } from './hydration.js'
 export {
