@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Opening, Wall } from '../job/index.js'
 import { standGeometry } from './derive-geometry.js'
 
-const print = { beadWidth: 0.05 }
+const print = { beadWidth: 0.05, layerHeight: 0.02 }
 const wall = (
   id: string,
   points: readonly (readonly [number, number])[],

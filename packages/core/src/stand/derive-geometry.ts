@@ -2,6 +2,8 @@ import type { Opening, PrintRules, Wall } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import type { Section } from '../section/index.js'
+import type { Band } from '../wall/index.js'
+import { withPrintedBays } from './bays.js'
 import { type CentrelinePiece, centrelinePieces } from './centreline.js'
 import { type Interval, supportStations, type WallPart, wholeIntervals } from './returns.js'
 import type { StandGeometry, StandMake, StandPanel, StandSupports } from './stand-geometry.js'
@@ -9,13 +11,15 @@ import type { StandGeometry, StandMake, StandPanel, StandSupports } from './stan
 /**
  * Panels of a section between what holds its walls sideways. Returns, corners and T-junctions hold where the other leg
  * belongs to the same section, is whole at that height and at least twice as long as it is thick; jambs, wall ends and
- * section joints are free edges: a neighbour may not be there yet.
+ * section joints are free edges: a neighbour may not be there yet. With the section's bands a panel's web has the pitch
+ * it is printed with; without them the pitch of the drawing.
  */
 export function standGeometry(
   section: Section,
   walls: readonly Wall[],
   openings: readonly Opening[],
-  print: Pick<PrintRules, 'beadWidth'>,
+  print: Pick<PrintRules, 'beadWidth' | 'layerHeight'>,
+  bands: readonly Band[] = [],
 ): StandGeometry {
   const parts = section.stretches.map((stretch): WallPart => {
     const wall = walls.find(({ id }) => id === stretch.wall)
@@ -28,7 +32,8 @@ export function standGeometry(
       openings: openings.filter(opening => opening.wall === wall.id),
     }
   })
-  return { section: section.id, panels: parts.flatMap(part => panelsOfPart(part, parts, print)) }
+  const panels = parts.flatMap(part => panelsOfPart(part, parts, print))
+  return withPrintedBays({ section: section.id, panels }, walls, bands, print.layerHeight)
 }
 
 function panelsOfPart(

@@ -43,8 +43,7 @@ interface Touch {
  * within half of both thicknesses of another is set onto it. A line that runs along another makes it thicker there.
  */
 export function lineMesh(lines: readonly ShellLine[], piece: Metres): PlanMesh {
-  const work = lines.map(workLine)
-  for (const guest of work) if (!guest.path.closed) joinGuest(guest, work)
+  const work = joined(lines)
   const positions: Point[] = []
   const indexOf = new Map<LineNode, number>()
   const position = (node: LineNode): number => {
@@ -57,6 +56,19 @@ export function lineMesh(lines: readonly ShellLine[], piece: Metres): PlanMesh {
   }
   const edges = work.flatMap(line => edgesOf(line, piece, positions, position))
   return { positions, edges: edges.filter(({ from, to }) => from !== to) }
+}
+
+function joined(lines: readonly ShellLine[]): readonly WorkLine[] {
+  const work = lines.map(workLine)
+  for (const guest of work) if (!guest.path.closed) joinGuest(guest, work)
+  return work
+}
+
+/** Stations of a line at which others are set onto it, in order. */
+export function touchedStations(lines: readonly ShellLine[]): readonly (readonly Metres[])[] {
+  const work = joined(lines)
+  const hosts = new Set(work.flatMap(({ nodes }) => nodes.flatMap(({ host }) => (host ? [host] : []))))
+  return work.map(({ nodes }) => nodes.filter(node => hosts.has(node)).map(({ station }) => station))
 }
 
 function workLine({ path, thickness }: ShellLine, index: number): WorkLine {

@@ -12,8 +12,13 @@ import { type SectionBuckling, sectionBuckling } from './section-shell.js'
 
 const print = { beadWidth: 0.05, layerHeight: 0.02, cornerRadius: 0, overhang: 0.15, speed: 0.15 }
 const rule = (value: number) => ({ value, source: 'the job' })
+// a mix of its own: what is compared must not move with the defaults
+const lower = {
+  yield: { kind: 'linear', start: 2245, rate: 0.92 },
+  stiffness: { start: 207e3, rate: 141, bend: 0 },
+} as const
 const rules = standRulesOf({
-  mix: defaultMix,
+  mix: { ...defaultMix, lower },
   print,
   rules: { standSafety: rule(1.5), imperfection: rule(0.6) },
   sections: [],
@@ -38,7 +43,7 @@ function liftOf(walls: readonly Wall[], layers: number, firstLayer = 1, openings
   const stretches = walls.map(({ id, centreline }) => ({ wall: id, from: 0, to: pathLength(centreline) }))
   const section = { id: 'S', stretches, joints: [] }
   const { bands } = layBeads({ walls, openings, embeds: [], columns: [], print }, section)
-  const geometry = standGeometry(section, walls, openings, print)
+  const geometry = standGeometry(section, walls, openings, print, bands)
   const age = { layerHeight: 0.02, ends: evenEnds(layers, 420), factor: 1 }
   return { section, walls, bands, geometry, firstLayer, age }
 }
@@ -145,10 +150,43 @@ describe('a whole section under construction', () => {
   beforeAll(() => initGeometry())
 
   // independent of the strips: shells of the actual bead plan. The scheduler must not promise more than they bear.
-  it.each(plans)('bears what the quick model says, or up to a fifth more, 1 m high: %s', (_, walls) => {
+  it.each(plans)('bears what the quick model says, or up to three tenths more, 1 m high: %s', (_, walls) => {
     const { factor, quick } = buckling(walls, 50)
     expect(quick.factor).toBeLessThan(factor)
-    expect(quick.factor).toBeGreaterThan(factor / 1.2)
+    expect(quick.factor).toBeGreaterThan(factor / 1.3)
+  })
+
+  it('sees the wider bay that a tie left out leaves', () => {
+    const lift = liftOf(
+      [
+        wall('A', [
+          [0, 0],
+          [3, 0],
+        ]),
+      ],
+      50,
+    )
+    const [band] = lift.bands
+    // ties end 0.9 m before the wall does
+    const shorter = band!.beads.map(bead =>
+      bead.role === 'web'
+        ? {
+            ...bead,
+            path: {
+              points: bead.path.points.slice(0, -3),
+              bulges: bead.path.bulges.slice(0, -3),
+              closed: false,
+            },
+          }
+        : bead,
+    )
+    const bands = [{ ...band!, beads: shorter }]
+    const geometry = standGeometry(lift.section, lift.walls, [], print, bands)
+    const answer = sectionBuckling({ ...lift, bands, geometry }, rules)
+    if (!answer.ok || answer.value.kind !== 'buckles') throw new Error('the section buckles')
+    const { factor, quick } = answer.value.buckling
+    expect(quick.factor).toBeLessThan(factor)
+    expect(factor).toBeLessThan(0.8 * buckling(lift.walls, 50).factor)
   })
 
   it('says where the quick model is conservative', () =>
