@@ -6,7 +6,7 @@ import { assert, type Finding } from '../result/index.js'
 import type { Section, Stretch } from '../section/index.js'
 import { faceBearing, type PrintHour, type WeatherHour } from '../weather/index.js'
 import type { CoverKind } from './cover.js'
-import { type CurePlan, curePlan } from './cure-plan.js'
+import { type CurePlan, curePlan, FOLLOWED } from './cure-plan.js'
 import type { Milestone } from './milestones.js'
 import type { WallBuild } from './wall-cells.js'
 import { type WallWeather, wallWeather } from './wall-weather.js'
@@ -35,10 +35,7 @@ export function cureLifts(
   hours: readonly PrintHour[],
   cover?: CoverKind,
 ): readonly CurePlan[] {
-  const weatherAt = weatherBySide(
-    job,
-    hours.map(hour => hour.weather),
-  )
+  const weatherAt = weatherBySide(job, hoursAround(lifts, hours))
   const facings = new Map(sections.map(section => [section.id, facingsOf(job, section)]))
   return lifts.map(lift => {
     const ways = facings.get(lift.section) ?? []
@@ -58,6 +55,13 @@ export function cureLifts(
     )
     return worstOf(plans, lift.id)
   })
+}
+
+/** The hours that the lifts and their cure lie in. */
+function hoursAround(lifts: readonly Lift[], hours: readonly PrintHour[]): readonly WeatherHour[] {
+  const from = Math.min(...lifts.map(lift => lift.start)) - 86400
+  const until = Math.max(...lifts.map(lift => lift.end)) + FOLLOWED
+  return hours.filter(({ start }) => start >= from && start < until).map(hour => hour.weather)
 }
 
 /** Ways nearer than this look the same to the sun: 22.5°. */

@@ -1,7 +1,7 @@
 import type { Lift } from '../campaign/index.js'
 import type { Job } from '../job/index.js'
 import { ageAtYield, momentOfAge } from '../mix/index.js'
-import type { Celsius, Instant, SquareMetres } from '../quantity/index.js'
+import type { Celsius, Instant, Seconds, SquareMetres } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import { evaporationPerHour, saturationPressure, vapourPressureOf } from '../weather/index.js'
 import type { CoverKind } from './cover.js'
@@ -51,6 +51,9 @@ export interface CureCase {
   readonly cover?: CoverKind
 }
 
+/** How long a lift's cure is followed. */
+export const FOLLOWED: Seconds = 14 * 86400
+
 const practice = 'common practice, no source'
 
 /**
@@ -70,7 +73,7 @@ export function curePlan(input: CureCase): CurePlan {
     start: lift.end,
     mixTemperature: input.mixTemperature,
     covers: [{ from: coverAt, cover }],
-    duration: 14 * 86400,
+    duration: FOLLOWED,
   }
   const heat = wallHeat(run)
   const marks = milestones(heat, input.job.mix, input.job.rules)
