@@ -21,7 +21,8 @@ export interface ExactAnswer {
  * readier than another is dropped, and so is one whose bound does not beat the best known finish.
  *
  * Exact among campaigns in which every lift starts as soon as the nozzle is free, the section cured and the hour open
- * (or at the opening of a later stretch of the day), with standing that a shorter remainder of a lift does not worsen.
+ * (or at the opening of a later stretch of the day, the shift begun as late as that needs), with standing as the ground
+ * gives it, which a shorter remainder of a lift does not worsen.
  */
 export function searchExact(
   ground: Ground,

@@ -1,8 +1,8 @@
 import type { Breadth } from './day-options.js'
 import { searchExact } from './exact-search.js'
-import type { Ground, Stand } from './ground.js'
-import { type Bounds, finishBound } from './lower-bound.js'
-import { putToPhysics } from './put-to-physics.js'
+import { type Ground, type Stand, standAtStart } from './ground.js'
+import { type Bounds, finishBound, prepareBounds } from './lower-bound.js'
+import { confirmTrail, putToPhysics } from './put-to-physics.js'
 import { NEVER } from './section-clock.js'
 import { type Found, searchWide } from './wide-search.js'
 
@@ -30,14 +30,19 @@ export function findCampaign(ground: Ground, bounds: Bounds, start: Stand, effor
     const found = searchSampled(ground, bounds, start, effort, least)
     const { asked, learned } = putToPhysics(ground, bounds, start, found)
     if (!best || isBetter(asked, best)) best = asked
-    if (learned === 0 || best.finish <= least || effort === 'quick') break
+    // An answer that cost no day is not worth another search.
+    if (learned === 0 || best.finish <= found.finish || effort === 'quick') break
   }
   const shortest = best!
   if (shortest.finish <= least || effort !== 'full' || !isSmall(ground)) {
     return { ...shortest, isProven: shortest.finish <= least }
   }
-  const exact = searchExact(ground, bounds, start, shortest.finish, { left: 60_000 })
-  return { ...(exact.found ?? shortest), isProven: exact.proven }
+  const sampled: Ground = { ...ground, standing: 'sampled' }
+  const exact = searchExact(sampled, bounds, start, shortest.finish, { left: 60_000 })
+  const confirmed = exact.found && confirmTrail(ground, exact.found.trail)
+  if (exact.found && confirmed)
+    return { trail: confirmed, finish: exact.found.finish, isProven: exact.proven }
+  return { ...shortest, isProven: exact.proven && !exact.found }
 }
 
 /** A campaign on sampled standing alone: good for comparing, not for printing. */
@@ -63,13 +68,27 @@ const isBetter = (a: Found, b: Found): boolean =>
 
 /** Wide for a house, narrower for a street of houses, so that time grows little faster than the work. */
 function breadthsFor(ground: Ground, effort: Effort): readonly Breadth[] {
-  const lifts = ground.sections.reduce((sum, one) => sum + Math.min(one.liftsLeft[0]!, one.layers), 0)
-  const narrow = { trails: 3, firsts: 2, wishes: 3 }
-  const middling = { trails: 6, firsts: 3, wishes: 3 }
+  const lifts = leastLifts(ground)
   if (effort === 'quick') return []
-  if (lifts > 60) return [narrow]
-  return effort === 'brisk' ? [middling] : [middling, { trails: 24, firsts: 4, wishes: 3 }]
+  if (lifts > 150) return [{ trails: 3, firsts: 2, wishes: 3 }]
+  if (lifts > 60) return [{ trails: 6, firsts: 8, wishes: 3 }]
+  if (effort === 'brisk') return [{ trails: 6, firsts: 6, wishes: 3 }]
+  const wide = { trails: 10, firsts: 8, wishes: 3 }
+  return lifts > 30 ? [wide] : [wide, { ...wide, trails: 24 }]
 }
+
+/**
+ * The date a campaign is up on sampled standing, found with no more effort than a house can spare for each of a dozen
+ * levers: for comparing one ground with another. Undefined if it does not get up.
+ */
+export function plainFinish(ground: Ground): string | undefined {
+  const effort = leastLifts(ground) > 30 ? 'quick' : 'brisk'
+  const { finish } = searchSampled(ground, prepareBounds(ground), standAtStart(ground), effort)
+  return finish === NEVER ? undefined : ground.days[finish]?.date
+}
+
+const leastLifts = (ground: Ground): number =>
+  ground.sections.reduce((sum, one) => sum + Math.min(one.liftsLeft[0]!, one.layers), 0)
 
 /** Small enough to try everything. */
 const isSmall = (ground: Ground): boolean =>

@@ -7,46 +7,78 @@ import type { WorkDay } from './work-day.js'
 /** More than all clock tolerances of a campaign together [s], so that the bound never claims too much. */
 const SLACK = 1
 
-/** What no plan can get out of a day: open time one shift can hold, the longest stretch of it, and how many stretches. */
+/** What no plan can get out of a day. */
 export interface DayCapacity {
-  readonly open: Seconds
+  /** Most print time, change-overs taken off: no lift is longer than the longest of the job. */
+  readonly printable: Seconds
+  /** Lifts it takes for that; each lift more costs a change-over of print time. */
+  readonly lifts: number
+  /** Longest open stretch a shift can hold. */
   readonly longest: Seconds
-  readonly runs: number
 }
 
 /** Capacities of all days with running totals (index i: the days before day i), and the solo finishes known so far. */
 export interface Bounds {
   readonly days: readonly DayCapacity[]
-  readonly openBefore: Float64Array
-  readonly runsBefore: Float64Array
+  readonly printableBefore: Float64Array
+  readonly liftsBefore: Float64Array
   readonly solo: Map<number, number>
 }
 
 export function prepareBounds(ground: Ground): Bounds {
-  const days = ground.days.map(day => dayCapacity(ground, day))
-  const openBefore = new Float64Array(days.length + 1)
-  const runsBefore = new Float64Array(days.length + 1)
+  const longestLift = Math.max(0, ...ground.sections.map(longestLiftOf))
+  const days = ground.days.map(day => dayCapacity(ground, day, longestLift))
+  const printableBefore = new Float64Array(days.length + 1)
+  const liftsBefore = new Float64Array(days.length + 1)
   for (const [i, day] of days.entries()) {
-    openBefore[i + 1] = openBefore[i]! + day.open
-    runsBefore[i + 1] = runsBefore[i]! + day.runs
+    printableBefore[i + 1] = printableBefore[i]! + day.printable
+    liftsBefore[i + 1] = liftsBefore[i]! + day.lifts
   }
-  return { days, openBefore, runsBefore, solo: new Map() }
+  return { days, printableBefore, liftsBefore, solo: new Map() }
 }
 
-function dayCapacity(ground: Ground, day: WorkDay): DayCapacity {
+/** Print time of the longest lift the rule and the lift ends allow anywhere in the section. */
+function longestLiftOf(section: SectionClock): Seconds {
+  let longest = 0
+  for (let below = 0; below < section.layers; below++) {
+    const top = Math.min(section.liftTop[below]!, below + section.ruleLayers)
+    longest = Math.max(longest, printTimeBetween(section, below, top))
+  }
+  return longest
+}
+
+function dayCapacity(ground: Ground, day: WorkDay, longestLift: Seconds): DayCapacity {
   const { setUp, washOut, longestShift } = ground.input.crew
   const span = longestShift - setUp - washOut
-  if (day.off || span <= 0) return { open: 0, longest: 0, runs: 0 }
+  if (day.off || span <= 0) return { printable: 0, lifts: 0, longest: 0 }
   const runs = openRuns(ground, day.opens + setUp, day.closes - washOut)
   // Open time in a sliding span is largest when the span starts with a run or ends with one.
   const starts = runs.flatMap(([from, until]) => [from, until - span])
   const within = (start: number) =>
     runs.reduce((sum, [from, until]) => sum + overlap(from, until, start, start + span), 0)
-  return {
-    open: Math.max(0, ...starts.map(within)),
-    longest: Math.max(0, ...runs.map(([from, until]) => Math.min(span, until - from))),
-    runs: runs.length,
+  const open = Math.max(0, ...starts.map(within))
+  const longest = Math.max(0, ...runs.map(([from, until]) => Math.min(span, until - from)))
+  return { ...bestCount(ground, open, runs.length, longestLift), longest }
+}
+
+/**
+ * With k lifts a day prints at most k longest lifts, and at most the open time less the change-overs that cannot hide
+ * between stretches. The one rises with k, the other falls: the best k, the larger of equals.
+ */
+function bestCount(
+  { input, sections }: Ground,
+  open: Seconds,
+  runs: number,
+  longestLift: Seconds,
+): { readonly printable: Seconds; readonly lifts: number } {
+  let best = { printable: 0, lifts: 0 }
+  for (let lifts = 1; lifts <= sections.length && open > 0; lifts++) {
+    const room = open - Math.max(0, lifts - runs) * input.crew.changeOver
+    const printable = Math.min(room, lifts * longestLift)
+    if (printable < best.printable) break
+    best = { printable, lifts }
   }
+  return best
 }
 
 const overlap = (from: number, until: number, start: number, end: number): number =>
@@ -68,7 +100,7 @@ function openRuns(ground: Ground, earliest: number, latest: number): readonly (r
  * Two relaxations, the later of which counts:
  * alone: each section as if it had machine and crew to itself, one lift a day, bounded by rule height, lift ends and
  *   the longest open stretch of the day;
- * together: all print time left, plus the change-overs no plan can hide, against the open time of all days.
+ * together: all print time left, plus the change-overs no plan can hide, against what the days can print at most.
  * Neither looks at standing, resting time, holds or deliveries, which only delay.
  */
 export function finishBound(ground: Ground, bounds: Bounds, stand: Stand, from: number): number {
@@ -95,9 +127,9 @@ function togetherFinish(
 ): number {
   const { changeOver } = ground.input.crew
   for (let day = Math.max(from, notBefore); day < bounds.days.length; day++) {
-    const runs = bounds.runsBefore[day + 1]! - bounds.runsBefore[from]!
-    const open = bounds.openBefore[day + 1]! - bounds.openBefore[from]!
-    if (work + Math.max(0, lifts - runs) * changeOver <= open + SLACK) return day
+    const printable = bounds.printableBefore[day + 1]! - bounds.printableBefore[from]!
+    const free = bounds.liftsBefore[day + 1]! - bounds.liftsBefore[from]!
+    if (work + Math.max(0, lifts - free) * changeOver <= printable + SLACK) return day
   }
   return NEVER
 }
@@ -136,8 +168,8 @@ export function printDaysBound(ground: Ground, bounds: Bounds, stand: Stand): nu
     lifts += section.liftsLeft[height]!
     chain = Math.max(chain, section.liftsLeft[height]!)
   }
-  const plain = bounds.days.map(day => day.open)
-  const withChanges = bounds.days.map(day => day.open + day.runs * changeOver)
+  const plain = bounds.days.map(day => day.printable)
+  const withChanges = bounds.days.map(day => day.printable + day.lifts * changeOver)
   return Math.max(chain, fewestToReach(work, plain), fewestToReach(work + lifts * changeOver, withChanges))
 }
 

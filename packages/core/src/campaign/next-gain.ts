@@ -5,6 +5,7 @@ import { type DayPlan, dayBegins, fillDay, liftVolume } from './day-plan.js'
 import { type Ground, prepareGround } from './ground.js'
 import { type Lever, leverSettings, leversFor, leverUnits, pullLever } from './lever.js'
 import { whyNoTaller } from './lift-report.js'
+import { calendarDays } from './work-day.js'
 
 /** A lever pulled: the ground it makes, and what the whole campaign gains by it [calendar days]. */
 export interface PulledLever {
@@ -18,24 +19,27 @@ const BEYOND = 10 * 86400
 /** So many levers of each lift are put to the physics and told. */
 const TOLD = 3
 
-/** Each lever is prepared once for all lifts. `daysGained` re-plans the campaign on the changed ground. */
+/** Each lever is prepared once for all lifts. `finishOf` plans the campaign on a ground, as it is and as changed. */
 export function leverBench(
-  { input, book }: Ground,
+  ground: Ground,
   finish: Instant,
-  daysGained: (changed: Ground) => number,
+  finishOf: (ground: Ground) => string | undefined,
 ): (lever: Lever) => PulledLever | undefined {
+  const { input, book } = ground
   const known = new Map<string, PulledLever | undefined>()
   const near = { ...input, hours: input.hours.filter(hour => hour.start < finish + BEYOND) }
+  let asIs: string | undefined
   return lever => {
     const key = `${lever.kind} ${lever.setting}`
     if (known.has(key)) return known.get(key)
     const changed = pullLever(near, lever)
-    const ground = changed && prepareGround(changed, book)
+    const moved = changed && prepareGround(changed, book)
     let days: number | undefined
-    const pulled = ground && {
-      ground,
+    const pulled = moved && {
+      ground: moved,
       days: () => {
-        days ??= daysGained(ground)
+        asIs ??= finishOf(ground) ?? ''
+        days ??= daysSooner(asIs, finishOf(moved))
         return days
       },
     }
@@ -43,6 +47,10 @@ export function leverBench(
     return pulled
   }
 }
+
+/** Calendar days; never counted against a lever, which nobody has to pull. */
+const daysSooner = (asIs: string, changed: string | undefined): number =>
+  asIs === '' || changed === undefined ? 0 : Math.max(0, calendarDays(changed, asIs))
 
 /**
  * Levers that would buy layers of this lift, the most welcome first, each at its mildest setting that buys most.

@@ -1,7 +1,7 @@
 import { bestBegin, urgentFirst } from './day-options.js'
 import { type DayPlan, dayBegins, fillDay, type PlacedLift } from './day-plan.js'
 import { type Ground, isUp, type Stand } from './ground.js'
-import { liftTrial, paceOf, reachOf } from './lift-reach.js'
+import { liftTrial, paceOf, reachOf, standingOf } from './lift-reach.js'
 import type { Bounds } from './lower-bound.js'
 import { NEVER } from './section-clock.js'
 import { askStanding, estimateStanding, keepSample } from './standing-book.js'
@@ -70,3 +70,20 @@ function learnFrom(ground: Ground, stand: Stand, lift: PlacedLift): number {
   keepSample(ground.book, pace, trial, answer)
   return 1
 }
+
+/** The same trail with every lift asked of the physics; undefined if one of them does not stand. */
+export function confirmTrail(ground: Ground, trail: Trail): Trail | undefined {
+  const start = trailStart(trail)
+  let confirmed: Trail = startTrail(start)
+  for (const plan of trailPlans(trail)) {
+    const lifts = plan.lifts.map(lift => {
+      const stands = standingOf(ground, ground.sections[lift.s]!, lift.below, lift.start, lift.ends)
+      return { ...lift, safety: stands.safety, stands: stands.layers >= lift.layers }
+    })
+    if (!lifts.every(lift => lift.stands)) return undefined
+    confirmed = extendTrail(ground, confirmed, { ...plan, lifts })
+  }
+  return confirmed
+}
+
+const trailStart = (trail: Trail): Stand => (trail.last ? trailStart(trail.last.before) : trail.stand)

@@ -2,7 +2,7 @@ import { scenesOf } from './allowance.js'
 import type { Campaign, PrintDay } from './campaign.js'
 import type { CampaignInput } from './campaign-input.js'
 import type { DayPlan } from './day-plan.js'
-import { type Effort, findCampaign, type Shortest, searchSampled } from './find-campaign.js'
+import { type Effort, findCampaign, plainFinish, type Shortest } from './find-campaign.js'
 import { type Ground, prepareGround, type Stand, standAtStart } from './ground.js'
 import { hourOf, TICK } from './hour-table.js'
 import { idleDays } from './idle-days.js'
@@ -11,7 +11,6 @@ import { type Bounds, finishBound, prepareBounds, printDaysBound } from './lower
 import { leverBench, liftGains } from './next-gain.js'
 import { NEVER } from './section-clock.js'
 import { trailPlans } from './trail.js'
-import { calendarDays } from './work-day.js'
 
 /** The shortest campaign found, with the bound that says how much shorter it could be at best. */
 export function scheduleCampaign(input: CampaignInput, effort: Effort = 'full'): Campaign {
@@ -50,8 +49,7 @@ function printDays(
   effort: Effort,
 ): readonly PrintDay[] {
   const scenes = scenesOf(ground, plans, start)
-  const last = plans.at(-1)?.day
-  const pull = leverBench(ground, last?.closes ?? 0, changed => daysGained(changed, last?.date ?? ''))
+  const pull = leverBench(ground, plans.at(-1)?.day.closes ?? 0, plainFinish)
   const counts = ground.sections.map((_, s) => liftsStanding(ground, s, start))
   let next = 0
   return plans.map((plan, i) => ({
@@ -67,15 +65,6 @@ function printDays(
     }),
     chilled: plan.lifts.some(lift => needsChiller(ground, lift.start, lift.ends.at(-1)!)),
   }))
-}
-
-/** Calendar days the whole campaign finishes sooner on the changed ground; never counted against the lever. */
-function daysGained(changed: Ground, finishDate: string): number {
-  const bounds = prepareBounds(changed)
-  const found = searchSampled(changed, bounds, standAtStart(changed), 'brisk')
-  if (found.finish === NEVER) return 0
-  const last = trailPlans(found.trail).at(-1)
-  return last ? Math.max(0, calendarDays(last.day.date, finishDate)) : 0
 }
 
 /** Lifts already standing keep their numbers; untold, new ones count on from the fewest that could have got there. */
