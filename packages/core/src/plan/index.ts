@@ -1,5 +1,5 @@
 export { campaignInput } from './campaign-input.js'
-export type { Plan } from './plan.js'
+export type { LiftCure, Plan } from './plan.js'
 export {
   newPlanCache,
   type PlanCache,

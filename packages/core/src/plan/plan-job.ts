@@ -1,4 +1,5 @@
 import { checkCampaign, scheduleCampaign } from '../campaign/index.js'
+import { cureLifts } from '../cure/index.js'
 import type { Job } from '../job/index.js'
 import { cutWindow } from '../mix/index.js'
 import type { Instant } from '../quantity/index.js'
@@ -21,7 +22,7 @@ export interface PlanInput {
   readonly hours: readonly WeatherHour[]
 }
 
-export type Stage = 'sections' | 'beads' | 'routes' | 'weather' | 'campaign' | 'calls' | 'tally'
+export type Stage = 'sections' | 'beads' | 'routes' | 'weather' | 'campaign' | 'calls' | 'cure' | 'tally'
 
 /** What each stage is called while somebody waits for it. */
 export const stageWords: Readonly<Record<Stage, string>> = {
@@ -31,6 +32,7 @@ export const stageWords: Readonly<Record<Stage, string>> = {
   weather: 'placing it in the weather',
   campaign: 'choosing lifts and days',
   calls: 'calling the trades',
+  cure: 'keeping it damp',
   tally: 'counting',
 }
 
@@ -76,11 +78,15 @@ export async function planJob(
   const input = campaignInput(job, sections, bands, routes, verdicts)
   const campaign = scheduleCampaign(input)
 
-  if (!(await goOn('calls', 0.9))) return undefined
+  if (!(await goOn('calls', 0.82))) return undefined
   const parts = { job, sections, routes, campaign, cutWindow: (down: Instant) => cutAt(down, job, verdicts) }
   const calls = callsOf(parts)
 
-  if (!(await goOn('tally', 0.95))) return undefined
+  if (!(await goOn('cure', 0.85))) return undefined
+  const lifts = campaign.days.flatMap(day => day.lifts)
+  const cure = cureLifts(job, sections, lifts, verdicts).map(({ heat: _, ...kept }) => kept)
+
+  if (!(await goOn('tally', 0.98))) return undefined
   const findings: readonly Finding[] = [
     ...sectionFindings,
     ...thinPlaces(job, bands),
@@ -89,6 +95,7 @@ export async function planJob(
     ...checkClashes(job),
     ...checkCampaign(input, campaign),
     ...checkCalls(parts, calls),
+    ...cure.flatMap(each => each.findings.filter(finding => finding.verdict !== 'pass')),
   ]
   const plan = {
     job,
@@ -97,6 +104,7 @@ export async function planJob(
     routes,
     campaign,
     calls,
+    cure,
     tally: tallyOf({ job, campaign }),
     snaps: sections.flatMap(section => heightSnaps(job, section)),
     findings,

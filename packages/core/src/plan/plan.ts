@@ -1,4 +1,5 @@
 import type { Campaign } from '../campaign/index.js'
+import type { CurePlan } from '../cure/index.js'
 import type { Job } from '../job/index.js'
 import type { Finding } from '../result/index.js'
 import type { SectionRoutes } from '../route/index.js'
@@ -15,7 +16,11 @@ export interface Plan {
   readonly routes: readonly SectionRoutes[]
   readonly campaign: Campaign
   readonly calls: readonly Call[]
+  /** How each lift is kept until it is strong; its temperatures over time are left out, they are asked for lift by lift. */
+  readonly cure: readonly LiftCure[]
   readonly tally: Tally
   readonly snaps: readonly Snap[]
   readonly findings: readonly Finding[]
 }
+
+export type LiftCure = Omit<CurePlan, 'heat'>

@@ -41,6 +41,7 @@ export const english = {
     weather: 'Placing it in the weather',
     campaign: 'Choosing lifts and days',
     calls: 'Calling the trades',
+    cure: 'Keeping it damp',
     tally: 'Counting',
   },
   cancel: 'Cancel',
