@@ -4,7 +4,6 @@ import {
   fitArcs,
   flattenPath,
   inset,
-  type Join,
   type Path,
   type Point,
   pathLength,
@@ -20,6 +19,7 @@ import {
 import type { Metres } from '../quantity/index.js'
 import type { Body } from './body.js'
 import { tieRuns } from './free-run.js'
+import { loopPath } from './loop.js'
 import { contactLap, slack, tieSetback, type WallParts } from './parts.js'
 import type { RawBead } from './raw-bead.js'
 import { faceSwell } from './relief.js'
@@ -44,24 +44,23 @@ export function doubleBeads(parts: WallParts, plan: SectionPlan, body: Body, z: 
 const tieMargin = ({ stretches }: Body, width: Metres): Metres =>
   stretches.some(({ wall }) => wall.relief) ? 0.1 * width : 1e-4
 
-/** A bead that may turn on the spot keeps its corners sharp; else it swings round inside corners. */
-export const cornerJoin = ({ print }: WallParts): Join => (print.cornerRadius > 0 ? 'round' : 'mitre')
-
 /** The boundary of the body half a bead in; where a recess leaves room for one bead only, the nearer one stops. */
 export function wythes(parts: WallParts, body: Body): readonly Path[] {
-  const rings = regionRings(inset(body.region, parts.print.beadWidth / 2, cornerJoin(parts)))
+  const rings = regionRings(inset(body.region, parts.print.beadWidth / 2, 'mitre'))
+  const loops = rings.map(ring => loopPath(ring, parts.print.beadWidth, parts.print.cornerRadius))
   const skipped = body.cuts.flatMap(cut => (cut.skipped ? [cut.skipped] : []))
-  if (skipped.length === 0) return rings.map(ring => fitArcs(ring, true))
+  if (skipped.length === 0) return loops
   const gaps = unionRings(skipped)
-  return rings.flatMap(ring => openedAt(ring, gaps))
+  return loops.flatMap(loop => openedAt(loop, gaps))
 }
 
-function openedAt(ring: Ring, gaps: Region): readonly Path[] {
-  const closed = [...ring, ring[0]!]
-  const parts = clipOpenLines([closed], gaps, 'outside')
-  const whole = parts.length === 1 && parts[0]!.length === closed.length
-  if (whole) return [fitArcs(ring, true)]
-  return joinAtSeam(parts, ring[0]!).map(line => fitArcs(line, false))
+function openedAt(loop: Path, gaps: Region): readonly Path[] {
+  const ring = flattenPath(loop)
+  const seam = ring[0]!
+  const parts = joinAtSeam(clipOpenLines([[...ring, seam]], gaps, 'outside'), seam)
+  const whole =
+    parts.length === 1 && distance(parts[0]![0]!, seam) < 1e-8 && distance(parts[0]!.at(-1)!, seam) < 1e-8
+  return whole ? [loop] : parts.map(line => fitArcs(line, false))
 }
 
 /** The cut ring falls apart at its first point too, where nothing was cut: those two pieces are one. */

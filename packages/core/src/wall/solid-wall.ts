@@ -1,7 +1,7 @@
 import { fitArcs, inset, type Region, regionRings, ringLength } from '../geometry/index.js'
 import { solidFill } from './bead-section.js'
 import type { Body } from './body.js'
-import { cornerJoin } from './double-wall.js'
+import { loopPath } from './loop.js'
 import type { WallParts } from './parts.js'
 import type { RawBead } from './raw-bead.js'
 
@@ -10,13 +10,17 @@ export function solidBeads(parts: WallParts, body: Body): readonly RawBead[] {
   const { print } = parts
   const { pitch, width } = solidFill(body.thickness, print.beadWidth, print.layerHeight)
   const beads: RawBead[] = []
-  let rest: Region = inset(body.region, width / 2, cornerJoin(parts))
+  let rest: Region = inset(body.region, width / 2, 'mitre')
   for (let k = 0; rest.length > 0; k++) {
     const role = k === 0 ? 'wythe' : 'fill'
     for (const ring of regionRings(rest)) {
       // A loop round next to nothing would lay its bead twice over.
       if (k > 0 && ringLength(ring) < 3 * width) continue
-      beads.push({ role, path: fitArcs(ring, true), width })
+      beads.push({
+        role,
+        path: k === 0 ? loopPath(ring, width, print.cornerRadius) : fitArcs(ring, true),
+        width,
+      })
     }
     rest = inset(rest, pitch, 'mitre')
   }
