@@ -31,13 +31,7 @@ export const scenes: Readonly<Record<string, () => Drawing>> = {
       calls: new Set(['N1']),
     }),
   'time-height': () => drawTimeHeight(smallPlan(), small, smallSay),
-  'day-clock': () =>
-    drawDayClock(
-      smallPlan(),
-      '2026-07-14',
-      small,
-      [14, 17, 20].map(hour => ({ at: Date.UTC(2026, 6, 14, hour - 2) / 1000, what: 'wet the walls' })),
-    ),
+  'day-clock': () => drawDayClock(smallPlan(), '2026-07-14', small),
   limits: () => {
     const plan = smallPlan()
     return drawLimits(

@@ -7,6 +7,7 @@ import { tallyOf } from '@dawnlift/core/tally'
 import { callsOf, checkCalls, checkClashes } from '@dawnlift/core/trade'
 import { smallBands } from './small-bands.js'
 import { smallCampaign } from './small-campaign.js'
+import { smallCure } from './small-cure.js'
 import { smallJob } from './small-job.js'
 
 /** Two sections: the south and east walls, and the north and west walls. */
@@ -50,6 +51,8 @@ export function smallPlan(job: Job = smallJob, campaign: Campaign = smallCampaig
     routes,
     campaign,
     calls,
+    cure: smallCure(campaign),
+    pours: [],
     tally: tallyOf({ job, campaign }),
     snaps: [],
     findings: [...checkClashes(job), ...checkCalls(parts, calls)],

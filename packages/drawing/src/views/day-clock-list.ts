@@ -11,7 +11,7 @@ import {
   text,
 } from '../paper/index.js'
 
-export type DayClockParts = Pick<Plan, 'job' | 'sections' | 'campaign' | 'calls'>
+export type DayClockParts = Pick<Plan, 'job' | 'sections' | 'campaign' | 'calls' | 'cure'>
 
 export const callsOn = (parts: DayClockParts, date: string) => parts.calls.filter(call => call.date === date)
 

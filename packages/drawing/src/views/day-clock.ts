@@ -18,12 +18,6 @@ import {
 import { callList, callsOn, type DayClockParts } from './day-clock-list.js'
 import { fillOf } from './wall-shapes.js'
 
-/** A moment at which something of the wall is wetted. */
-export interface Wetting {
-  readonly at: number
-  readonly what: string
-}
-
 interface Dial {
   readonly centre: PaperPoint
   readonly radius: number
@@ -42,12 +36,7 @@ const rings = {
 } as const
 
 /** One day round a clock of 24 hours: open hours, prints, calls, wetting, and the temperature of the air. */
-export function drawDayClock(
-  parts: DayClockParts,
-  date: string,
-  sheet: Sheet,
-  wettings: readonly Wetting[] = [],
-): Drawing {
+export function drawDayClock(parts: DayClockParts, date: string, sheet: Sheet): Drawing {
   const { job } = parts
   const zone = job.site.timeZone
   const room = drawingRoom(sheet)
@@ -72,7 +61,7 @@ export function drawDayClock(
       layer('open', openRing(parts, dial, midnight)),
       layer('prints', printRing(parts, dial, date)),
       layer('calls', callRing(parts, dial, date)),
-      layer('wetting', wetRing(dial, wettings, midnight)),
+      layer('wetting', wetRing(parts, dial, midnight)),
       layer('dial', dialMarks(dial, midnight)),
       layer('middle', middleWords(parts, dial, date)),
       ...(list
@@ -240,16 +229,18 @@ function windowsOf(calls: DayClockParts['calls']): readonly CallWindow[] {
   return windows
 }
 
-const wetRing = (dial: Dial, wettings: readonly Wetting[], midnight: number): Mark[] =>
-  wettings
-    .filter(wetting => wetting.at >= midnight && wetting.at < midnight + 86_400)
-    .map(wetting => ({
+const wetRing = ({ cure }: DayClockParts, dial: Dial, midnight: number): Mark[] =>
+  cure
+    .flatMap(lift => lift.steps)
+    .filter(step => step.do === 'wet' && step.at >= midnight && step.at < midnight + 86_400)
+    .map(step => ({
       kind: 'circle' as const,
-      at: dial.point(wetting.at, (rings.wet[0] + rings.wet[1]) / 2),
+      at: dial.point(step.at, (rings.wet[0] + rings.wet[1]) / 2),
       radius: 0.9,
       pen: 'water' as const,
       fill: 'water' as const,
-      title: wetting.what,
+      ref: step.id,
+      title: step.say,
     }))
 
 function dialMarks(dial: Dial, midnight: number): Mark[] {

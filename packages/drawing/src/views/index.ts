@@ -1,4 +1,3 @@
-export type { Wetting } from './day-clock.js'
 export { drawDayClock } from './day-clock.js'
 export type { DayClockParts } from './day-clock-list.js'
 export type { ElevationOptions, ElevationParts } from './elevation-view.js'

@@ -3,7 +3,7 @@ import type { CureStep } from '@dawnlift/core/cure'
 import type { Job } from '@dawnlift/core/job'
 
 /** The steps of all cure plans that fall on a date of the site's calendar, in time order. */
-export const stepsOn = (steps: readonly CureStep[], date: string, zone: string): readonly CureStep[] =>
+const stepsOn = (steps: readonly CureStep[], date: string, zone: string): readonly CureStep[] =>
   steps
     .filter(step => localTime(step.at, zone).date === date)
     .sort((a, b) => a.at - b.at || (a.id < b.id ? -1 : 1))

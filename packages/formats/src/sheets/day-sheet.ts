@@ -7,7 +7,7 @@ import type { PrintHour } from '@dawnlift/core/weather'
 import { figure, fullDayText, lengthText, temperatureText, toSvg, volumeText } from '@dawnlift/drawing/paper'
 import { drawDayClock } from '@dawnlift/drawing/views'
 import { engineerWords, liftingCaution, pourCaution, standingCautions } from './cautions.js'
-import { cureLines, stepsOn } from './cure-lines.js'
+import { cureLines } from './cure-lines.js'
 import { gainWords, type SheetOptions, sourceText, stopWords } from './sheet-options.js'
 import { typeset } from './typeset.js'
 
@@ -27,10 +27,7 @@ export function dayData(plan: Plan, date: string, options: SheetOptions) {
   const zone = job.site.timeZone
   const clock = (at: number) => clockText(at, zone)
   const calls = plan.calls.filter(call => call.date === date)
-  const steps = options.cureSteps ?? []
-  const wettings = stepsOn(steps, date, zone)
-    .filter(step => step.do === 'wet')
-    .map(step => ({ at: step.at, what: step.say }))
+  const steps = plan.cure.flatMap(lift => lift.steps)
   return {
     job: job.name,
     site: job.site.name,
@@ -45,12 +42,7 @@ export function dayData(plan: Plan, date: string, options: SheetOptions) {
     zone,
     units: { drying: job.units === 'metric' ? 'kg/m²h' : 'lb/ft²h' },
     clock: toSvg(
-      drawDayClock(
-        plan,
-        date,
-        figure(86, 86, { job: job.name, revision: job.revision, date: options.date }),
-        wettings,
-      ),
+      drawDayClock(plan, date, figure(86, 86, { job: job.name, revision: job.revision, date: options.date })),
     ),
     lifts: day.lifts.map(lift => liftRow(plan, lift, options)),
     hours: hourRows(plan, day.start, day.end, day.chilled),

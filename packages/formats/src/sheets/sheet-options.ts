@@ -1,5 +1,4 @@
 import { type Lift, type NextGain, sayGain } from '@dawnlift/core/campaign'
-import type { CureStep } from '@dawnlift/core/cure'
 import type { Limit } from '@dawnlift/core/limit'
 import { sayLimit } from '@dawnlift/core/limit'
 import type { Plan } from '@dawnlift/core/plan'
@@ -12,8 +11,6 @@ export interface SheetOptions {
   readonly say?: (limit: Limit) => string
   /** Words for a lift's next gain; without it the campaign's own sentence. */
   readonly sayGain?: (gain: NextGain, lift: Lift) => string
-  /** Steps of every lift's cure plan: each sheet takes those of its day, the clock shows when to wet. */
-  readonly cureSteps?: readonly CureStep[]
   /** Further cure lines of a day. */
   readonly cureOf?: (date: string) => readonly string[]
   /** Further cautions of a day, each beginning with its number and source. */

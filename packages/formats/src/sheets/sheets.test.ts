@@ -68,24 +68,15 @@ describe('day sheets', () => {
   })
 
   it('gather the wetting rounds of a lift in one line and show them on the clock', () => {
-    const at = (hours: number, minutes: number) => Date.UTC(2026, 6, 14, hours - 2, minutes) / 1000
-    const step = (id: string, when: number, what: 'wet' | 'cover', litres?: number) => ({
-      id,
-      at: when,
-      do: what,
-      say: `${what} it`,
-      source: 'common practice, no source',
-      ...(litres === undefined ? {} : { litres }),
-    })
-    const cureSteps = [
-      step('A2-wet-2', at(15, 10), 'wet', 13.2),
-      step('A2-wet-1', at(13, 0), 'wet', 12.5),
-      step('A2-cover', at(9, 5), 'cover'),
-      step('A2-wet-9', at(39, 0), 'wet', 9),
-    ]
-    const data = dayData(plan, '2026-07-14', { date: options.date, cureSteps })
-    expect(data.cure).toEqual(['Wet A2 at 13:00, 15:10; up to 14 L a round.', '09:05 A2: cover it'])
-    expect(data.clock.match(/<title>wet it<\/title>/g)).toHaveLength(2)
+    const data = dayData(plan, '2026-07-14', { date: options.date })
+    // hand: A2 ends 08:30, B2 11:40; rounds 3, 5.5 and 8 hours later
+    expect(data.cure).toEqual([
+      'Wet A2 at 11:30, 14:00, 16:30; up to 14 L a round.',
+      'Wet B2 at 14:40, 17:10, 19:40; up to 14 L a round.',
+      '09:00 A2: wet burlap on both faces and the top',
+      '12:10 B2: wet burlap on both faces and the top',
+    ])
+    expect(data.clock.match(/<title>wet the burlap<\/title>/g)).toHaveLength(6)
   })
 
   it('caution about lifting only where a lintel is called', () => {
