@@ -13,7 +13,7 @@ import type { WallHeatInput } from './wall-case.js'
 import type { WallBuild } from './wall-cells.js'
 import { wallHeat } from './wall-heat.js'
 import { coldestOf, peakOf, type WallHeat } from './wall-trace.js'
-import type { WallWeather } from './wall-weather.js'
+import { type WallWeather, windOfFilm } from './wall-weather.js'
 import { shortestRound, wettingRounds } from './wetting.js'
 
 /** One thing to do for a lift's cure. */
@@ -137,7 +137,7 @@ function dryingIndex(weather: WallWeather, hour: number, concrete: Celsius): num
   const air = weather.air[hour]!
   const pressure = vapourPressureOf(weather.vapour[hour]!, weather.pressure[hour]!)
   const humidity = Math.min(1, pressure / saturationPressure(air))
-  return evaporationPerHour({ air, humidity, wind: (weather.film[hour]! - 4) / 4 }, concrete)
+  return evaporationPerHour({ air, humidity, wind: windOfFilm(weather.film[hour]!) }, concrete)
 }
 
 function wettingSteps(input: CureCase, heat: WallHeat, until: Instant): readonly CureStep[] {

@@ -183,7 +183,7 @@ export const formulas: readonly Formula[] = [
     says: 'Heat that wind carries from a face for one kelvin, without radiation.',
     inputs: [{ name: 'wind', unit: 'm/s', meaning: 'at the face', least: 0, most: 10, example: 3 }],
     output: { name: 'film', unit: 'W/m²K' },
-    source: '[ISO6946-2017]',
+    source: '[Watmuff1977]',
     calculate: given => windFilm(of(given, 'wind')),
   },
   {

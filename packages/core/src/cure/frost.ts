@@ -2,7 +2,7 @@ import type { Celsius, Instant, Metres } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import { type CoverKind, covers } from './cover.js'
 import { coldestOf, type WallHeat } from './wall-trace.js'
-import type { WallWeather } from './wall-weather.js'
+import { buildingFilm, type WallWeather, windOfFilm } from './wall-weather.js'
 
 /** Air at or below this within the protection period makes it cold weather. Source [ACI306-2016], read second-hand. */
 export const COLD_AIR: Celsius = 4
@@ -33,7 +33,7 @@ export function isColdWeather(weather: WallWeather, from: Instant, until: Instan
 /**
  * Heat to put into a covered wall so that its faces stay at a temperature, in the worst hour, per m² of face [W/m²].
  *
- *   q = (T − Ta) h/(1 + h R), h = film + 5 W/m²K of radiation, no sun
+ *   q = (T − Ta) h/(1 + h R), h = 4 + 4 v + 5 W/m²K of radiation, no sun
  *
  * Source   closed form of the steady balance; film [ISO6946-2017].
  * Range    covered faces.
@@ -50,7 +50,7 @@ export function heatingNeed(
   for (let index = 0; index < weather.count; index += 1) {
     const at = weather.first + index * 3600
     if (at < from || at >= until) continue
-    const h = weather.film[index]! + 5
+    const h = buildingFilm(windOfFilm(weather.film[index]!)) + 5
     most = Math.max(most, ((kept - weather.air[index]!) * h) / (1 + h * covers[cover].resistance))
   }
   return most

@@ -7,7 +7,6 @@ import {
   hydrationPower,
   hydrationStore,
   ultimateHydration,
-  windFilm,
 } from './index.js'
 
 const { mix } = summerSite
@@ -63,19 +62,4 @@ describe('adiabaticRise', () => {
   it('is 80.1 K for a rich mix', () =>
     // hand: 500 kg/m³ · 470 kJ/kg · 0.75 / (2200 · 1.0 kJ/kgK) = 80.11 K.
     expect(adiabaticRise(500 * 470e3, 0.75, 2200 * 1000)).toBeCloseTo(80.11, 2))
-})
-
-describe('windFilm', () => {
-  // published [ISO6946-2017] annex, from memory, two decimals: Rse with emissivity 0.9 at 10 °C (hr 4.63) for 1 to 10 m/s.
-  it.each([
-    [1, 0.08],
-    [2, 0.06],
-    [3, 0.05],
-    [4, 0.04],
-    [5, 0.04],
-    [7, 0.03],
-    [10, 0.02],
-  ])('at %d m/s makes the table’s %d m²K/W', (wind, printed) =>
-    expect(Math.abs(1 / (windFilm(wind) + 0.9 * 5.149) - printed)).toBeLessThanOrEqual(0.0051),
-  )
 })
