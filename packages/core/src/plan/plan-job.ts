@@ -11,8 +11,10 @@ import { callsOf, checkCalls, checkClashes } from '../trade/index.js'
 import { type BandCache, checkOverhang, heightSnaps, layAllBeads } from '../wall/index.js'
 import { printHours, type WeatherHour } from '../weather/index.js'
 import { campaignInput } from './campaign-input.js'
+import { gathered } from './gathered-findings.js'
 import type { Plan } from './plan.js'
 import { sampledBeadLength } from './sample-wall.js'
+import { checkSite, columnPours } from './site-checks.js'
 import { hourAt } from './site-physics.js'
 import { thinPlaces } from './thin-places.js'
 
@@ -87,6 +89,7 @@ export async function planJob(
   const cure = cureLifts(job, sections, lifts, verdicts).map(({ heat: _, ...kept }) => kept)
 
   if (!(await goOn('tally', 0.98))) return undefined
+  const poured = columnPours(job, sections, campaign)
   const findings: readonly Finding[] = [
     ...sectionFindings,
     ...thinPlaces(job, bands),
@@ -95,7 +98,9 @@ export async function planJob(
     ...checkClashes(job),
     ...checkCampaign(input, campaign),
     ...checkCalls(parts, calls),
-    ...cure.flatMap(each => each.findings.filter(finding => finding.verdict !== 'pass')),
+    ...checkSite(job, campaign),
+    ...poured.findings.filter(finding => finding.verdict !== 'pass'),
+    ...gathered(cure.flatMap(each => each.findings)),
   ]
   const plan = {
     job,
@@ -105,6 +110,7 @@ export async function planJob(
     campaign,
     calls,
     cure,
+    pours: poured.pours,
     tally: tallyOf({ job, campaign }),
     snaps: sections.flatMap(section => heightSnaps(job, section)),
     findings,

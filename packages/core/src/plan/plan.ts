@@ -1,6 +1,7 @@
 import type { Campaign } from '../campaign/index.js'
 import type { CurePlan } from '../cure/index.js'
 import type { Job } from '../job/index.js'
+import type { ColumnPour } from '../pour/index.js'
 import type { Finding } from '../result/index.js'
 import type { SectionRoutes } from '../route/index.js'
 import type { Section } from '../section/index.js'
@@ -18,6 +19,7 @@ export interface Plan {
   readonly calls: readonly Call[]
   /** How each lift is kept until it is strong; its temperatures over time are left out, they are asked for lift by lift. */
   readonly cure: readonly LiftCure[]
+  readonly pours: readonly ColumnPour[]
   readonly tally: Tally
   readonly snaps: readonly Snap[]
   readonly findings: readonly Finding[]
