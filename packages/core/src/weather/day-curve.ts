@@ -11,13 +11,13 @@ const CLEAREST = 1.15
 /** The wind's swing about its daily mean. */
 const WIND_SWING = 0.3
 
-/** Sunrise by the sun's clock, held between 3 and 9 so that polar days keep a coolest hour. */
+/** Sunrise by the sun's clock [h]: 0 on a polar day, 12 on a polar night. */
 export function sunriseClock(at: Instant, latitude: number): number {
   const { sinDeclination, cosDeclination } = sunOfDay(at)
   const φ = (latitude * Math.PI) / 180
   const cosine = (-Math.sin(φ) * sinDeclination) / (Math.cos(φ) * cosDeclination)
   const half = (Math.acos(Math.max(-1, Math.min(1, cosine))) / Math.PI) * 12
-  return Math.max(3, Math.min(9, 12 - half))
+  return 12 - half
 }
 
 /** How long after the sun's noon the day is warmest [h], and how steeply the night cools. */
@@ -84,25 +84,20 @@ export function sunOfHour(
   return splitGlobal(share * global, sine, extraterrestrialBeam(start))
 }
 
-/** Share of the clear sky's radiation that a mean day has. */
-export function clearShare(
-  site: Pick<Site, 'latitude' | 'longitude'>,
-  midnight: Instant,
-  sky: SkyNormals,
-): number {
+/** Share of the clear sky's radiation that a mean day has; `noon` by the sun. */
+export function clearShare(site: Pick<Site, 'latitude'>, noon: Instant, sky: SkyNormals): number {
   if (sky.kind === 'cloud') return cloudTransmission(sky.cover)
-  const clear = clearDay(site, midnight)
+  const clear = clearDay(site, noon)
   return clear > 0 ? Math.min(CLEAREST, (sky.megajoulesPerDay * 1e6) / clear) : 1
 }
 
-/** Clear sky's global radiation of a day, J/m². */
-function clearDay(site: Pick<Site, 'latitude' | 'longitude'>, midnight: Instant): number {
+/** Clear sky's global radiation of a day [J/m²]: both halves alike, by quarter hours. */
+function clearDay({ latitude }: Pick<Site, 'latitude'>, noon: Instant): number {
+  const { sinDeclination, cosDeclination } = sunOfDay(noon)
+  const φ = (latitude * Math.PI) / 180
+  const [a, b] = [Math.sin(φ) * sinDeclination, Math.cos(φ) * cosDeclination]
   let sum = 0
-  for (let quarter = 0; quarter < 96; quarter += 1)
-    sum +=
-      900 *
-      haurwitzGlobal(
-        Math.sin(solarPosition(midnight + quarter * 900 + 450, site.latitude, site.longitude).altitude),
-      )
+  for (let quarter = 0; quarter < 48; quarter += 1)
+    sum += 2 * 900 * haurwitzGlobal(a + b * Math.cos(((quarter + 0.5) / 48) * Math.PI))
   return sum
 }

@@ -1,4 +1,4 @@
-import { addDays, instantAt, localTime } from '../clock/index.js'
+import { addDays, instantAt } from '../clock/index.js'
 import type { Site } from '../job/index.js'
 import type { Celsius, Instant } from '../quantity/index.js'
 import { assert } from '../result/index.js'
@@ -108,13 +108,15 @@ function hoursOfDays(
   spells: readonly RainSpell[],
   byDay: (date: string) => DayNormals,
 ): readonly WeatherHour[] {
-  const end = instantAt(addDays(from, days), 0, site.timeZone)
   const hours: WeatherHour[] = []
-  let today: MeanDay | undefined
-  for (let start = instantAt(from, 0, site.timeZone); start < end; start += 3600) {
-    const { date } = localTime(start, site.timeZone)
-    if (today?.date !== date) today = meanDay(site, date, byDay)
-    hours.push(meanHour(site, start, today, rainInHour(spells, start)))
+  let start = instantAt(from, 0, site.timeZone)
+  // Whole days by their two midnights: asking the zone for every hour would take longer than the weather.
+  for (let index = 0; index < days; index += 1) {
+    const date = addDays(from, index)
+    const end = instantAt(addDays(date, 1), 0, site.timeZone)
+    const today = meanDay(site, date, byDay)
+    const rain = spells.filter(spell => spell.date === date)
+    for (; start < end; start += 3600) hours.push(meanHour(site, start, today, rainInHour(rain, start)))
   }
   return hours
 }
@@ -123,6 +125,8 @@ interface MeanDay {
   readonly date: string
   readonly noon: Instant
   readonly rise: number
+  /** True sunrise by the sun's clock: 0 on a polar day, 12 on a polar night. */
+  readonly sunrise: number
   readonly share: number
   readonly yesterday: DayNormals
   readonly means: DayNormals
@@ -132,11 +136,13 @@ interface MeanDay {
 function meanDay(site: Place, date: string, byDay: (date: string) => DayNormals): MeanDay {
   const means = byDay(date)
   const noon = solarNoonNear(instantAt(date, 12 * 3600, site.timeZone), site.longitude)
+  const sunrise = sunriseClock(noon, site.latitude)
   return {
     date,
     noon,
-    rise: sunriseClock(noon, site.latitude),
-    share: clearShare(site, noon - 43200, means.sky),
+    rise: Math.max(3, Math.min(9, sunrise)),
+    sunrise,
+    share: clearShare(site, noon, means.sky),
     yesterday: byDay(addDays(date, -1)),
     means,
     tomorrow: byDay(addDays(date, 1)),
@@ -158,6 +164,8 @@ function meanHour(site: Place, start: Instant, day: MeanDay, rain: number): Weat
   const clock = 12 + (start + 1800 - day.noon) / 3600
   const air = meanAir(day, clock)
   const wind = windOfDay(day.means.wind, clock)
+  // Half an hour beside the hour's middle, and the equation of time's drift within the day.
+  const dark = 12 - day.sunrise + 0.6
   return {
     start,
     air,
@@ -165,11 +173,13 @@ function meanHour(site: Place, start: Instant, day: MeanDay, rain: number): Weat
     wind,
     gust: gustOf(wind),
     rain,
-    ...sunOfHour(site, start, day.share),
+    ...(Math.abs(clock - 12) > dark ? NIGHT : sunOfHour(site, start, day.share)),
     pressure: standardPressure(site.elevation),
     source: 'normals',
   }
 }
+
+const NIGHT = { global: 0, beam: 0, diffuse: 0 } as const
 
 /** A standard normal number by Box and Muller. */
 const normal = (random: () => number): number =>
