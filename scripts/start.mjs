@@ -7,7 +7,7 @@ const dawnlift = args =>
   spawnSync(process.execPath, ['packages/cli/dist/main.js', ...args], { cwd: root, stdio: 'inherit' })
     .status ?? 1
 
-const job = process.argv[2] ?? 'examples/casa-retama'
+const job = process.argv[2] ?? 'examples/torrenubia'
 const planned = dawnlift(['plan', job])
 if (planned > 1) process.exit(planned)
 process.exit(dawnlift(['serve', job]))
