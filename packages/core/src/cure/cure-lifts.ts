@@ -129,7 +129,7 @@ function worstOf(plans: readonly CurePlan[], lift: string): CurePlan {
   const [first, ...others] = plans
   assert(first, `lift ${lift} belongs to a section with walls`)
   if (others.length === 0) return first
-  const driest = plans.reduce((a, b) => (roundsOf(b) > roundsOf(a) ? b : a))
+  const driest = plans.reduce((a, b) => (litresOf(b) > litresOf(a) ? b : a))
   const hottest = plans.reduce((a, b) => (b.peak.temperature > a.peak.temperature ? b : a))
   const slowest = plans.reduce((a, b) =>
     (b.heat.trace.age.at(-1) ?? 0) < (a.heat.trace.age.at(-1) ?? 0) ? b : a,
@@ -152,7 +152,7 @@ function worstOf(plans: readonly CurePlan[], lift: string): CurePlan {
   }
 }
 
-const roundsOf = (plan: CurePlan): number => plan.steps.filter(step => step.do === 'wet').length
+const litresOf = (plan: CurePlan): number => plan.steps.reduce((sum, step) => sum + (step.litres ?? 0), 0)
 
 /** The latest of one milestone over all ways; one that is not reached is later than any. */
 const latest = (marks: readonly Milestone[], start: Milestone): Milestone =>

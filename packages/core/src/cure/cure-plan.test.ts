@@ -39,6 +39,8 @@ const summer = caseOn('2026-07-14')
 const plan = curePlan(summer)
 const winter = caseOn('2026-01-10', hour => ({ ...hour, air: hour.air - 6 }))
 
+const at = (kind: string, of = plan) => of.milestones.find(mark => mark.kind === kind)?.at
+
 describe('curePlan', () => {
   it('covers a summer lift with burlap once it is firm and before the hour is out', () => {
     expect(plan.cover).toBe('wet-burlap')
@@ -54,7 +56,7 @@ describe('curePlan', () => {
   })
   it('brings as much water as dries, and a tenth more', () => {
     const wet = plan.steps.filter(step => step.do === 'wet')
-    const last = wet.at(-1)!.at
+    const last = plan.heat.rewettings.filter(each => each.at < at('uncover')!).at(-1)!.at
     const lost = (key: 'lostLeft' | 'lostRight') => {
       const index = plan.heat.trace.at.filter(at => at <= last).length - 1
       const cover = plan.heat.trace.at.findIndex(at => at >= plan.steps[0]!.at)
@@ -70,6 +72,16 @@ describe('curePlan', () => {
       .map(step => new Date(step.at * 1000).getUTCHours())
     const between = (from: number, until: number) => wet.filter(hour => hour >= from && hour < until).length
     expect(between(11, 17)).toBeGreaterThan(1.5 * between(0, 6))
+  })
+  it('tells rounds one by one for the night and the next day, then by the day', () => {
+    const singles = plan.steps.filter(step => /-wet-\d+$/.test(step.id))
+    const days = plan.steps.filter(step => step.id.includes('-wet-day-'))
+    expect(Math.max(...singles.map(step => step.at))).toBeLessThan(summer.lift.end + 36 * 3600)
+    expect(Math.max(...singles.map(step => step.at))).toBeGreaterThan(summer.lift.end + 30 * 3600)
+    expect(days.map(step => step.id)).toEqual(
+      ['B3-wet-day-2', 'B3-wet-day-3', 'B3-wet-day-4', 'B3-wet-day-5'].slice(0, days.length),
+    )
+    expect(days.length).toBeGreaterThan(1)
   })
   it('asks for a soaker hose where rounds come thick', () =>
     expect(plan.steps.find(step => step.do === 'wet')!.say).toContain('soaker hose'))
@@ -104,7 +116,6 @@ describe('curePlan', () => {
 })
 
 describe('milestones', () => {
-  const at = (kind: string, of = plan) => of.milestones.find(mark => mark.kind === kind)?.at
   it('come with the age that their strength needs', () => {
     // independent: the mix’s own hyperbola turned round, then the wall’s age turned into clock time.
     const age = ageAtStrength(mix.strength, 5e6)!
