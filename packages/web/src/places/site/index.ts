@@ -1,0 +1,1 @@
+export { SitePlace } from './site-place.js'
