@@ -1,7 +1,7 @@
+export { layerTimePerMetre } from './layer-time.js'
 export type { PartitionScore } from './partition.js'
 export type { Division } from './propose-sections.js'
 export { proposeSections } from './propose-sections.js'
 export type { Joint, Section, Stretch } from './section.js'
 export type { SectionJob, SectionOptions } from './section-job.js'
-export { beadPerMetre } from './section-job.js'
 export type { SectionProposal } from './section-proposal.js'

@@ -87,10 +87,11 @@ describe('proposeSections', () => {
   })
   // Hand: 32 m take 320 s. With 200 s the room needs two joints; cut at one jamb of each door the halves are
   // 4.5 + 6 + 4.5 or 5.5 …: jambs on the same side give 15 m and 17 m, on opposite sides 16 m and 16 m.
+  // Each then takes 160 s, two starts of 8 s, and one more on the 2.1 of 2.6 m its door is open: 6.5 s.
   it('halves a room at opposite jambs of its two doors', () => {
     const { sections, proposals } = proposeSections(job(room, doors, 200))
     expect(sections.map(section => section.id)).toEqual(['A', 'B'])
-    expect(proposals[0]?.layerTimes.map(time => Math.round(time))).toEqual([176, 176])
+    expect(proposals[0]?.layerTimes.map(time => Math.round(time))).toEqual([182, 182])
     expect(proposals[0]?.isProven).toBe(true)
     expect(sections[0]?.joints.map(joint => joint.ref).sort()).toEqual(['D1', 'D2'])
   })

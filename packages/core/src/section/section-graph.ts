@@ -3,8 +3,9 @@ import type { Wall } from '../job/index.js'
 import type { Metres, Seconds } from '../quantity/index.js'
 import { findJunctions, type Junction } from '../wall/index.js'
 import { type Cut, STUMP, wallCuts } from './cut.js'
+import { layerTimePerMetre } from './layer-time.js'
 import type { Stretch } from './section.js'
-import { beadPerMetre, type SectionJob, type SectionOptions } from './section-job.js'
+import { type SectionJob, type SectionOptions, START_TIME } from './section-job.js'
 
 /** What always stays together: stretches that no allowed cut divides. */
 export interface Block {
@@ -79,12 +80,28 @@ function wallAtoms(
     ...cuts.filter(cut => cut.wall === wall.id).map(cut => cut.at),
     ...junctions.flatMap(({ arms }) => arms.filter(arm => arm.wall.id === wall.id).map(arm => arm.station)),
   ].sort((a, b) => a - b)
-  const perMetre = options.beadLengthOf?.(wall) ?? beadPerMetre(wall.makeUp, wall.thickness, job.print)
+  const perMetre =
+    (options.timeFactor ?? 1) * layerTimePerMetre(wall, job.print, job.machine, options.beadLengthOf?.(wall))
+  const openings = job.openings.filter(opening => opening.wall === wall.id)
+  // An opening stops and starts the bead on the layers it is open on.
+  const startsIn = (from: Metres, to: Metres) =>
+    openings
+      .filter(opening => opening.at >= from && opening.at < to)
+      .reduce((sum, opening) => sum + (opening.head - opening.sill) / (wall.top - wall.base), 0)
   return stations.slice(1).flatMap((to, i) => {
     const from = stations[i]!
     if (to - from < NEAR) return []
     const [x, y] = pathPoint(wall.centreline, (from + to) / 2)
-    return [{ wall: wall.id, from, to, time: (perMetre * (to - from)) / job.print.speed, x, y }]
+    return [
+      {
+        wall: wall.id,
+        from,
+        to,
+        time: perMetre * (to - from) + startsIn(from, to) * (options.startTime ?? START_TIME),
+        x,
+        y,
+      },
+    ]
   })
 }
 
