@@ -127,6 +127,13 @@ describe('lines become walls', () => {
     const found = read(sheet([straight([0, 0], [4, 0]), straight([4, 0], [0, 0])]), mapping(walls))
     expect([found.walls.length, found.notes[0]?.code]).toEqual([1, 'dxf/double'])
   })
+  it('reported where two lie on each other for a stretch, with the place and length', () => {
+    const found = read(
+      sheet([straight([0, 0], [6, 0]), straight([4, 0.01], [9, 0.01])]),
+      mapping(walls, 0.2, 0.001),
+    )
+    expect(found.notes.map(note => [note.code, note.point])).toEqual([['dxf/overlap', [4, 0]]])
+  })
   it('not at all when they have no length', () => {
     const found = read(sheet([straight([0, 0], [4, 0]), straight([2, 2], [2, 2])]), mapping(walls))
     expect([found.walls.length, found.notes[0]?.code, found.notes[0]?.point]).toEqual([

@@ -9,6 +9,7 @@ import { drawnColumns, drawnEmbeds, drawnOpenings } from './drawn-parts.js'
 import { joinEnds } from './join-ends.js'
 import { layerProblems, unmappedNotes } from './layer-use.js'
 import { nameLines } from './name-lines.js'
+import { overlapNotes } from './overlap-notes.js'
 import { sayPlace } from './say-place.js'
 import { type WallLine, wallLines } from './wall-line.js'
 
@@ -39,6 +40,7 @@ export function drawingWalls(sheet: Drawing, mapping: DrawingMapping): Result<Dr
     ...picked.notes,
     ...joined.notes,
     ...named.notes,
+    ...overlapNotes(walls),
     ...unmappedNotes(drawing, mapping),
     ...leftOut,
   ]

@@ -5,9 +5,12 @@ import { failure, success } from '@dawnlift/core/result'
 export interface GroupSurvey {
   /** Entities of model and paper space by kind. */
   readonly entities: Readonly<Record<string, number>>
+  /** Only the sections a plan is in: header, blocks and entities. */
+  readonly kept: string
 }
 
 const sectionsKnown = /^(HEADER|CLASSES|TABLES|BLOCKS|ENTITIES|OBJECTS|THUMBNAILIMAGE|ACDSDATA)$/
+const keptSections = new Set(['HEADER', 'BLOCKS', 'ENTITIES'])
 /** Parts of other entities, counted with them. */
 const partsOf = new Set(['VERTEX', 'SEQEND', 'ATTRIB', 'ENDSEC', 'SECTION', 'EOF'])
 
@@ -17,6 +20,8 @@ export function surveyGroups(text: string, fileName: string): Result<GroupSurvey
   const entities: Record<string, number> = {}
   let section = ''
   let ended = false
+  let sectionStart = 0
+  const kept: string[] = []
   let sections = 0
   for (let line = 0; line + 1 < lines.length && !ended; line += 2) {
     const code = lines[line]!.trim()
@@ -24,12 +29,16 @@ export function surveyGroups(text: string, fileName: string): Result<GroupSurvey
     if (!/^-?\d{1,5}$/.test(code)) return broken(fileName, line, code, sections)
     if (code === '2' && lines[line - 1]?.trim() === 'SECTION' && sectionsKnown.test(value)) {
       section = value
+      sectionStart = line - 2
       sections += 1
     }
     if (code !== '0') continue
     if (value === 'EOF') ended = true
     if (section === 'ENTITIES' && !partsOf.has(value)) entities[value] = (entities[value] ?? 0) + 1
-    if (value === 'ENDSEC') section = ''
+    if (value === 'ENDSEC') {
+      if (keptSections.has(section)) kept.push(...lines.slice(sectionStart, line + 2))
+      section = ''
+    }
   }
   if (sections === 0)
     return failure([
@@ -48,7 +57,7 @@ export function surveyGroups(text: string, fileName: string): Result<GroupSurvey
         values: { line: lines.length },
       },
     ])
-  return success({ entities })
+  return success({ entities, kept: [...kept, '0', 'EOF', ''].join('\n') })
 }
 
 function broken(fileName: string, line: number, found: string, sections: number): Result<never> {

@@ -1,37 +1,39 @@
 import type { Path, Point } from '@dawnlift/core/geometry'
-import type {
-  IArcEntity,
-  ICircleEntity,
-  IEllipseEntity,
-  IEntity,
-  ILineEntity,
-  ILwpolylineEntity,
-  IPoint,
-  IPolylineEntity,
-} from 'dxf-parser'
+import type { IArcEntity, ICircleEntity, IEllipseEntity, IEntity, ILineEntity, IPoint } from 'dxf-parser'
 import { type Ellipse, flattenEllipse, flattenSpline, isSpline } from './curve.js'
-import { isGrouped, numbersOf } from './parser-entities.js'
+import { type Group, type GroupedEntity, hasFlag, isGrouped, numbersOf } from './parser-entities.js'
 
 const flat = ({ x, y }: IPoint): Point => [x, y]
 const finite = (path: Path): boolean =>
   path.points.every(point => point.every(Number.isFinite)) && path.bulges.every(Number.isFinite)
 
-/** The entity's path in its own coordinates; `damaged` when its numbers make none; nothing for other entities. */
-export function entityPath(entity: IEntity, tolerance: number): Path | 'damaged' | undefined {
-  const path = pathOf(entity, tolerance)
+/**
+ * The entity's path in its own coordinates; `damaged` when its numbers make none; nothing for other entities.
+ * `vertices` are the VERTEX entities that follow a POLYLINE.
+ */
+export function entityPath(
+  entity: IEntity,
+  tolerance: number,
+  vertices: readonly GroupedEntity[] = [],
+): Path | 'damaged' | undefined {
+  const path = pathOf(entity, tolerance, vertices)
   if (path === undefined || path === 'damaged') return path
   return path.points.length >= 2 && finite(path) ? path : 'damaged'
 }
 
-function pathOf(entity: IEntity, tolerance: number): Path | 'damaged' | undefined {
+function pathOf(
+  entity: IEntity,
+  tolerance: number,
+  vertices: readonly GroupedEntity[],
+): Path | 'damaged' | undefined {
   try {
     switch (entity.type) {
       case 'LINE':
         return open((entity as ILineEntity).vertices.map(flat))
       case 'LWPOLYLINE':
-        return polyline((entity as ILwpolylineEntity).vertices, (entity as ILwpolylineEntity).shape)
+        return isGrouped(entity) ? polyline(lightCorners(entity.groups), hasFlag(entity, 1)) : 'damaged'
       case 'POLYLINE':
-        return oldPolyline(entity as IPolylineEntity)
+        return isGrouped(entity) ? oldPolyline(entity, vertices) : 'damaged'
       case 'ARC':
         return arc(entity as IArcEntity)
       case 'CIRCLE':
@@ -55,23 +57,43 @@ const open = (points: readonly Point[]): Path => ({
   closed: false,
 })
 
-function polyline(vertices: readonly { x: number; y: number; bulge?: number }[], closed: boolean): Path {
-  const points = vertices.map(({ x, y }): Point => [x, y])
-  const bulges = vertices.map(vertex => vertex.bulge ?? 0)
+interface Corner {
+  readonly point: Point
+  readonly bulge: number
+}
+
+/** Each code 10 begins a corner; its 20 and 42 follow it. */
+function lightCorners(groups: readonly Group[]): readonly Corner[] {
+  const corners: { point: [number, number]; bulge: number }[] = []
+  for (const { code, value } of groups) {
+    const last = corners.at(-1)
+    if (code === 10) corners.push({ point: [Number(value), Number.NaN], bulge: 0 })
+    else if (code === 20 && last) last.point[1] = Number(value)
+    else if (code === 42 && last) last.bulge = Number(value)
+  }
+  return corners
+}
+
+function polyline(corners: readonly Corner[], closed: boolean): Path {
+  const points = corners.map(corner => corner.point)
+  const bulges = corners.map(corner => corner.bulge)
   // Many programs repeat the first corner of a closed polyline.
   const [first, last] = [points[0], points.at(-1)]
   if (closed && first && last && points.length > 2 && first[0] === last[0] && first[1] === last[1])
     return { points: points.slice(0, -1), bulges: bulges.slice(0, -1), closed }
-  return { points, bulges: closed ? bulges : bulges.slice(0, -1), closed: closed === true }
+  return { points, bulges: closed ? bulges : bulges.slice(0, -1), closed }
 }
 
-/** Meshes are no lines; of a curve-fitted polyline the frame points are left away. */
-function oldPolyline(entity: IPolylineEntity): Path | undefined {
-  if (entity.is3dPolygonMesh || entity.isPolyfaceMesh) return undefined
-  return polyline(
-    entity.vertices.filter(vertex => !vertex.splineControlPoint),
-    entity.shape,
-  )
+/** Flags of POLYLINE and VERTEX: 1 closed, 16 mesh or (of a vertex) frame point of a curve fit, 64 polyface. */
+function oldPolyline(entity: GroupedEntity, vertices: readonly GroupedEntity[]): Path | undefined {
+  if (hasFlag(entity, 16) || hasFlag(entity, 64)) return undefined
+  const corners = vertices
+    .filter(vertex => !hasFlag(vertex, 16))
+    .map((vertex): Corner => {
+      const one = (code: number) => numbersOf(vertex, code)[0]
+      return { point: [one(10) ?? Number.NaN, one(20) ?? Number.NaN], bulge: one(42) ?? 0 }
+    })
+  return polyline(corners, hasFlag(entity, 1))
 }
 
 function arc({ center, radius, startAngle, endAngle }: IArcEntity): Path {

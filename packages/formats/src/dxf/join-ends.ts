@@ -113,7 +113,7 @@ function reachOf(
     distance(point, target) <= reach + 1e-9 &&
     nearestOnPath(other.path, target).distance <= own + 1e-9
   if (!target || !meets) {
-    if (away <= 3 * reach) notes.push(looseEnd(point, away))
+    if (away > other.type.thickness / 2 && away <= 3 * reach) notes.push(looseEnd(point, away))
     return undefined
   }
   const shift = distance(point, target)

@@ -108,6 +108,21 @@ describe('files that are no plan', () => {
     expect(read.ok ? '' : read.problems[0]?.at).toMatch(/^a\.dxf:\d+$/)
   })
 
+  // Each of these once sent the reader into a loop without end.
+  it.each([
+    [
+      'a polyline whose corners are followed by something else',
+      `${line(0, 0, 5, 0)} 0 POLYLINE 8 W 66 1 0 VERTEY 8 W 10 0 20 0`,
+    ],
+    [
+      'a polyline that promises a thousand million corners',
+      `${line(0, 0, 5, 0)} 0 LWPOLYLINE 8 W 90 1000000000 70 0 10 0 20 0 10 1 20 1`,
+    ],
+  ])('%s is read or named, and ends', (_, entities) => {
+    const read = readDrawing(dxf(entities), { unit: 'm' })
+    expect(read.ok && read.value.paths.some(each => each.entity === 'LINE')).toBe(true)
+  })
+
   it('never throws, wherever a drawing is cut off or a byte is changed', () => {
     const whole = fixture('ezdxf-r12.dxf')
     fc.assert(

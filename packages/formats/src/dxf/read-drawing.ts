@@ -29,7 +29,7 @@ export function readDrawing(input: Uint8Array | string, options: ReadOptions = {
   if (!text.ok) return text
   const survey = surveyGroups(text.value, fileName)
   if (!survey.ok) return survey
-  const parsed = parse(text.value, fileName)
+  const parsed = parse(survey.value.kept, fileName)
   if (!parsed.ok) return parsed
   const size = sheetSize(parsed.value)
   if (!size.ok) return size

@@ -2,6 +2,7 @@ import { existsSync, readFileSync } from 'node:fs'
 import { type Path, type Point, pathLength } from '@dawnlift/core/geometry'
 import type { DrawingMapping, WallType } from '@dawnlift/document/job'
 import { parseJob, readJobFiles } from '@dawnlift/document/job'
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Drawing, drawingWalls, type PlanToWrite, readDrawing, writeDrawing } from './index.js'
 
@@ -97,6 +98,47 @@ describe('writeDrawing', () => {
       attributes: plan.blocks[0]?.attributes,
     })
   })
+})
+
+describe('any plan of lines and arcs', () => {
+  const coordinate = fc.integer({ min: -30_000, max: 30_000 }).map(millimetres => millimetres / 1000)
+  const corner = fc.record({ x: coordinate, y: coordinate, bulge: fc.constantFrom(0, 0, 0.4142, -1, 0.05) })
+  const path = fc
+    .tuple(fc.array(corner, { minLength: 2, maxLength: 6 }), fc.boolean())
+    .map(([corners, closed]): Path => {
+      const ring = closed && corners.length > 2
+      const bulges = corners.map(each => each.bulge).slice(0, ring ? corners.length : -1)
+      return { points: corners.map(({ x, y }): Point => [x, y]), bulges, closed: ring }
+    })
+    // A closed path that ends on its first corner is written without the doubled corner.
+    .filter(({ points, closed }) => !closed || points[0]!.join() !== points.at(-1)!.join())
+  const units = fc.constantFrom('mm', 'cm', 'm', 'in', 'ft')
+
+  it('comes back from the file as it was written, in every unit', () =>
+    fc.assert(
+      fc.property(fc.array(path, { minLength: 1, maxLength: 8 }), units, (paths, unit) => {
+        const text = writeDrawing({
+          unit,
+          paths: paths.map(each => ({ layer: 'W', path: each })),
+          texts: [],
+          symbols: {},
+          blocks: [],
+        })
+        const back = readDrawing(text, { unit })
+        if (!back.ok) throw new Error(back.problems[0]?.say)
+        expect(back.value.paths.map(each => [each.path.closed, each.path.bulges])).toEqual(
+          paths.map(each => [each.closed, each.bulges]),
+        )
+        // The file keeps a billionth of a unit.
+        const off = back.value.paths.flatMap((each, i) =>
+          each.path.points.map((point, j) =>
+            Math.hypot(point[0] - paths[i]!.points[j]![0], point[1] - paths[i]!.points[j]![1]),
+          ),
+        )
+        expect(Math.max(...off)).toBeLessThan(1e-8)
+      }),
+      { numRuns: 40 },
+    ))
 })
 
 describe('the demo jobs', () => {

@@ -3,7 +3,7 @@ import type { DrawingNote } from '@dawnlift/document/job'
 import type { IBlock, IEntity, IInsertEntity, IMtextEntity, IPoint, ITextEntity } from 'dxf-parser'
 import type { DrawnBlock, DrawnPath, DrawnText } from './drawing.js'
 import { entityPath } from './entity-path.js'
-import { isGrouped, textOf } from './parser-entities.js'
+import { type GroupedEntity, isGrouped, numbersOf, textOf } from './parser-entities.js'
 import { inPlace, mirrored, type Placement, placePath, placePoint, within } from './placement.js'
 import { plainMultilineText, plainText } from './text-codes.js'
 
@@ -52,7 +52,7 @@ function unfoldAll(entities: readonly IEntity[], standing: Standing, sheet: Shee
     if (sheet.paths.length > MOST_PATHS) return
     if (entity.type === 'INSERT')
       unfoldInsert(entity as IInsertEntity, attributesAfter(entities, index), standing, sheet)
-    else unfoldEntity(entity, standing, sheet)
+    else unfoldEntity(entity, verticesAfter(entities, index), standing, sheet)
   }
 }
 
@@ -60,14 +60,19 @@ function unfoldAll(entities: readonly IEntity[], standing: Standing, sheet: Shee
 const layerOf = (entity: IEntity, standing: Standing): string =>
   standing.chain.length > 0 && (entity.layer ?? '0') === '0' ? standing.layer : (entity.layer ?? '0')
 
-function unfoldEntity(entity: IEntity, standing: Standing, sheet: Sheet): void {
+function unfoldEntity(
+  entity: IEntity,
+  vertices: readonly GroupedEntity[],
+  standing: Standing,
+  sheet: Sheet,
+): void {
   const layer = layerOf(entity, standing)
   if (entity.type === 'TEXT' || entity.type === 'MTEXT') {
     const text = drawnText(entity, layer, standing.placement)
     if (text) sheet.texts.push(text)
     return
   }
-  const path = entityPath(entity, sheet.tolerance)
+  const path = entityPath(entity, sheet.tolerance, vertices)
   if (path === undefined) return
   if (path === 'damaged') {
     sheet.notes.push(
@@ -104,11 +109,23 @@ const flat = ({ x, y }: IPoint): Point => [x, y]
 /** The extrusion direction, wherever the parser puts it: downwards means mirrored. Lines are always in world coordinates. */
 function faceUp(entity: IEntity): boolean {
   if (entity.type === 'LINE' || entity.type === 'ELLIPSE' || entity.type === 'SPLINE') return true
+  if (isGrouped(entity)) return (numbersOf(entity, 230)[0] ?? 1) >= 0
   const { extrusionDirectionZ, extrusionDirection } = entity as IEntity & {
     extrusionDirectionZ?: number
     extrusionDirection?: IPoint
   }
   return (extrusionDirectionZ ?? extrusionDirection?.z ?? 1) >= 0
+}
+
+/** Corners stand right behind their polyline. */
+function verticesAfter(entities: readonly IEntity[], index: number): readonly GroupedEntity[] {
+  const found: GroupedEntity[] = []
+  if (entities[index]?.type !== 'POLYLINE') return found
+  for (let next = index + 1; entities[next]?.type === 'VERTEX'; next++) {
+    const vertex = entities[next]
+    if (vertex && isGrouped(vertex)) found.push(vertex)
+  }
+  return found
 }
 
 /** Attributes stand right behind their insert. */
