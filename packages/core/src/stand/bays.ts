@@ -11,7 +11,7 @@ import type { Metres } from '../quantity/index.js'
 import type { Band } from '../wall/index.js'
 import { turnBetween } from './centreline.js'
 import { touchedStations } from './shell/line-mesh.js'
-import type { StandGeometry, StandPanel } from './stand-geometry.js'
+import type { StandGeometry, StandMake, StandPanel } from './stand-geometry.js'
 
 /** A run of a wythe that nothing ties, as it is printed. */
 interface Bay {
@@ -29,8 +29,8 @@ const FOLD = Math.PI / 6
 const TIGHT: Metres = 0.15
 
 /**
- * Panels with the pitch their webs really have: ties leave room for boxes, chases and columns and then stand wider apart
- * than the drawing says. A panel takes the widest bay of its wythes at its height; a wider pitch is never narrowed.
+ * Panels with the bays their wythes really have, band by band: ties leave room for boxes, chases and columns and then
+ * stand wider apart than the drawing says.
  */
 export function withPrintedBays(
   geometry: StandGeometry,
@@ -38,19 +38,50 @@ export function withPrintedBays(
   bands: readonly Band[],
   layerHeight: Metres,
 ): StandGeometry {
-  const bays = bands.flatMap(band => baysOf(band, layerHeight))
-  return { ...geometry, panels: geometry.panels.map(panel => widened(panel, walls, bays)) }
+  if (bands.length === 0) return geometry
+  const bays = bands.map(band => baysOf(band, layerHeight))
+  return { ...geometry, panels: geometry.panels.map(panel => withBays(panel, walls, bays)) }
 }
 
-function widened(panel: StandPanel, walls: readonly Wall[], bays: readonly Bay[]): StandPanel {
-  const { make } = panel
+function withBays(
+  panel: StandPanel,
+  walls: readonly Wall[],
+  byBand: readonly (readonly Bay[])[],
+): StandPanel {
   const wall = walls.find(({ id }) => id === panel.wall)
-  if (make.kind !== 'double' || !wall) return panel
-  const own = bays.filter(bay => bay.bottom < panel.top && bay.top > panel.bottom && liesOn(bay, wall, panel))
-  const widest = Math.max(0, ...own.map(({ width }) => width))
-  const pitch = Math.max(make.pitch, make.web === 'crosstie' ? 2 * widest : widest)
-  return { ...panel, make: { ...make, pitch } }
+  if (panel.make.kind !== 'double' || !wall) return panel
+  const bays = byBand.flatMap(bays => {
+    const own = bays.filter(
+      bay => bay.bottom < panel.top && bay.top > panel.bottom && liesOn(bay, wall, panel),
+    )
+    if (own.length === 0) return []
+    const { bottom, top } = own[0]!
+    return [{ bottom, top, width: Math.max(...own.map(({ width }) => width)) }]
+  })
+  return { ...panel, bays }
 }
+
+/**
+ * The make-up of a panel in a lift between two heights, its pitch widened to its widest bay. A bay counts once bays as
+ * wide stand over at least half their width: the ties over and under a box hold what the box leaves free.
+ */
+export function makeInLift({ make, bays = [] }: StandPanel, foot: Metres, top: Metres): StandMake {
+  if (make.kind !== 'double') return make
+  const inLift = bays
+    .map(({ bottom, top: end, width }) => ({ width, height: Math.min(end, top) - Math.max(bottom, foot) }))
+    .filter(({ height }) => height > 0)
+  const standing = (width: Metres) =>
+    inLift.filter(bay => bay.width >= 0.9 * width).reduce((sum, { height }) => sum + height, 0)
+  const widest = Math.max(
+    0,
+    ...inLift.filter(({ width }) => standing(width) >= width / 2).map(({ width }) => width),
+  )
+  const pitch = make.web === 'crosstie' ? 2 * widest : widest
+  // up to whole steps, so that panels that hardly differ share an answer
+  return { ...make, pitch: Math.max(make.pitch, Math.ceil(pitch / PITCH_STEP - 1e-9) * PITCH_STEP) }
+}
+
+const PITCH_STEP: Metres = 0.02
 
 function liesOn({ point }: Bay, wall: Wall, { from, to, make }: StandPanel): boolean {
   const near = nearestOnPath(wall.centreline, point)

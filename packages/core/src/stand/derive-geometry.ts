@@ -11,8 +11,8 @@ import type { StandGeometry, StandMake, StandPanel, StandSupports } from './stan
 /**
  * Panels of a section between what holds its walls sideways. Returns, corners and T-junctions hold where the other leg
  * belongs to the same section, is whole at that height and at least twice as long as it is thick; jambs, wall ends and
- * section joints are free edges: a neighbour may not be there yet. With the section's bands a panel's web has the pitch
- * it is printed with; without them the pitch of the drawing.
+ * section joints are free edges: a neighbour may not be there yet. With the section's bands a panel has the bays its
+ * ties leave as printed; without them the pitch of the drawing.
  */
 export function standGeometry(
   section: Section,

@@ -33,6 +33,8 @@ export interface StandPanel {
   /** Of the centreline, when curved. */
   readonly radius?: Metres
   readonly make: StandMake
+  /** Widest bays of its wythes between ties as printed, from height to height; none: the make-up's pitch holds. */
+  readonly bays?: readonly { readonly bottom: Metres; readonly top: Metres; readonly width: Metres }[]
 }
 
 /** What standing needs to know of one section. */

@@ -87,6 +87,21 @@ describe('the standing function of a job', () => {
     expect(limit.kind).toBe('first-layer')
   })
 
+  it('judges a lift of a whole storey too', () => {
+    const { layers, limit, safety } = standing([panel()])(trial(900, 140))
+    expect(layers).toBeGreaterThan(30)
+    expect(limit.capacity / limit.demand).toBeLessThan(1)
+    expect(safety).toBeGreaterThanOrEqual(1.5)
+  })
+
+  it('judges uneven layers at their own clock, not at the pace of the quickest', () => {
+    const even = trial(600, 50)
+    const quick = { ...even, layerEnds: even.layerEnds.map((end, i) => (i >= 1 ? end - 420 : end)) }
+    const stands = standing([panel()])
+    expect(stands(quick).layers).toBeGreaterThan(stands(trial(180, 50)).layers)
+    expect(stands(quick).layers).toBeLessThanOrEqual(stands(even).layers)
+  })
+
   it('keeps its answer when the same lift is asked again', () => {
     const stands = standing([panel()])
     expect(stands(trial(400))).toEqual(stands({ ...trial(400), start: 1_784_000_000 }))

@@ -36,7 +36,7 @@ export interface Standing {
   readonly governs: LiftAssessment['governs']
 }
 
-/** Tallest lift that the table is made for, by rule or not [m]. */
+/** Tallest lift that the table is made for [m]; a taller one is judged at its own clock. */
 const TALLEST = 1.6
 
 /**
@@ -48,7 +48,8 @@ export function makeStanding(input: StandingInput): (lift: LiftTrial) => Standin
   const sections = new Map(input.sections.map(section => [section.section, section]))
   const rules = standRulesOf(input)
   const { layerHeight } = input.print
-  const table = paceTable(layerHeight, Math.max(2, Math.ceil(TALLEST / layerHeight)), rules)
+  const most = Math.max(2, Math.ceil(TALLEST / layerHeight))
+  const table = paceTable(layerHeight, most, rules)
   const active = new Map<string, readonly Member[]>()
   const membersBetween = (section: string, first: number, layers: number): readonly Member[] => {
     const key = `${section}/${first}/${layers}`
@@ -80,11 +81,12 @@ export function makeStanding(input: StandingInput): (lift: LiftTrial) => Standin
   const answer = (lift: LiftTrial): Standing => {
     const wished = lift.layerEnds.length
     assert(wished > 0, 'a lift has layers')
+    if (wished > most) return exactly(lift)
     const pace = fastestLayer(lift) * ageFactor(lift.temperature, input.mix)
     const mechanisms = [
       ...table.common(pace),
       ...membersBetween(lift.section, lift.firstLayer, wished).map(member =>
-        table.buckling(`${lift.section}/${member.what}/${member.place}`, member, pace),
+        table.buckling(`${member.place}/${member.key}`, member, pace),
       ),
     ]
     const steady = standingOf(mechanisms, wished, rules.safety)
