@@ -148,7 +148,7 @@ function wetBulbIn(work: WorkAir, around: Surroundings): Celsius {
   const cooling = (2.45e6 / 1005) * 0.62198 * (0.71 / schmidt) ** 0.56
   const gain = (around.longwave + wickSun(work)) / h
   let wet = work.air - (1 - work.humidity) * Math.max(2, work.air * 0.33) + 0.003 * work.global
-  for (let step = 0; step < 3; step += 1) {
+  for (let step = 0; step < 4; step += 1) {
     const saturated = saturationPressure(wet)
     const Tw = wet + KELVIN
     const cube = 0.95 * STEFAN * Tw * Tw * Tw
