@@ -82,8 +82,14 @@ function closingLines(plan: Plan): readonly string[] {
   const finish =
     campaign.finished && last ? `finished on ${last.date}` : 'not finished within the weather given'
   return [
-    `${campaign.days.length} print days for ${sections.length} sections, ${finish}; at least ${campaign.bound.days} (${campaign.bound.how}).`,
+    `${campaign.days.length} print days for ${sections.length} sections, ${finish}; ${boundWords(campaign.bound)}.`,
     `${tally.total.volume.toFixed(1)} m³ in ${(tally.total.beadLength / 1000).toFixed(2)} km of bead, ${tally.total.bags} bags, ${(tally.total.water / 1000).toFixed(1)} t of water.`,
     'Safety is standing capacity over demand of the green wall: a screening value. Confirm by test; local codes and a licensed engineer decide.',
   ]
+}
+
+/** How much shorter it could be at best: the date no campaign can beat, or that this one is proven shortest. */
+function boundWords({ date, met, how }: Plan['campaign']['bound']): string {
+  if (met) return 'proven to be the earliest'
+  return date === undefined ? how : `no plan can finish before ${date} (${how})`
 }
