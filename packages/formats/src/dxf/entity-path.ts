@@ -4,8 +4,10 @@ import { type Ellipse, flattenEllipse, flattenSpline, isSpline } from './curve.j
 import { type Group, type GroupedEntity, hasFlag, isGrouped, numbersOf } from './parser-entities.js'
 
 const flat = ({ x, y }: IPoint): Point => [x, y]
+/** Coordinates beyond a thousand million units come from damage, not from a drafter. */
 const finite = (path: Path): boolean =>
-  path.points.every(point => point.every(Number.isFinite)) && path.bulges.every(Number.isFinite)
+  path.points.every(point => point.every(value => Math.abs(value) <= 1e9)) &&
+  path.bulges.every(bulge => Math.abs(bulge) <= 1e6)
 
 /**
  * The entity's path in its own coordinates; `damaged` when its numbers make none; nothing for other entities.

@@ -48,6 +48,16 @@ export function placePath(placement: Placement, path: Path, tolerance: number): 
     }
   }
   const scale = Math.max(Math.hypot(placement.a, placement.b), Math.hypot(placement.c, placement.d))
-  const points = map(flattenPath(path, tolerance / scale))
+  // A millionth of its size is as fine as any plan needs, whatever scale a damaged file asks for.
+  const points = map(flattenPath(path, Math.max(tolerance / scale, 1e-6 * extent(path))))
   return { points, bulges: new Array(points.length - (path.closed ? 0 : 1)).fill(0), closed: path.closed }
 }
+
+function extent({ points }: Path): number {
+  const [xs, ys] = [points.map(point => point[0]), points.map(point => point[1])]
+  return Math.max(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys), Number.MIN_VALUE)
+}
+
+/** Whether the numbers of a placement are of this world: no stretch or shift beyond a thousand million units. */
+export const isSound = (placement: Placement): boolean =>
+  Object.values(placement).every(value => Math.abs(value) <= 1e9)

@@ -4,7 +4,7 @@ import type { IBlock, IEntity, IInsertEntity, IMtextEntity, IPoint, ITextEntity 
 import type { DrawnBlock, DrawnPath, DrawnText } from './drawing.js'
 import { entityPath } from './entity-path.js'
 import { type GroupedEntity, isGrouped, numbersOf, textOf } from './parser-entities.js'
-import { inPlace, mirrored, type Placement, placePath, placePoint, within } from './placement.js'
+import { inPlace, isSound, mirrored, type Placement, placePath, placePoint, within } from './placement.js'
 import { plainMultilineText, plainText } from './text-codes.js'
 
 /** Blocks inside blocks deeper than this are taken for an accident. */
@@ -170,6 +170,16 @@ function unfoldInsert(
       if (sheet.paths.length > MOST_PATHS) return
       const shift: Point = [column * (insert.columnSpacing ?? 0), row * (insert.rowSpacing ?? 0)]
       const placement = insertPlacement(insert, block, shift, standing.placement)
+      if (!isSound(placement)) {
+        sheet.notes.push(
+          note(
+            'dxf/damaged-entity',
+            [0, 0],
+            `Block “${insert.name}” is placed or stretched beyond all measure; it was left out.`,
+          ),
+        )
+        return
+      }
       const first = sheet.paths.length
       unfoldAll(block.entities ?? [], { placement, layer, chain: [...standing.chain, insert.name] }, sheet)
       sheet.inserts.push(
