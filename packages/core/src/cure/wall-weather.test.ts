@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { dryInland, summerSite } from '../weather/fixtures/summer-site.js'
 import {
@@ -12,7 +13,16 @@ import {
   skyTemperature,
   solarPosition,
 } from '../weather/index.js'
-import { buildingFilm, cloudCovers, covers, faceBalance, wallWeather, windFilm, windOfFilm } from './index.js'
+import {
+  buildingFilm,
+  cloudCovers,
+  covers,
+  faceBalance,
+  faceLaw,
+  wallWeather,
+  windFilm,
+  windOfFilm,
+} from './index.js'
 
 const { site } = summerSite
 const hours = hoursFromNormals(dryInland, site, '2026-07-14', 2)
@@ -96,4 +106,38 @@ describe('windFilm', () => {
     }
   })
   it('is turned round without loss', () => expect(windOfFilm(windFilm(3.7))).toBeCloseTo(3.7, 12))
+})
+
+describe('faceBalance', () => {
+  // published [ISO6946-2017] table of the black-body coefficient, from memory, one decimal.
+  it.each([
+    [-10, 4.1],
+    [0, 4.6],
+    [10, 5.1],
+    [20, 5.7],
+    [30, 6.3],
+  ])('radiates at %d °C by the table’s %d W/m²K', (mean, printed) => {
+    const face = { air: mean, vapour: 0, film: 0, surroundings: mean + 273.15 + 1, sun: 0, pressure: 101325 }
+    const black = { ...covers['curing-compound'], emissivity: 1 }
+    expect(Math.abs(faceBalance(face, black, 0, mean - 1).longwave / 2 - printed)).toBeLessThanOrEqual(0.05)
+  })
+  it('lets half the heat through a resistance as large as its film', () => {
+    // closed form: h and R = 1/h in a row.
+    const face = { air: 20, vapour: 0, film: 10, surroundings: 293.15, sun: 0, pressure: 101325 }
+    const sheet = { ...covers['white-sheet'], emissivity: 0, resistance: 0.1 }
+    expect(faceBalance(face, sheet, 0, 30).total).toBeCloseTo(-50, 9)
+  })
+  it('has a law that touches it', () =>
+    fc.assert(
+      fc.property(
+        fc.double({ min: -5, max: 60, noNaN: true }),
+        fc.constantFrom(...Object.values(covers)),
+        (surface, cover) => {
+          const face = { air: 25, vapour: 0.008, film: 11, surroundings: 288, sun: 400, pressure: 98000 }
+          const law = faceLaw(face, cover, cover.evaporation === 'none' ? 0 : 1, surface)
+          const { total } = faceBalance(face, cover, cover.evaporation === 'none' ? 0 : 1, surface)
+          expect(Math.abs(law.gain - law.loss * surface - total)).toBeLessThan(1e-8 * (1 + Math.abs(total)))
+        },
+      ),
+    ))
 })

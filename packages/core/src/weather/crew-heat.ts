@@ -52,6 +52,36 @@ export function workShare(wbgt: Celsius, load: WorkLoad, acclimatised: boolean):
   return Math.max(0, Math.min(1, (allowed - RESTING_RATE) / (metabolicRates[load] - RESTING_RATE)))
 }
 
+/** One row of the screening table: up to this share of the hour worked, highest WBGT by load, used to the heat and not yet; none: not to be worked so. */
+interface ScreeningRow {
+  readonly share: Share
+  readonly most: Readonly<Partial<Record<WorkLoad, readonly [used: Celsius, fresh: Celsius]>>>
+}
+
+const screening: readonly ScreeningRow[] = [
+  { share: 1, most: { light: [31, 28], moderate: [28, 25] } },
+  { share: 0.75, most: { light: [31, 28.5], moderate: [29, 26], heavy: [27.5, 24] } },
+  {
+    share: 0.5,
+    most: { light: [32, 29.5], moderate: [30, 27], heavy: [29, 25.5], 'very-heavy': [28, 24.5] },
+  },
+  {
+    share: 0.25,
+    most: { light: [32.5, 30], moderate: [31.5, 29], heavy: [30.5, 28], 'very-heavy': [30, 27] },
+  },
+]
+
+/**
+ * Largest share of the hour to be worked by the screening table: 1, 0.75, 0.5, 0.25 or 0.
+ *
+ * Source   [ACGIH2017], from memory; beside `workShare` a second agency's view.
+ * Range    the named loads; heavy work all hour is not in it.
+ * Assumes  eight-hour days with breaks, ordinary work clothes.
+ */
+export const screeningShare = (wbgt: Celsius, load: WorkLoad, acclimatised: boolean): Share =>
+  screening.find(({ most }) => wbgt <= (most[load]?.[acclimatised ? 0 : 1] ?? Number.NEGATIVE_INFINITY))
+    ?.share ?? 0
+
 /**
  * Wind chill [°C]: 13.12 + 0.6215 T − 11.37 v^0.16 + 0.3965 T v^0.16, v in km/h at 10 m
  *

@@ -7,6 +7,7 @@ import {
   metabolicRates,
   naturalWetBulb,
   saturationPressure,
+  screeningShare,
   wbgtFromAir,
   wbgtLimit,
   wbgtOutdoors,
@@ -234,6 +235,28 @@ describe('workShare', () => {
   it('is all below the limit and nothing where rest itself is too hot', () => {
     expect(workShare(20, 'heavy', true)).toBe(1)
     expect(workShare(35, 'light', true)).toBe(0)
+  })
+})
+
+describe('screeningShare', () => {
+  // published [ACGIH2017] table, from memory: its own steps, at and just over the value.
+  it.each([
+    ['light', 31, 1],
+    ['moderate', 28, 1],
+    ['moderate', 28.1, 0.75],
+    ['heavy', 27.5, 0.75],
+    ['heavy', 29.1, 0.25],
+    ['very-heavy', 28, 0.5],
+    ['very-heavy', 30.1, 0],
+  ] as const)('for %s work at %d °C is %d', (load, wbgt, share) =>
+    expect(screeningShare(wbgt, load, true)).toBe(share),
+  )
+  it('lies within a third of an hour of the other agency’s curve', () => {
+    // published [NIOSH2016] turned round; the table moves in quarters: one step and its rounding.
+    for (const wbgt of [26, 28.5, 29.5, 30.5, 31.5])
+      expect(
+        Math.abs(screeningShare(wbgt, 'moderate', true) - workShare(wbgt, 'moderate', true)),
+      ).toBeLessThan(0.34)
   })
 })
 

@@ -9,6 +9,7 @@ import {
   iceForTarget,
   iceShareMost,
   nozzleTemperature,
+  outdoorFilm,
   sunOnCylinder,
   waterFlow,
   waterForTarget,
@@ -114,6 +115,16 @@ describe('chilledWater', () => {
     expect(chillerPower(supply, 5)).toBeCloseTo(1862.5, 0)
     expect(chillerPower(supply, 25)).toBe(0)
   })
+})
+
+describe('outdoorFilm', () => {
+  // hand [McAdams1954].
+  it.each([
+    [0, 5.7],
+    [1, 9.5],
+    [3, 17.1],
+    [5, 24.7],
+  ])('at %d m/s is %d W/m²K', (wind, film) => expect(outdoorFilm(wind)).toBeCloseTo(film, 9))
 })
 
 describe('iceShareMost', () => {
