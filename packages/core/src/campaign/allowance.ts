@@ -6,7 +6,7 @@ import type { DayPlan, PlacedLift } from './day-plan.js'
 import { liftVolume, standAfter } from './day-plan.js'
 import type { Ground, Stand } from './ground.js'
 import { type HourTable, hourOf, limitsBeyond, TICK } from './hour-table.js'
-import { liftTrial, standingOf, suppliedBy, unhinderedEnds } from './lift-reach.js'
+import { liftTrial, sampledLayers, suppliedBy, unhinderedEnds } from './lift-reach.js'
 import type { SectionClock } from './section-clock.js'
 import { askStanding } from './standing-book.js'
 
@@ -94,8 +94,9 @@ const endLimit = (end: LiftEnd, layerHeight: number): Limit => ({
 /** Where a sample already says that all stands, the physics need not be asked; where it does not, they are. */
 function standingAllowance({ ground, lift }: LiftScene, ends: readonly Instant[]): readonly Allowance[] {
   const section = ground.sections[lift.s]!
-  const quick = { ...ground, standing: 'sampled' as const }
-  if (standingOf(quick, section, lift.below, lift.start, ends).layers >= ends.length) return []
+  const { temperature } = liftTrial(ground.table, section, lift.below, lift.start, ends)
+  const likely = sampledLayers(ground, section, lift.below, lift.start, ends.length, temperature)
+  if (likely >= ends.length) return []
   let limit: Limit | undefined
   let layers = ends.length
   while (layers > 0) {

@@ -9,10 +9,14 @@ import { askStanding, estimateStanding, keepSample } from './standing-book.js'
 export interface Reach {
   readonly start: Instant
   readonly ends: readonly Instant[]
+  /** `warmth[n − 1]`: mean mix temperature of the first n layers. */
+  readonly warmth: Float64Array
 }
 
 /** A lift that keeps every limit. */
-export interface FittedLift extends Reach {
+export interface FittedLift {
+  readonly start: Instant
+  readonly ends: readonly Instant[]
   readonly layers: number
   readonly safety: number
 }
@@ -25,7 +29,8 @@ export function reachOf(ground: Ground, s: number, below: number, start: Instant
   const key = `${s}|${below}|${start}`
   const known = ground.reaches.get(key)
   if (known) return known
-  const made = { start, ends: layerEnds(ground, ground.sections[s]!, below, start) }
+  const ends = layerEnds(ground, ground.sections[s]!, below, start)
+  const made = { start, ends, warmth: meanTemperatures(ground.table, ends) }
   ground.reaches.set(key, made)
   return made
 }
@@ -43,6 +48,15 @@ function layerEnds(ground: Ground, section: SectionClock, below: number, start: 
     end = next
   }
   return ends
+}
+
+function meanTemperatures(table: HourTable, ends: readonly Instant[]): Float64Array {
+  const means = new Float64Array(ends.length)
+  for (let i = 0, sum = 0; i < ends.length; i++) {
+    sum += table.temperature[hourOf(table, ends[i]! - TICK)]!
+    means[i] = sum / (i + 1)
+  }
+  return means
 }
 
 function restAfter(table: HourTable, laid: Instant): Seconds {
@@ -72,16 +86,21 @@ export function fitLift(
   wish: number,
 ): FittedLift | undefined {
   const section = ground.sections[s]!
-  const { ends } = reachOf(ground, s, below, start)
-  const layers = Math.min(
-    wish,
-    layersBy(ends, closing),
-    layersSupplied(ground, section, below, ends, printed),
-  )
-  const stands = layers > 0 ? standingOf(ground, section, below, start, ends.slice(0, layers)) : undefined
-  if (!stands || stands.layers < 1) return undefined
-  return { start, ends: ends.slice(0, stands.layers), layers: stands.layers, safety: stands.safety }
+  const { ends, warmth } = reachOf(ground, s, below, start)
+  const most = Math.min(wish, layersBy(ends, closing), layersSupplied(ground, section, below, ends, printed))
+  if (most < 1) return undefined
+  if (ground.standing === 'sampled') {
+    const layers = sampledLayers(ground, section, below, start, most, warmth[most - 1]!)
+    return layers < 1
+      ? undefined
+      : { start, ends: firstOf(ends, layers), layers, safety: Number.POSITIVE_INFINITY }
+  }
+  const { layers, safety } = standingOf(ground, section, below, start, ends.slice(0, most))
+  return layers < 1 ? undefined : { start, ends: firstOf(ends, layers), layers, safety }
 }
+
+const firstOf = (ends: readonly Instant[], layers: number): readonly Instant[] =>
+  layers === ends.length ? ends : ends.slice(0, layers)
 
 function layersBy(ends: readonly Instant[], closing: Instant): number {
   let layers = ends.length
@@ -119,7 +138,6 @@ export function standingOf(
   start: Instant,
   ends: readonly Instant[],
 ): { readonly layers: number; readonly safety: number } {
-  if (ground.standing === 'sampled') return sampledStanding(ground, section, below, start, ends)
   let layers = ends.length
   while (layers > 0) {
     const trial = liftTrial(ground.table, section, below, start, ends.slice(0, layers))
@@ -130,22 +148,23 @@ export function standingOf(
   return { layers: 0, safety: 0 }
 }
 
-/** The book's estimate; where it has none near enough, a full lift is asked once and entered. */
-function sampledStanding(
+/** The book's estimate of how many of `most` layers stand; where it has none near enough, a full lift is asked once. */
+export function sampledLayers(
   ground: Ground,
   section: SectionClock,
   below: number,
   start: Instant,
-  ends: readonly Instant[],
-): { readonly layers: number; readonly safety: number } {
-  const trial = liftTrial(ground.table, section, below, start, ends)
+  most: number,
+  temperature: number,
+): number {
   const pace = paceOf(section)
-  const known = estimateStanding(ground.book, pace, below, trial.temperature, ends.length)
-  if (known !== undefined) return { layers: known, safety: Number.POSITIVE_INFINITY }
-  const full = { ...trial, layerEnds: unhinderedEnds(section, below, start) }
+  const known = estimateStanding(ground.book, pace, below, temperature, most)
+  if (known !== undefined) return known
+  const layerEnds = unhinderedEnds(section, below, start)
+  const full = { section: section.work.section, firstLayer: below + 1, start, layerEnds, temperature }
   const answer = askStanding(ground.book, full)
   keepSample(ground.book, pace, full, answer)
-  return { layers: Math.min(ends.length, Math.floor(answer.layers)), safety: Number.POSITIVE_INFINITY }
+  return Math.min(most, Math.floor(answer.layers))
 }
 
 /** Lifts of one section at one nozzle speed stand alike. */
