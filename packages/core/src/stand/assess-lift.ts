@@ -138,28 +138,44 @@ export function collapseSafety(lift: LiftAge, top: number, rules: StandRules): n
   return least
 }
 
+function bucklingMechanism(member: Member, far: LiftAge, wished: number, rules: StandRules): Mechanism {
+  const most = far.ends.length
+  const reserve = rules.safety / rules.imperfection
+  const byHeight = firstUnstable(most, layers => memberStands(member, far, layers, rules, 1)) ?? most + 1
+  const byLoad =
+    firstUnstable(wished, layers => memberStands(member, far, layers, rules, reserve)) ?? wished + 1
+  return bucklingVerdict(member, far, wished, rules, { byHeight, byLoad })
+}
+
+/** First layers at which a member buckles: under its weight with the lift carried on, and under its weight times the reserve. */
+export interface Critical {
+  readonly byHeight: number
+  readonly byLoad: number
+}
+
 /**
  * Safety against buckling is the smaller of two, each times the imperfection factor:
  * on height, layers at which the wall would buckle if the lift went on at this pace over layers standing;
  * on load, the self-weight that would buckle the wall as it stands over its self-weight. The second keeps a wall
  * that is for ever just short of buckling from passing as one without a limit.
  */
-function bucklingMechanism(member: Member, far: LiftAge, wished: number, rules: StandRules): Mechanism {
-  const reserve = rules.safety / rules.imperfection
-  const critical = firstUnstable(far.ends.length, layers => memberStands(member, far, layers, rules, 1))
-  const byHeight = critical === undefined ? wished : Math.floor((critical - 1) / reserve + 1e-9)
-  const loaded = firstUnstable(wished, layers => memberStands(member, far, layers, rules, reserve))
-  const byLoad = loaded === undefined ? wished : loaded - 1
-  const onHeight = (layers: number) => (rules.imperfection * ((critical ?? far.ends.length + 1) - 1)) / layers
+export function bucklingVerdict(
+  member: Member,
+  lift: LiftAge,
+  wished: number,
+  rules: StandRules,
+  { byHeight, byLoad }: Critical,
+): Mechanism {
+  const { imperfection, safety } = rules
   return {
     kind: 'buckling',
     place: member.place,
     source: '[Suiker2018]',
     unit: 'm',
-    layers: Math.min(wished, byHeight, byLoad),
+    layers: Math.min(wished, Math.floor(((byHeight - 1) * imperfection) / safety + 1e-9), byLoad - 1),
     safetyAt: layers =>
-      Math.min(onHeight(layers), rules.imperfection * memberFactor(member, far, layers, rules)),
-    demandAt: layers => layers * far.layerHeight,
+      imperfection * Math.min((byHeight - 1) / layers, memberFactor(member, lift, layers, rules)),
+    demandAt: layers => layers * lift.layerHeight,
     say: member.what === 'wythe' ? 'a wythe buckles between its ties' : 'the green wall buckles',
   }
 }

@@ -27,10 +27,14 @@ describe('a free wall that cures as it rises', () => {
   // independent: initial-value integration and finite elements of another code agree (REFERENCE 6.2), tolerance 1e-4 there.
   it.each([
     [0.01, 1.996727],
+    [0.05, 2.038071],
     [0.1, 2.089394],
+    [0.25, 2.240796],
     [0.5, 2.483944],
     [1, 2.935617],
+    [1.5, 3.345851],
     [2, 3.721711],
+    [4, 4.986423],
     [5, 5.521322],
     [10, 7.679004],
     [50, 17.019794],
@@ -42,10 +46,18 @@ describe('a free wall that cures as it rises', () => {
   // independent: another code's integration (REFERENCE 6.2), five decimals printed.
   it.each([
     [2, 0.05, 2.03599],
+    [2, 0.1, 2.08122],
+    [2, 0.25, 2.19307],
     [2, 0.5, 2.31708],
+    [2, 1, 2.43302],
+    [2, 2, 2.49049],
     [2, 5, 2.50236],
+    [10, 0.05, 2.41626],
     [10, 0.1, 2.76925],
+    [10, 0.25, 3.46199],
+    [10, 0.5, 3.95967],
     [10, 1, 4.2159],
+    [10, 2, 4.27438],
     [10, 5, 4.2794],
   ])('buckles as integrated, curing exponentially to %d-fold at %d', (end, rate, expected) => {
     const curing: Curing = { kind: 'exponential', start: 1, end, rate }

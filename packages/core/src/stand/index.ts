@@ -37,5 +37,12 @@ export { type StandChart, type StandMoment, standChart } from './stand-chart.js'
 export type { StandGeometry, StandMake, StandPanel, StandSupports } from './stand-geometry.js'
 export { makeStanding, type Standing, type StandingInput, standRulesOf } from './standing.js'
 export { mohrCoulombStrength, plasticStrength, type StrengthRule, strengthWords } from './strength.js'
-export { crackingPressure, overturningPressure, windPressure, windSpeedOfPressure } from './wind.js'
+export {
+  constructionWindFactor,
+  crackingPressure,
+  evacuationWind,
+  overturningPressure,
+  windPressure,
+  windSpeedOfPressure,
+} from './wind.js'
 export { checkWind, sectionModulus, type WindRules, type WindyWall, windSpeedBorne } from './wind-check.js'

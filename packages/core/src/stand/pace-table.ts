@@ -1,6 +1,8 @@
 import type { Metres, Seconds } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import {
+  bucklingVerdict,
+  type Critical,
   collapseMechanism,
   firstLayerMechanism,
   firstUnstable,
@@ -9,7 +11,7 @@ import {
   type StandRules,
 } from './assess-lift.js'
 import type { LiftAge } from './lift-age.js'
-import { memberFactor, memberStands } from './member-buckling.js'
+import { memberStands } from './member-buckling.js'
 import type { Member } from './members.js'
 
 /** Paces are lowered to steps of this ratio: a lift then counts as up to 2 % faster than it is, under one layer in fifty. */
@@ -40,7 +42,7 @@ export function paceTable(layerHeight: Metres, most: number, rules: StandRules):
   const reserve = rules.safety / rules.imperfection
   const far = Math.ceil(LOOK_BEYOND * most * reserve) + 1
   const commons = new Map<number, readonly Mechanism[]>()
-  const members = new Map<string, Map<number, Critical>>()
+  const members = new Map<string, Map<number, Known>>()
   const steady = (pace: Seconds): LiftAge => ({
     layerHeight,
     factor: 1,
@@ -58,7 +60,7 @@ export function paceTable(layerHeight: Metres, most: number, rules: StandRules):
     },
     buckling: (key, member, pace) => {
       const { step, pace: lowered } = paceStep(pace)
-      const steps = members.get(key) ?? new Map<number, Critical>()
+      const steps = members.get(key) ?? new Map<number, Known>()
       members.set(key, steps)
       const known = steps.get(step)
       if (known) return known.mechanism
@@ -69,10 +71,7 @@ export function paceTable(layerHeight: Metres, most: number, rules: StandRules):
   }
 }
 
-/** Layers at which a member buckles, under its weight and under its weight times the reserve. */
-interface Critical {
-  readonly byHeight: number
-  readonly byLoad: number
+interface Known extends Critical {
   readonly mechanism: Mechanism
 }
 
@@ -86,7 +85,7 @@ function criticalAt(
   most: number,
   rules: StandRules,
   faster: Critical | undefined,
-): Critical {
+): Known {
   const reserve = rules.safety / rules.imperfection
   const far = lift.ends.length
   const byHeight =
@@ -98,25 +97,12 @@ function criticalAt(
       layers => memberStands(member, lift, layers, rules, reserve),
       (faster?.byLoad ?? 1) - 1,
     ) ?? most + 1
-  const mechanism: Mechanism = {
-    kind: 'buckling',
-    place: member.place,
-    source: '[Suiker2018]',
-    unit: 'm',
-    layers: Math.min(most, Math.floor((byHeight - 1) / reserve + 1e-9), byLoad - 1),
-    safetyAt: layers =>
-      Math.min(
-        (rules.imperfection * (byHeight - 1)) / layers,
-        rules.imperfection * memberFactor(member, lift, layers, rules),
-      ),
-    demandAt: layers => layers * lift.layerHeight,
-    say: member.what === 'wythe' ? 'a wythe buckles between its ties' : 'the green wall buckles',
-  }
+  const mechanism = bucklingVerdict(member, lift, most, rules, { byHeight, byLoad })
   return { byHeight, byLoad, mechanism: keepSafeties(mechanism) }
 }
 
 /** The nearest faster pace already worked out. */
-function fasterNeighbour(steps: ReadonlyMap<number, Critical>, step: number): Critical | undefined {
+function fasterNeighbour(steps: ReadonlyMap<number, Known>, step: number): Critical | undefined {
   let nearest: number | undefined
   for (const known of steps.keys())
     if (known < step && (nearest === undefined || known > nearest)) nearest = known

@@ -9,7 +9,13 @@ import {
 } from './collapse-height.js'
 import { GREENHILL, greenhillHeight } from './greenhill.js'
 import { mohrCoulombStrength, plasticStrength } from './strength.js'
-import { crackingPressure, overturningPressure, windPressure, windSpeedOfPressure } from './wind.js'
+import {
+  constructionWindFactor,
+  crackingPressure,
+  overturningPressure,
+  windPressure,
+  windSpeedOfPressure,
+} from './wind.js'
 
 const relative = (found: number, expected: number) => Math.abs(found / expected - 1)
 const collapse = (answer: ReturnType<typeof linearCollapseHeight>) =>
@@ -31,6 +37,18 @@ describe('self-buckling of a bar', () => {
   )
 })
 
+describe('what a tall wall asks of its foot [Roussel2018]', () => {
+  // hand: ρgH/√3 with ρ 2300
+  it.each([
+    [1, 13_030],
+    [3, 39_080],
+  ])('a yield stress at %d m', (height, expected) =>
+    expect(relative(firstLayerYield(2300 * 9.81, height), expected)).toBeLessThan(5e-4),
+  )
+  it('a modulus of 23.32 MPa at 3 m and 200 mm (the rounded form with 8 for 7.837 says 22.85)', () =>
+    expect(greenhillHeight(23.32e6, 0.2 / Math.sqrt(12), 2300, 9.81)).toBeCloseTo(3, 3))
+})
+
 describe('plastic collapse of the foot', () => {
   // closed form (REFERENCE 6.4) with σ₀ = ρg = rise = 1
   it('is at 1/(1 − ξ̄) for linear curing', () => {
@@ -44,10 +62,14 @@ describe('plastic collapse of the foot', () => {
   // closed form, numbers by another code (REFERENCE 6.4), four decimals
   it.each([
     [2, 0.1, 1.1046],
+    [2, 0.25, 1.2725],
     [2, 0.5, 1.5361],
+    [2, 1, 1.8414],
     [2, 2, 1.981],
     [10, 0.1, 3.9166],
     [10, 0.25, 9.0672],
+    [10, 0.5, 9.9374],
+    [10, 1, 9.9996],
     [10, 2, 10],
   ])('approaches its end for exponential curing to %d-fold at %d', (end, rate, expected) =>
     expect(Math.abs(exponentialCollapseHeight(end, rate) - expected)).toBeLessThan(6e-5),
@@ -55,7 +77,9 @@ describe('plastic collapse of the foot', () => {
   // closed form, numbers by another code (REFERENCE 5.3): α = √3, ρ 2300, g 9.81, m/h cut off after four decimals
   it.each([
     [0.2, 0.0553],
+    [0.5, 0.1382],
     [1, 0.2764],
+    [2, 0.5527],
     [5, 1.3817],
   ])('never comes below the critical rise: A_thix %d Pa/s', (rate, perHour) =>
     expect(Math.abs(criticalRise(rate, Math.sqrt(3), 2300 * 9.81) * 3600 - perHour)).toBeLessThan(1e-4),
@@ -125,6 +149,15 @@ describe('wind on a wall', () => {
     expect(Math.abs(windSpeedOfPressure(tipping, 1.4) - speed)).toBeLessThan(0.06)
     expect(Math.abs(windSpeedOfPressure(tipping / 1.5, 1.4) - safeSpeed)).toBeLessThan(0.06)
   })
+  // closed form in other units (REFERENCE 14.2): 0.00256·V² psf, 1 psf = 47.88 Pa; the constant is rounded to 0.15 %
+  it.each([
+    [90, 20.74],
+    [115, 33.86],
+  ])('presses with as many psf at %d mph', (mph, psf) =>
+    expect(relative(windPressure(mph * 0.44704, 1) / 47.880_26, psf)).toBeLessThan(2e-3),
+  )
+  it('is less likely to be the design wind in a short building time [ASCE37]', () =>
+    expect([4, 30, 80, 200].map(constructionWindFactor)).toEqual([0.75, 0.8, 0.85, 0.9]))
   it('cracks a solid wall that bears no tension at a third of what tips it (kern against edge)', () => {
     const wall = { height: 2, solidWidth: 0.2, weight: 20000 }
     const cracks = crackingPressure({ ...wall, sectionModulus: 0.2 ** 2 / 6 }, 0)

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { leafLaw } from './make-up.js'
-import { bucklingLoadsBelow, gaussHeights, type Strip } from './strip.js'
+import { bucklingLoadsBelow, gaussHeights, type Strip, stripBuckling } from './strip.js'
 import { clampedShape, freeShape, type StripShape, simplySupportedShape } from './strip-element.js'
 
 // Lengths in L₀ = (D₀/ρgh)^⅓: D₀ = 1 and ρgh = 1.
@@ -40,12 +40,14 @@ describe('a strip of constant stiffness', () => {
   // table, and both methods bound from above. Tolerance 1 in 1000; 6 in 1000 for width 1 clamped (ours 75.51, refined).
   it.each([
     [1, 43.0728, 75.9005],
+    [1.5, 21.0328, 35.5355],
     [2, 13.2925, 21.4986],
     [3, 7.7, 11.4154],
     [4, 5.6051, 7.8437],
     [5, 3.2265, 6.1186],
     [6, 2.5485, 5.0182],
     [10, 2.1317, 2.2358],
+    [15, 2.0462, 2.0744],
     [20, 2.0192, 2.0325],
     [50, 1.9915, 1.9932],
   ])('buckles at the tabulated height %d wide', (width, simply, clamped) => {
@@ -55,5 +57,26 @@ describe('a strip of constant stiffness', () => {
     expect(Math.abs(criticalHeight(clampedShape(width), 0.3, 0, 120)! / clamped - 1)).toBeLessThan(
       width === 1 ? 6e-3 : 1e-3,
     )
+  })
+
+  // as above, ν = 0; only where it differs from ν = 0.3
+  it.each([
+    [4, 5.6461, 7.8437],
+    [5, 3.8832, 6.122],
+    [6, 2.8525, 5.0954],
+    [10, 2.2119, 2.3579],
+    [20, 2.0373, 2.057],
+  ])('buckles at the tabulated height without Poisson’s ratio, %d wide', (width, simply, clamped) => {
+    expect(Math.abs(criticalHeight(simplySupportedShape(width), 0, 0, 30)! / simply - 1)).toBeLessThan(1e-3)
+    expect(Math.abs(criticalHeight(clampedShape(width), 0, 0, 30)! / clamped - 1)).toBeLessThan(1e-3)
+  })
+
+  it('comes nearer with the fourth power of the element', () => {
+    const factor = (elements: number) =>
+      stripBuckling(unitStrip(6, simplySupportedShape(4), 0.3, 0.2, elements)).factor
+    const fine = factor(96)
+    const order = Math.log2((factor(8) - fine) / (factor(16) - fine))
+    expect(order).toBeGreaterThan(3.5)
+    expect(order).toBeLessThan(4.5)
   })
 })

@@ -58,3 +58,25 @@ export const crackingPressure = (
   },
   tension: Pascals,
 ): Pascals => (2 * (tension + wall.weight * wall.height) * wall.sectionModulus) / wall.height ** 2
+
+/**
+ * Factor on the design wind speed while something is under construction.
+ *
+ * @param weeks  the state lasts
+ *
+ * Source   [ASCE37], from memory.
+ * Range    up to five years.
+ * Assumes  the speed of the finished building's code. Local codes and a licensed engineer decide.
+ */
+export function constructionWindFactor(weeks: number): number {
+  if (weeks < 6) return 0.75
+  if (weeks <= 52) return 0.8
+  return weeks <= 104 ? 0.85 : 0.9
+}
+
+/** Winds at which masonry practice clears the zone beside a wall: in its first day, and until it is braced or cured. */
+export const evacuationWind = {
+  initial: 20 * 0.44704,
+  intermediate: 35 * 0.44704,
+  source: 'common practice of masonry bracing, from memory: a prudent analogy for printed walls',
+} as const
