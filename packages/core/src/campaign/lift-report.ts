@@ -63,15 +63,18 @@ function sharedDay({ ground, plan, lift }: LiftScene): Limit {
   return { kind: 'shift', at: end, demand: spent + next, capacity: spent, unit: 's', source: 'the job' }
 }
 
-/** How long the nozzle may stop, at the worst moment of the lift, before a layer rests too long. */
+/**
+ * How long the nozzle may stop, at the worst moment of the lift, before a layer rests too long. The top layer is left bare
+ * on purpose; in a lift of one layer the stop lengthens the layer itself.
+ */
 function pauseBudget({ ground, lift }: LiftScene): number {
-  const section = ground.sections[lift.s]!
+  const { table } = ground
+  const laid = [lift.start, ...lift.ends]
+  const first = lift.layers > 1 ? 1 : 0
   let budget = Number.POSITIVE_INFINITY
-  for (let i = 0; i < lift.layers; i++) {
-    const laid = lift.ends[i]!
-    const rest = ground.table.rest(hourOf(ground.table, laid - TICK)).seconds
-    const bare = (lift.ends[i + 1] ?? laid + section.printTime[lift.below + i + 1]!) - laid
-    budget = Math.min(budget, rest - bare)
+  for (let i = first; i < lift.layers; i++) {
+    const rest = table.rest(hourOf(table, laid[i]! - (i > 0 ? TICK : 0))).seconds
+    budget = Math.min(budget, rest - (laid[i + 1]! - laid[i]!))
   }
   return budget
 }
