@@ -40,7 +40,9 @@ export function bestOfMany(graph: SectionGraph, aims: PartitionAims): Partition 
     connectedParts(graph, () => true),
     ...counts.flatMap(count => grownPartitions(graph, count, total)),
   ]
-  const settled = starts.map(start => improved(graph, splitApart(graph, start), aims))
+  // Several ends often grow the same parts: each start is bettered once.
+  const distinct = new Map(starts.map(start => splitApart(graph, start)).map(start => [start.join(), start]))
+  const settled = [...distinct.values()].map(start => improved(graph, start, aims))
   return settled.reduce((best, next) =>
     compareScores(scorePartition(graph, next, aims), scorePartition(graph, best, aims)) < 0 ? next : best,
   )
@@ -127,39 +129,25 @@ function improved(graph: SectionGraph, start: Partition, aims: PartitionAims): P
 }
 
 /** One block handed over a tie, two parts merged, or a part cut along one tie. */
-function changes(graph: SectionGraph, partition: Partition): readonly Partition[] {
-  const made: Partition[] = []
-  const parts = partTimes(graph, partition).length
+function* changes(graph: SectionGraph, partition: Partition): Iterable<Partition> {
+  const fresh = partTimes(graph, partition).length
+  const handedOver = (block: number, to: number) => {
+    const moved = partition.slice()
+    moved[block] = to
+    return splitApart(graph, moved)
+  }
   for (const [index, { a, b }] of graph.ties.entries()) {
     const [pa, pb] = [partition[a]!, partition[b]!]
     if (pa !== pb) {
-      made.push(normalised(partition.map(part => (part === pb ? pa : part))))
-      made.push(
-        splitApart(
-          graph,
-          partition.map((part, i) => (i === b ? pa : part)),
-        ),
-      )
-      made.push(
-        splitApart(
-          graph,
-          partition.map((part, i) => (i === a ? pb : part)),
-        ),
-      )
-      continue
-    }
-    made.push(
-      splitApart(
-        graph,
-        partition.map((part, i) => (i === b ? parts : part)),
-      ),
-    )
-    made.push(
-      connectedParts(
+      yield normalised(partition.map(part => (part === pb ? pa : part)))
+      yield handedOver(b, pa)
+      yield handedOver(a, pb)
+    } else {
+      yield handedOver(b, fresh)
+      yield connectedParts(
         graph,
         tie => tie !== index && partition[graph.ties[tie]!.a] === partition[graph.ties[tie]!.b],
-      ),
-    )
+      )
+    }
   }
-  return made
 }

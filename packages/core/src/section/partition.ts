@@ -30,10 +30,8 @@ export function partTimes(
   partition: Partition,
   startTime: Seconds = START_TIME,
 ): Seconds[] {
-  const times: Seconds[] = []
-  for (const [i, part] of partition.entries()) {
-    times[part] = (times[part] ?? startTime) + graph.blocks[i]!.time
-  }
+  const times: Seconds[] = new Array(partCount(partition)).fill(startTime)
+  for (let i = 0; i < partition.length; i++) times[partition[i]!]! += graph.blocks[i]!.time
   for (const tie of graph.ties) {
     const [a, b] = [partition[tie.a]!, partition[tie.b]!]
     if (a === b) continue
@@ -43,25 +41,31 @@ export function partTimes(
   return times
 }
 
+/** The search asks this of every division it looks at, thousands of times: one pass over the ties, one over the parts. */
 export function scorePartition(
   graph: SectionGraph,
   partition: Partition,
   aims: PartitionAims,
 ): PartitionScore {
   const times = partTimes(graph, partition, aims.startTime)
-  const outside = times.reduce(
-    (sum, time) => sum + Math.max(0, time - aims.most) + Math.max(0, aims.least - time),
-    0,
-  )
-  const cut = graph.ties.filter(tie => partition[tie.a] !== partition[tie.b])
-  const uncutPins = graph.ties.filter(tie => tie.cut.isPinned && partition[tie.a] === partition[tie.b])
+  let [joints, uncutPins] = [0, 0]
+  for (const { a, b, cut } of graph.ties) {
+    if (partition[a] !== partition[b]) joints += cut.cost
+    else if (cut.isPinned) uncutPins++
+  }
+  let [outside, most, least] = [0, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]
+  for (const time of times) {
+    outside += Math.max(0, time - aims.most) + Math.max(0, aims.least - time)
+    most = Math.max(most, time)
+    least = Math.min(least, time)
+  }
   return {
     // A pinned cut left out is worse than any layer time.
-    outside: outside + uncutPins.length * 1e6,
+    outside: outside + uncutPins * 1e6,
     missing: Math.max(0, (aims.sectionsLeast ?? 1) - times.length),
     sections: times.length,
-    joints: cut.reduce((sum, tie) => sum + tie.cut.cost, 0),
-    unevenness: Math.max(...times) - Math.min(...times),
+    joints,
+    unevenness: most - least,
   }
 }
 
@@ -88,12 +92,30 @@ export function normalised(partition: Partition): Partition {
 
 /** Parts that hang together: each connected piece of a part becomes a part of its own. */
 export function connectedParts(graph: SectionGraph, isJoined: (tie: number) => boolean): Partition {
-  const part = graph.blocks.map((_, i) => i)
-  const rootOf = (i: number): number => (part[i] === i ? i : rootOf(part[i]!))
-  for (const [i, tie] of graph.ties.entries()) {
+  const parent = graph.blocks.map((_, i) => i)
+  for (let i = 0; i < graph.ties.length; i++) {
     if (!isJoined(i)) continue
-    const [a, b] = [rootOf(tie.a), rootOf(tie.b)]
-    part[Math.max(a, b)] = Math.min(a, b)
+    const [a, b] = [rootOf(parent, graph.ties[i]!.a), rootOf(parent, graph.ties[i]!.b)]
+    parent[Math.max(a, b)] = Math.min(a, b)
   }
-  return normalised(part.map((_, i) => rootOf(i)))
+  // The root of a part is its first block, so parts are numbered by the first block they hold: see `normalised`.
+  const part: number[] = []
+  let count = 0
+  for (let i = 0; i < parent.length; i++) {
+    const root = rootOf(parent, i)
+    part.push(root === i ? count++ : part[root]!)
+  }
+  return part
+}
+
+function rootOf(parent: number[], i: number): number {
+  let root = i
+  while (parent[root] !== root) root = parent[root] = parent[parent[root]!]!
+  return root
+}
+
+function partCount(partition: Partition): number {
+  let last = -1
+  for (const part of partition) last = Math.max(last, part)
+  return last + 1
 }
