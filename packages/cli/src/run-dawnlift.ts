@@ -57,6 +57,10 @@ export async function runDawnlift(words: readonly string[], screen: Screen): Pro
     return code
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2
+    if (isSystemError(error)) {
+      screen.err(`The computer refused: ${error.message}. Check the disk, the folder and your rights to it.`)
+      return 2
+    }
     const what = error instanceof Error ? error.message : String(error)
     screen.err(
       `This is a mistake of Dawnlift, not of your job: ${what}${error instanceof Bug ? '' : ` (${errorPlace(error)})`}`,
@@ -65,6 +69,10 @@ export async function runDawnlift(words: readonly string[], screen: Screen): Pro
     return 3
   }
 }
+
+/** A full disk or a folder one may not write to is no mistake of ours. */
+const isSystemError = (error: unknown): error is NodeJS.ErrnoException =>
+  error instanceof Error && 'syscall' in error && 'code' in error
 
 /** The first place in our own code, enough to find it by; never a whole stack. */
 function errorPlace(error: unknown): string {

@@ -1,12 +1,13 @@
-import { existsSync, readFileSync, statSync } from 'node:fs'
-import { basename, resolve } from 'node:path'
+import { basename } from 'node:path'
 import { fitMix, type MixFit } from '@dawnlift/core/mix'
 import { uniformFrom } from '@dawnlift/core/numeric'
+import { failure } from '@dawnlift/core/result'
 import { readMixTests } from '@dawnlift/formats/mix-tests'
 import type { Command } from 'commander'
 import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
 import { textTable } from '../screen/table.js'
+import { readTextFile } from './text-file.js'
 
 /** Fixed: the same tests give the same band, today and in the permit office. */
 const seed = 1
@@ -21,12 +22,10 @@ export function addFit(program: Command, { screen, finish }: CommandContext): vo
       'Mix parameters with their doubt, from tests of yield stress, spread, stiffness, set and strength.',
     )
     .action((tests: string, options: { probability: string; json?: boolean }) => {
-      const path = resolve(screen.folder, tests)
       const probability = Number(options.probability)
-      const wrong = [
-        ...(existsSync(path) && statSync(path).isFile()
-          ? []
-          : [{ code: 'cli/file', at: tests, say: `There is no file ${tests}.` }]),
+      const text = readTextFile(tests, screen, 'a sheet of tests is some kilobytes')
+      const problems = [
+        ...(text.ok ? [] : text.problems),
         ...(probability > 0 && probability < 0.5
           ? []
           : [
@@ -38,9 +37,7 @@ export function addFit(program: Command, { screen, finish }: CommandContext): vo
             ]),
       ]
       const read =
-        wrong.length > 0
-          ? { ok: false as const, problems: wrong }
-          : readMixTests(readFileSync(path, 'utf8'), basename(tests))
+        text.ok && problems.length === 0 ? readMixTests(text.value, basename(tests)) : failure(problems)
       const fitted = read.ok
         ? fitMix(read.value, {
             name: basename(tests, '.csv'),

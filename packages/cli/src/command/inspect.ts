@@ -1,12 +1,9 @@
-import { existsSync, readFileSync, statSync } from 'node:fs'
-import { resolve } from 'node:path'
 import { inspectRun, type RunSummary, readMachineFile } from '@dawnlift/formats/rs274'
 import type { Command } from 'commander'
 import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
 import { textTable } from '../screen/table.js'
-
-const largest = 200 * 1024 * 1024
+import { readTextFile } from './text-file.js'
 
 export function addInspect(program: Command, { screen, finish }: CommandContext): void {
   program
@@ -15,15 +12,8 @@ export function addInspect(program: Command, { screen, finish }: CommandContext)
     .option('--json', 'one JSON document on standard output')
     .description('Reads a machine file back: extents, length, volume, time per layer.')
     .action((file: string, options: { json?: boolean }) => {
-      const path = resolve(screen.folder, file)
-      const refuse = (say: string) => {
-        showProblems(screen, [{ code: 'cli/file', at: file, say }], options.json === true)
-        finish(2)
-      }
-      if (!existsSync(path) || !statSync(path).isFile()) return refuse(`There is no file ${file}.`)
-      if (statSync(path).size > largest)
-        return refuse(`${file} is larger than 200 MB; a lift's file is a few MB. Is it a machine file?`)
-      const run = readMachineFile(readFileSync(path, 'utf8'))
+      const text = readTextFile(file, screen, "a lift's file is a few MB")
+      const run = text.ok ? readMachineFile(text.value) : text
       if (!run.ok) {
         showProblems(screen, run.problems, options.json === true)
         return finish(2)

@@ -1,5 +1,5 @@
 import { existsSync, readFileSync, realpathSync, statSync } from 'node:fs'
-import { dirname, join, relative, resolve } from 'node:path'
+import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path'
 import { initGeometry } from '@dawnlift/core/geometry'
 import { type Plan, planJob, stageWords } from '@dawnlift/core/plan'
 import { assert, failure, type Result, success } from '@dawnlift/core/result'
@@ -13,7 +13,7 @@ const largestFile = 100 * 1024 * 1024
 export async function readJob(path: string, screen: Screen): Promise<Result<OpenedJob>> {
   const given = resolve(screen.folder, path)
   const file = existsSync(given) && statSync(given).isDirectory() ? join(given, 'job.yaml') : given
-  if (!existsSync(file)) {
+  if (!existsSync(file) || !statSync(file).isFile()) {
     return failure([
       {
         code: 'job/not-found',
@@ -22,15 +22,25 @@ export async function readJob(path: string, screen: Screen): Promise<Result<Open
       },
     ])
   }
+  if (statSync(file).size > largestFile) {
+    return failure([
+      {
+        code: 'job/too-large',
+        at: path,
+        say: `${path} is larger than 100 MB; a job is a text of some kilobytes. Is it a job.yaml?`,
+      },
+    ])
+  }
   await initGeometry()
   return openJob({ document: readFileSync(file, 'utf8'), read: name => readBeside(dirname(file), name) })
 }
 
 /** A file within the job folder; one outside it, or behind a link that leaves it, is not there. */
-function readBeside(folder: string, name: string): Uint8Array | undefined {
+export function readBeside(folder: string, name: string): Uint8Array | undefined {
   const path = join(folder, name)
-  if (!existsSync(path) || relative(realpathSync(folder), realpathSync(path)).startsWith('..'))
-    return undefined
+  if (!existsSync(path)) return undefined
+  const way = relative(realpathSync(folder), realpathSync(path))
+  if (isAbsolute(way) || way.split(sep)[0] === '..') return undefined
   const facts = statSync(path)
   return facts.isFile() && facts.size <= largestFile ? readFileSync(path) : undefined
 }

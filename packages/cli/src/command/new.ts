@@ -1,5 +1,5 @@
-import { existsSync, mkdirSync, renameSync, writeFileSync } from 'node:fs'
-import { basename, resolve } from 'node:path'
+import { existsSync, mkdirSync, mkdtempSync, renameSync, writeFileSync } from 'node:fs'
+import { basename, dirname, resolve } from 'node:path'
 import { newJobText } from '@dawnlift/document/job'
 import type { Command } from 'commander'
 import type { CommandContext } from '../run-dawnlift.js'
@@ -27,9 +27,9 @@ export function addNew(program: Command, { screen, finish }: CommandContext): vo
         return finish(2)
       }
       // Written whole under another name first: a stop half-way leaves no half job.
-      const aside = `${folder}.part`
-      mkdirSync(aside, { recursive: true })
-      writeFileSync(`${aside}/job.yaml`, newJobText(basename(name)))
+      mkdirSync(dirname(folder), { recursive: true })
+      const aside = mkdtempSync(`${folder}.part-`)
+      writeFileSync(`${aside}/job.yaml`, newJobText(basename(folder)))
       renameSync(aside, folder)
       screen.out(`Made ${name}/job.yaml. Next: dawnlift plan ${name}`)
     })

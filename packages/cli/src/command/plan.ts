@@ -1,8 +1,8 @@
-import { mkdirSync, mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs'
-import { dirname, join, resolve } from 'node:path'
+import { resolve } from 'node:path'
 import { explainLift } from '@dawnlift/core/campaign'
 import { clockText } from '@dawnlift/core/clock'
 import type { Plan } from '@dawnlift/core/plan'
+import { failure } from '@dawnlift/core/result'
 import { outputsOf } from '@dawnlift/formats/outputs'
 import { planReport } from '@dawnlift/formats/plan-report'
 import type { Command } from 'commander'
@@ -11,6 +11,7 @@ import { showFindings, showProblems } from '../screen/problem-list.js'
 import { textTable } from '../screen/table.js'
 import type { Screen } from '../screen/terminal.js'
 import { planFolder } from './job-input.js'
+import { fillFolder, folderProblem } from './output-folder.js'
 
 export function addPlan(program: Command, { screen, finish }: CommandContext): void {
   program
@@ -20,13 +21,15 @@ export function addPlan(program: Command, { screen, finish }: CommandContext): v
     .option('--json', 'the whole plan as one JSON document on standard output')
     .description('The whole plan: print days on the screen, files in a folder.')
     .action(async (job: string, options: { out?: string; json?: boolean }) => {
-      const planned = await planFolder(job, screen)
+      const folder = options.out === undefined ? undefined : resolve(screen.folder, options.out)
+      const inTheWay = folder === undefined ? undefined : folderProblem(folder, options.out ?? folder)
+      const planned = inTheWay ? failure([inTheWay]) : await planFolder(job, screen)
       if (!planned.ok) {
         showProblems(screen, planned.problems, options.json === true)
         return finish(2)
       }
       const { plan } = planned.value
-      if (options.out) await writeOutputs(plan, resolve(screen.folder, options.out), screen)
+      if (folder !== undefined) await writeOutputs(plan, folder, screen)
       screen.out(options.json ? JSON.stringify(planReport(plan), null, 2) : printDays(plan))
       if (!options.json)
         showFindings(
@@ -36,19 +39,11 @@ export function addPlan(program: Command, { screen, finish }: CommandContext): v
     })
 }
 
-/** Everything into a folder aside first, then put in its place: a stop half-way leaves what was there. */
 async function writeOutputs(plan: Plan, folder: string, screen: Screen): Promise<void> {
-  mkdirSync(dirname(folder), { recursive: true })
-  const aside = mkdtempSync(`${folder}.part-`)
   const outputs = outputsOf(plan, { at: Date.now() / 1000, sequence: 0 })
-  for (const [index, output] of outputs.entries()) {
-    const file = join(aside, output.name)
-    mkdirSync(dirname(file), { recursive: true })
-    writeFileSync(file, await output.make())
-    if (screen.live) screen.err(`\x1b[2K  ${index + 1} of ${outputs.length}  ${output.name}\r`)
-  }
-  rmSync(folder, { recursive: true, force: true })
-  renameSync(aside, folder)
+  await fillFolder(folder, outputs, (done, name) => {
+    if (screen.live) screen.err(`\x1b[2K  ${done} of ${outputs.length}  ${name}\r`)
+  })
   screen.err(`${outputs.length} files in ${folder}`)
 }
 

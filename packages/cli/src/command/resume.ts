@@ -1,4 +1,4 @@
-import { existsSync, writeFileSync } from 'node:fs'
+import { existsSync, renameSync, writeFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { layerRouteOf } from '@dawnlift/core/route'
 import { liftFile } from '@dawnlift/formats/outputs'
@@ -55,7 +55,8 @@ export function addResume(program: Command, { screen, finish }: CommandContext):
       const target = resolve(screen.folder, options.out)
       if (existsSync(target))
         return refuse('--out', `${options.out} exists already; choose another name. Nothing was written.`)
-      writeFileSync(target, text)
+      writeFileSync(`${target}.part`, text, { flush: true })
+      renameSync(`${target}.part`, target)
       screen.err(
         `Wrote ${options.out}: lift ${lift.id} from layer ${layer}, pass ${pass}. Check the joint before going on; treat it if the layer has lain bare too long.`,
       )

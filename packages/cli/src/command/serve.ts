@@ -61,10 +61,7 @@ export function addServe(program: Command, { screen, finish }: CommandContext): 
         )
         return finish(2)
       }
-      await new Promise<void>(stop => {
-        process.once('SIGINT', () => stop())
-        process.once('SIGTERM', () => stop())
-      })
+      await screen.stopped()
       await server.close()
     })
 }

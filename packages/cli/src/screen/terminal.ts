@@ -7,6 +7,8 @@ export interface Screen {
   /** Whether progress may redraw its line. */
   readonly live: boolean
   readonly folder: string
+  /** When somebody ends a command that runs until told. */
+  readonly stopped: () => Promise<void>
 }
 
 export const terminal = (): Screen => ({
@@ -14,4 +16,9 @@ export const terminal = (): Screen => ({
   err: text => void process.stderr.write(text.endsWith('\r') ? text : `${text}\n`),
   live: process.stderr.isTTY === true,
   folder: process.cwd(),
+  stopped: () =>
+    new Promise(stop => {
+      process.once('SIGINT', () => stop())
+      process.once('SIGTERM', () => stop())
+    }),
 })

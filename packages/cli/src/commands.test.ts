@@ -1,0 +1,262 @@
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { planReportSchema } from '@dawnlift/formats/plan-report'
+import { readMachineFile } from '@dawnlift/formats/rs274'
+import { afterAll, describe, expect, it } from 'vitest'
+import { emptyFolder, gardenWall, run } from './collecting-screen.js'
+import { fillFolder } from './command/output-folder.js'
+
+const { folder, remove } = emptyFolder()
+afterAll(remove)
+/** The garden wall under another name, with its text changed. */
+function jobWith(name: string, change: (text: string) => string): string {
+  cpSync(gardenWall, join(folder, name), { recursive: true })
+  const file = join(folder, name, 'job.yaml')
+  writeFileSync(file, change(readFileSync(file, 'utf8')))
+  return name
+}
+// E1 drawn into the hatch, which reaches from 1.7 to 2.3 m and from 200 to 400 mm.
+const blocked = jobWith('blocked', text => text.replace(/(id: E1,.*?at: )\d+ mm/s, '$11.9 m'))
+
+const tests = `kind,age_min,yield stress_Pa,temperature_°C
+yield,10,1200,20
+yield,30,1900,20
+yield,60,2800,20
+`
+
+describe('dawnlift plan', () => {
+  it('prints the print days, each lift with its reason, and keeps progress off the results', async () => {
+    const { code, out, err } = await run(['plan', gardenWall], folder)
+    expect(code).toBe(0)
+    expect(out).toMatch(/A1 +1–20 .*all 20 layers/)
+    expect(out).toContain('licensed engineer')
+    expect(err).toContain('choosing lifts and days')
+    expect(out).not.toContain('choosing lifts')
+  })
+  it('gives one JSON document that keeps to the published schema', async () => {
+    const { code, out } = await run(['plan', gardenWall, '--json'], folder)
+    expect(code).toBe(0)
+    expect(planReportSchema.safeParse(JSON.parse(out)).error?.issues).toBeUndefined()
+  })
+  it('fills a folder, replaces it with the next plan, and leaves nothing beside it', async () => {
+    expect((await run(['plan', gardenWall, '--out', 'a/files'], folder)).code).toBe(0)
+    const first = readdirSync(join(folder, 'a/files')).sort()
+    expect(first).toEqual(['calendars', 'drawings', 'machine', 'sheets', 'tables'])
+    writeFileSync(join(folder, 'a/files/tables/old.csv'), 'x')
+    expect((await run(['plan', gardenWall, '--out', 'a/files'], folder)).code).toBe(0)
+    expect(existsSync(join(folder, 'a/files/tables/old.csv'))).toBe(false)
+    expect(readdirSync(join(folder, 'a'))).toEqual(['files'])
+  })
+  it('refuses a folder that holds other things, before it plans', async () => {
+    mkdirSync(join(folder, 'photos'))
+    writeFileSync(join(folder, 'photos/site.jpg'), 'x')
+    const { code, err } = await run(['plan', gardenWall, '--out', 'photos'], folder)
+    expect(code).toBe(2)
+    expect(err).toContain('photos holds other things (site.jpg)')
+    expect(err).not.toContain('laying beads')
+    expect(existsSync(join(folder, 'photos/site.jpg'))).toBe(true)
+  })
+})
+
+describe('a folder of outputs', () => {
+  const good = { name: 'tables/new.csv', title: '', mediaType: '', make: async () => 'new' }
+  const bad = {
+    ...good,
+    name: 'tables/bad.csv',
+    make: async () => {
+      throw new Error('half-way')
+    },
+  }
+  it('stays as it was when a file cannot be made', async () => {
+    const target = join(folder, 'b/kept')
+    await fillFolder(target, [{ ...good, name: 'tables/old.csv' }], () => {})
+    await expect(fillFolder(target, [good, bad], () => {})).rejects.toThrow('half-way')
+    expect(readdirSync(join(target, 'tables'))).toEqual(['old.csv'])
+    expect(readdirSync(join(folder, 'b'))).toEqual(['kept'])
+  })
+  it('under a file is refused by the computer, not called a mistake of ours', async () => {
+    const { code, err } = await run(['plan', gardenWall, '--out', 'b/kept/tables/old.csv/x'], folder)
+    expect([code, err]).toEqual([2, expect.stringContaining('The computer refused')])
+  })
+})
+
+describe('dawnlift check', () => {
+  it('ends with 0 when nothing fails, and lists what is assumed', async () => {
+    const { code, out } = await run(['check', gardenWall, '--assumed'], folder)
+    expect(code).toBe(0)
+    expect(out).toContain('Nothing here stops the print.')
+    expect(out).toMatch(/^rules\.layerTimeMost/m)
+  })
+  it('ends with 1 when a finding fails', async () => {
+    const { code, out } = await run(['check', blocked, '--json'], folder)
+    const { findings } = JSON.parse(out) as { findings: { verdict: string }[] }
+    expect(findings.some(finding => finding.verdict === 'fail')).toBe(true)
+    expect(code).toBe(1)
+  })
+})
+
+describe('dawnlift explain', () => {
+  it('tells every limit of one lift, with numbers', async () => {
+    const { code, out } = await run(['explain', gardenWall, '--lift', 'a2'], folder)
+    expect(code).toBe(0)
+    expect(out).toMatch(/^A2, section A, 2026-06-02: layers 21 to 25/)
+    expect(out).toContain('Standing safety')
+  })
+  it('gives lifts of a day as JSON, and refuses a day there is not', async () => {
+    const { out } = await run(['explain', gardenWall, '--day', '2026-06-01', '--json'], folder)
+    expect((JSON.parse(out) as { id: string }[]).map(lift => lift.id)).toEqual(['A1'])
+    const { code, err } = await run(['explain', gardenWall, '--day', '12'], folder)
+    expect([code, err]).toEqual([2, expect.stringContaining('Days run from 1 to 3; lifts are A1, A2, A3')])
+  })
+})
+
+describe('dawnlift resume', () => {
+  it('writes what is left of a lift once, and never over a file', async () => {
+    const words = ['resume', gardenWall, '--lift', 'A1', '--layer', '12', '--out', 'rest.ngc']
+    const { code, out, err } = await run(words, folder)
+    expect([code, out]).toEqual([0, ''])
+    expect(err).toContain('Check the joint')
+    const text = readFileSync(join(folder, 'rest.ngc'), 'utf8')
+    expect(text).toContain('(layers 12 to 20')
+    expect(readMachineFile(text).ok).toBe(true)
+    writeFileSync(join(folder, 'rest.ngc'), 'mine')
+    expect((await run(words, folder)).code).toBe(2)
+    expect(readFileSync(join(folder, 'rest.ngc'), 'utf8')).toBe('mine')
+  })
+  it.each([
+    ['--lift', 'C9', '1', '1', 'lifts are A1, A2, A3'],
+    ['--layer', 'A1', '21', '1', 'layers 1 to 20'],
+    ['--pass', 'A1', '3', '99', 'passes 1 to'],
+  ])('refuses a %s there is not', async (_, lift, layer, pass, say) => {
+    const { code, out, err } = await run(
+      ['resume', gardenWall, '--lift', lift, '--layer', layer, '--pass', pass],
+      folder,
+    )
+    expect([code, out]).toEqual([2, ''])
+    expect(err).toContain(say)
+  })
+})
+
+describe('dawnlift new', () => {
+  it('makes a job once and leaves an existing folder as it is', async () => {
+    expect((await run(['new', 'shed'], folder)).code).toBe(0)
+    writeFileSync(join(folder, 'shed/job.yaml'), 'mine')
+    const again = await run(['new', 'shed'], folder)
+    expect([again.code, again.err]).toEqual([2, expect.stringContaining('shed exists already')])
+    expect(readFileSync(join(folder, 'shed/job.yaml'), 'utf8')).toBe('mine')
+    expect(readdirSync(folder).filter(name => name.includes('.part'))).toEqual([])
+  })
+})
+
+describe('dawnlift inspect', () => {
+  it('reads a machine file back', async () => {
+    writeFileSync(
+      join(folder, 'line.ngc'),
+      'G21 G90 G17 G94\nG0 X0 Y0 Z20\nS100 M3\nG1 X1000 F6000\nM5\nM2\n',
+    )
+    const { code, out } = await run(['inspect', 'line.ngc'], folder)
+    expect(code).toBe(0)
+    // hand: 1 m at 6 m/min is 10 s, 0.17 min
+    expect(out).toMatch(/^ +20\.0 mm\s+1\.000\s+0\.17\s+1$/m)
+    const told = JSON.parse((await run(['inspect', 'line.ngc', '--json'], folder)).out) as { length: number }
+    expect(told.length).toBeCloseTo(1, 12)
+  })
+  it('tells every line it cannot read', async () => {
+    writeFileSync(join(folder, 'bad.ngc'), 'G21\nG1 X5\nE5\nM2\n')
+    const { code, out } = await run(['inspect', 'bad.ngc', '--json'], folder)
+    expect(code).toBe(2)
+    expect((JSON.parse(out) as { problems: unknown[] }).problems.length).toBe(2)
+  })
+})
+
+describe('dawnlift calc and schema', () => {
+  it('lists formulas, explains one, and computes it', async () => {
+    const list = JSON.parse((await run(['calc', '--json'], folder)).out) as {
+      name: string
+      inputs: { name: string; example: number; unit: string }[]
+    }[]
+    expect(list.length).toBeGreaterThan(20)
+    for (const { name, inputs } of list) {
+      const given = inputs.map(input => `${input.name}=${input.example} ${input.unit}`.trim())
+      const { code, out } = await run(['calc', name, ...given], folder)
+      expect([name, code, out]).toEqual([name, 0, expect.stringMatching(/ = -?[\d.e+-]+/)])
+    }
+  })
+  it('names the nearest formula, and every input that is wrong', async () => {
+    const { code, err } = await run(['calc', 'evaporatoin'], folder)
+    expect([code, err]).toEqual([2, expect.stringContaining('evaporation')])
+  })
+  it('prints the schemas of job and plan', async () => {
+    for (const words of [['schema'], ['schema', '--plan']]) {
+      const { code, out } = await run(words, folder)
+      expect(code).toBe(0)
+      expect((JSON.parse(out) as { type: string }).type).toBe('object')
+    }
+  })
+})
+
+describe('dawnlift fit', () => {
+  it('fits the demo’s tests, with a band under the best estimate', async () => {
+    const sheet = join(gardenWall, '../../../examples/torrenubia/mix-tests.csv')
+    const { code, out } = await run(['fit', sheet], folder)
+    expect(code).toBe(0)
+    expect(out).toContain('one batch in 20')
+    const fit = JSON.parse((await run(['fit', sheet, '--json'], folder)).out) as { mix: { density: number } }
+    expect(fit.mix.density).toBeGreaterThan(1500)
+  })
+  it('says all that is wrong at once: the file and the chance', async () => {
+    const { code, err } = await run(['fit', 'none.csv', '--probability', '2'], folder)
+    expect(code).toBe(2)
+    expect(err).toContain('2 problems')
+    writeFileSync(join(folder, 'few.csv'), tests.slice(0, 60))
+    expect((await run(['fit', 'few.csv'], folder)).code).toBe(2)
+  })
+})
+
+describe('dawnlift serve', () => {
+  it('serves one job on loopback until it is told to stop', async () => {
+    let answered: Promise<unknown> | undefined
+    const { code, err } = await run(['serve', gardenWall, '--port', '0'], folder, (text, stop) => {
+      const address = /http:\S+/.exec(text)?.[0]
+      if (address)
+        answered = fetch(`${address}/api/job`)
+          .then(answer => answer.json())
+          .finally(stop)
+    })
+    expect(code).toBe(0)
+    expect(err).toContain('127.0.0.1')
+    expect(await answered).toMatchObject({ document: expect.stringContaining('Garden wall') })
+  })
+  it('says when the port is taken, and which to try', async () => {
+    const said = await new Promise<string>(done => {
+      void run(['serve', gardenWall, '--port', '0'], folder, (text, stop) => {
+        const port = /:(\d+) /.exec(text)?.[1]
+        if (port)
+          void run(['serve', gardenWall, '--port', port], folder).then(second => {
+            stop()
+            done(`${second.code} ${second.err}`)
+          })
+      })
+    })
+    expect(said).toMatch(/^2 .*Port \d+ is taken.*--port \d+/s)
+  })
+})
+
+describe('words nobody knows', () => {
+  it.each([
+    [['plam', 'x']],
+    [['plan']],
+    [['plan', gardenWall, '--ouut', 'x']],
+    [['serve', gardenWall, '--port', 'eight']],
+  ])('%j ends with 2 and a hint, not with a stack', async words => {
+    const { code, out, err } = await run(words, folder)
+    expect([code, out]).toEqual([2, ''])
+    expect(err).not.toBe('')
+    expect(err).not.toMatch(/\n\s+at /)
+  })
+  it('help and version end with 0', async () => {
+    expect(await run(['--version'], folder)).toMatchObject({ code: 0, out: '0.1.0' })
+    const { code, out } = await run(['plan', '--help'], folder)
+    expect([code, out]).toEqual([0, expect.stringContaining('--out <folder>')])
+  })
+})
