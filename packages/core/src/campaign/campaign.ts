@@ -95,6 +95,7 @@ export interface NextGain {
   readonly setting: number
   readonly unit: string
   readonly layers: number
+  /** Calendar days the whole campaign gains if the lever is pulled throughout, both planned by the plain rule. */
   readonly days: number
   readonly bindsNext: Limit
 }

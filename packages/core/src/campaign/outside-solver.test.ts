@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { instantAt } from '../clock/index.js'
 import type { CampaignInput } from './campaign-input.js'
 import { checkCampaign } from './check-campaign.js'
+import { drawnJobs } from './fixtures/drawn-jobs.js'
 import { type SmallJob, smallJobs } from './fixtures/small-jobs.js'
 import { inventedCrew, inventedHour, inventedInput, inventedRules, inventedWork } from './invented-site.js'
 import { scheduleCampaign } from './schedule-campaign.js'
@@ -55,7 +56,8 @@ function inputOf(job: SmallJob): CampaignInput {
 }
 
 describe('small jobs, beside the optimum proved by an outside solver (MiniZinc 2.6.4, Gecode)', () => {
-  it.each(smallJobs.map(job => [job.name, job] as const))('%s: up on the same day', (_, job) => {
+  const solved = [...smallJobs, ...drawnJobs].filter(job => job.optimum !== 'none')
+  it.each(solved.map(job => [job.name, job] as const))('%s: up on the same day', (_, job) => {
     const input = inputOf(job)
     const campaign = scheduleCampaign(input)
     expect(checkCampaign(input, campaign)).toEqual([])
@@ -63,4 +65,8 @@ describe('small jobs, beside the optimum proved by an outside solver (MiniZinc 2
     expect(campaign.days.at(-1)?.date).toBe(`2026-06-0${job.optimum}`)
     expect(campaign.bound.met).toBe(true)
   })
+  const hopeless = drawnJobs.filter(job => job.optimum === 'none')
+  it.each(hopeless.map(job => [job.name, job] as const))('%s: not up in the days given', (_, job) =>
+    expect(scheduleCampaign(inputOf(job)).finished).toBe(false),
+  )
 })
