@@ -58,6 +58,23 @@ describe('a job that cannot be finished still gets a plan of the rest', () => {
   })
 })
 
+describe('lintels a few layers apart', () => {
+  // Hand: 90 layers, 50 by rule, ends after 44 and 46: lifts 44, 2, 44 make three days; both ends at 46: two days.
+  const end = (afterLayer: number, ref: string) => ({ afterLayer, reason: 'lintel' as const, ref })
+  const uneven = { ...inventedWork('A', 90, 5), liftEnds: [end(44, 'D1'), end(46, 'F1')] }
+  it('are said to cost the day they cost', () => {
+    const { findings } = found(inventedInput([uneven], 10))
+    expect(findings).toMatchObject([
+      { check: 'campaign/close-lift-ends', demand: 3, capacity: 2, verdict: 'warn' },
+    ])
+    expect(findings[0]?.say).toContain('after layer 44 (D1), after layer 46 (F1)')
+  })
+  it('are not mentioned where they cost nothing', () => {
+    const apart = { ...uneven, liftEnds: [end(20, 'D1'), end(46, 'F1')] }
+    expect(found(inventedInput([apart], 10)).findings).toEqual([])
+  })
+})
+
 describe('bad input', () => {
   it('is told all at once', () => {
     const hold = { afterLayer: 30, duration: 900, reason: 'lintel' as const, ref: 'D1' }

@@ -3,6 +3,7 @@ import { isBeyond, type Limit, type LimitKind, sayLimit, type Units } from '../l
 import type { Finding } from '../result/index.js'
 import type { Campaign, SectionWork } from './campaign.js'
 import type { CampaignInput } from './campaign-input.js'
+import { closeLiftEndFindings } from './close-lift-ends.js'
 import { limitName } from './explain-lift.js'
 import { type Ground, prepareGround } from './ground.js'
 import { sectionClock } from './section-clock.js'
@@ -19,7 +20,12 @@ export function campaignFindings(
   const stuck = campaign.finished
     ? []
     : input.work.flatMap(work => stuckSection(ground, campaign, work, units))
-  return [...stuck, ...dueFinding(input, campaign), ...crawlFindings(campaign)]
+  return [
+    ...stuck,
+    ...dueFinding(input, campaign),
+    ...crawlFindings(campaign),
+    ...closeLiftEndFindings(input),
+  ]
 }
 
 const heightReached = (input: CampaignInput, campaign: Campaign, section: string): number => {
