@@ -8,8 +8,10 @@ import { addInspect } from './command/inspect.js'
 import { addNew } from './command/new.js'
 import { addPlan } from './command/plan.js'
 import { addResume } from './command/resume.js'
+import { addRisk } from './command/risk.js'
 import { addSchema } from './command/schema.js'
 import { addServe } from './command/serve.js'
+import { addTrials } from './command/trials.js'
 import type { Screen } from './screen/terminal.js'
 
 /** What a command leaves behind: 0 done, 1 findings of kind fail under `check`, 2 bad input, 3 bug. */
@@ -43,7 +45,9 @@ export async function runDawnlift(words: readonly string[], screen: Screen): Pro
     addCheck,
     addPlan,
     addExplain,
+    addRisk,
     addFit,
+    addTrials,
     addCalc,
     addInspect,
     addResume,

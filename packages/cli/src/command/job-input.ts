@@ -11,8 +11,7 @@ const largestFile = 100 * 1024 * 1024
 
 /** Reads a job folder (or its `job.yaml`) with the files beside it. */
 export async function readJob(path: string, screen: Screen): Promise<Result<OpenedJob>> {
-  const given = resolve(screen.folder, path)
-  const file = existsSync(given) && statSync(given).isDirectory() ? join(given, 'job.yaml') : given
+  const file = jobFile(path, screen)
   if (!existsSync(file) || !statSync(file).isFile()) {
     return failure([
       {
@@ -35,8 +34,13 @@ export async function readJob(path: string, screen: Screen): Promise<Result<Open
   return openJob({ document: readFileSync(file, 'utf8'), read: name => readBeside(dirname(file), name) })
 }
 
+function jobFile(path: string, screen: Screen): string {
+  const given = resolve(screen.folder, path)
+  return existsSync(given) && statSync(given).isDirectory() ? join(given, 'job.yaml') : given
+}
+
 /** A file within the job folder; one outside it, or behind a link that leaves it, is not there. */
-export function readBeside(folder: string, name: string): Uint8Array | undefined {
+function readBeside(folder: string, name: string): Uint8Array | undefined {
   const path = join(folder, name)
   if (!existsSync(path)) return undefined
   const way = relative(realpathSync(folder), realpathSync(path))
@@ -45,10 +49,13 @@ export function readBeside(folder: string, name: string): Uint8Array | undefined
   return facts.isFile() && facts.size <= largestFile ? readFileSync(path) : undefined
 }
 
-export async function planFolder(
-  path: string,
-  screen: Screen,
-): Promise<Result<{ readonly opened: OpenedJob; readonly plan: Plan }>> {
+export interface PlannedFolder {
+  readonly opened: OpenedJob
+  readonly plan: Plan
+  readonly read: (name: string) => Uint8Array | undefined
+}
+
+export async function planFolder(path: string, screen: Screen): Promise<Result<PlannedFolder>> {
   const opened = await readJob(path, screen)
   if (!opened.ok) return opened
   const line = progressLine(screen, stageWords)
@@ -56,5 +63,9 @@ export async function planFolder(
     progress: (stage, share) => Promise.resolve(line(stage, share)),
   })
   assert(plan, 'a plan that nobody cancels is made')
-  return success({ opened: opened.value, plan })
+  return success({
+    opened: opened.value,
+    plan,
+    read: name => readBeside(dirname(jobFile(path, screen)), name),
+  })
 }

@@ -1,3 +1,5 @@
 export type { Assumed } from '@dawnlift/document/job'
+export { type Doubt, type DoubtWishes, doubtOf, type StandingPlan } from './campaign-doubt.js'
 export { horizonDays } from './job-weather.js'
 export { type JobSource, type OpenedJob, openJob } from './open-job.js'
+export { type WeatherYear, type WeatherYears, weatherYears } from './weather-years.js'

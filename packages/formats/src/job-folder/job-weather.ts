@@ -1,4 +1,4 @@
-import { addDays, instantAt } from '@dawnlift/core/clock'
+import { addDays, instantAt, zoneOffset } from '@dawnlift/core/clock'
 import type { Job } from '@dawnlift/core/job'
 import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
 import { hoursFromNormals, mergeHours, replayYears, type WeatherHour } from '@dawnlift/core/weather'
@@ -12,6 +12,7 @@ import {
   type WeatherQuantity,
   weatherUnits,
 } from '../weather/index.js'
+import { bridgeGaps } from './bridge-gaps.js'
 
 /** Days of weather a campaign may reach into from its first day on. */
 export const horizonDays = 240
@@ -30,9 +31,7 @@ export function jobHours(
       notes: [],
     })
   }
-  const content = read(weather.file)
-  if (!content) return failure([missing(weather.file)])
-  const file = readFileAs(weather, new TextDecoder().decode(content), job)
+  const file = jobWeatherFile(job, weather, read)
   if (!file.ok) return file
   const hours = overCampaign(file.value, job)
   if (hours.length > 0) return success({ hours, notes: file.value.warnings })
@@ -43,6 +42,18 @@ export function jobHours(
       say: `${weather.file} holds no hours for the days from ${job.calendar.firstDay} on: give a file that covers them, a whole year of any date, or monthly normals.`,
     },
   ])
+}
+
+/** The weather file beside a job, read as the job says it is to be read. */
+export function jobWeatherFile(
+  job: Job,
+  weather: JobWeather & { readonly kind: 'file' },
+  read: ReadFile,
+): Result<WeatherFile> {
+  const content = read(weather.file)
+  if (!content) return failure([missing(weather.file)])
+  const file = readFileAs(weather, new TextDecoder().decode(content), job)
+  return file.ok ? success(bridgeGaps(file.value, weather.file)) : file
 }
 
 function readFileAs(
@@ -58,7 +69,19 @@ function readFileAs(
     longitude: job.site.longitude,
     elevation: job.site.elevation,
   }
-  return mapping.ok ? readHourlyCsv(text, weather.file, station, mapping.value, 'history') : mapping
+  const file = mapping.ok ? readHourlyCsv(text, weather.file, station, mapping.value, 'history') : mapping
+  return file.ok ? success({ ...file.value, utcOffset: dayBegins(file.value, job.site.timeZone) }) : file
+}
+
+/**
+ * Seconds that a table's days begin before those of UTC: the standard time of the site where its first hour is the site's
+ * midnight, else none. Its years are cut there, and a year cut elsewhere would miss an hour.
+ */
+function dayBegins({ hours }: WeatherFile, zone: string): number {
+  const first = hours[0]?.start ?? 0
+  const halfYear = 182 * 86400
+  const standard = Math.min(zoneOffset(first, zone), zoneOffset(first + halfYear, zone))
+  return (first + standard) % 86400 === 0 ? standard : 0
 }
 
 /** Hours of the campaign itself where the file has them; else the file's year, re-dated. */

@@ -1,0 +1,78 @@
+import { basename } from 'node:path'
+import { type Machine, machineProfile } from '@dawnlift/core/machine'
+import { defaultMix } from '@dawnlift/core/mix'
+import type { KilogramsPerCubicMetre } from '@dawnlift/core/quantity'
+import { assert, failure, type Result, success } from '@dawnlift/core/result'
+import { applyTrials, nextTrials } from '@dawnlift/core/trial'
+import { readTrials } from '@dawnlift/formats/mix-tests'
+import type { Command } from 'commander'
+import type { CommandContext } from '../run-dawnlift.js'
+import { showProblems } from '../screen/problem-list.js'
+import type { Screen } from '../screen/terminal.js'
+import { readJob } from './job-input.js'
+import { readTextFile } from './text-file.js'
+import { fitTrials } from './trial-fits.js'
+import { trialsInWords } from './trial-words.js'
+
+/** What the trials were run with. */
+export interface TriedWith {
+  readonly machine: Machine
+  readonly density: KilogramsPerCubicMetre
+  /** Where both come from, in words. */
+  readonly from: string
+}
+
+export function addTrials(program: Command, { screen, finish }: CommandContext): void {
+  program
+    .command('trials')
+    .argument('<sheet>', 'trials of machine and pump, a CSV file with units in its headings')
+    .option('--job <job>', 'take machine and mix density from this job')
+    .option('--json', 'one JSON document on standard output')
+    .description('Pump curve, bead model, lags and corners from trials, and which trials to run next.')
+    .action(async (sheet: string, options: { job?: string; json?: boolean }) => {
+      const text = readTextFile(sheet, screen, 'a sheet of trials is some kilobytes')
+      const trials = text.ok ? readTrials(text.value, basename(sheet)) : text
+      const tried = await triedWith(options.job, screen)
+      if (!trials.ok || !tried.ok) {
+        const problems = [...(trials.ok ? [] : trials.problems), ...(tried.ok ? [] : tried.problems)]
+        showProblems(screen, problems, options.json === true)
+        return finish(2)
+      }
+      const fitted = fitTrials(trials.value, tried.value.density)
+      if (!fitted.ok) {
+        showProblems(screen, fitted.problems, options.json === true)
+        return finish(2)
+      }
+      const next = nextTrials(tried.value.machine, trials.value)
+      const machine = applyTrials(tried.value.machine, fitted.value)
+      if (!options.json) return screen.out(trialsInWords(tried.value, fitted.value, machine, next))
+      screen.out(
+        JSON.stringify(
+          { from: tried.value.from, ...fitted.value, machine: { pump: machine.pump }, next },
+          null,
+          2,
+        ),
+      )
+    })
+}
+
+async function triedWith(job: string | undefined, screen: Screen): Promise<Result<TriedWith>> {
+  if (job === undefined) {
+    const machine = machineProfile('gantry-12')
+    assert(machine, 'the usual profile is there')
+    const { density } = defaultMix
+    return success({
+      machine,
+      density,
+      from: `profile gantry-12 and ${density} kg/m³ (assumed; name your job with --job)`,
+    })
+  }
+  const opened = await readJob(job, screen)
+  if (!opened.ok) return failure(opened.problems)
+  const { machine, mix, name } = opened.value.job
+  return success({
+    machine,
+    density: mix.density,
+    from: `${machine.name} and ${Math.round(mix.density)} kg/m³ of ${name}`,
+  })
+}

@@ -1,0 +1,89 @@
+import { readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { parseJob } from '@dawnlift/document/job'
+import { afterAll, describe, expect, it } from 'vitest'
+import { emptyFolder, gardenWall, root, run } from './collecting-screen.js'
+
+const { folder, remove } = emptyFolder()
+afterAll(remove)
+
+const guide = readFileSync(join(root, 'docs/guide/machine-trials.md'), 'utf8')
+const sheet = /```csv\n(.*?)```/s.exec(guide)![1]!
+writeFileSync(join(folder, 'trials.csv'), sheet)
+
+describe('dawnlift trials', () => {
+  it('tells pump, bead, lags and corners of the guide’s sheet, and which trials are worth running', async () => {
+    const { code, out } = await run(['trials', 'trials.csv'], folder)
+    expect(code).toBe(0)
+    // hand: 21.3 kg in 60 s at 2150 kg/m³ are 9.91 L/min at S 100: about S 10.1 for each L/min
+    expect(out).toMatch(/pump +S 10\.1 for each L\/min/)
+    expect(out).toMatch(/trials\.csv:3 +9\.91/)
+    // hand: (88 + 95) mm / 2 at 150 mm/s
+    expect(out).toContain('Start lag 0.61 s')
+    expect(out).toMatch(/^stop +250 mm\/s/m)
+  })
+  it('writes a line for the job that the job reads as what was measured', async () => {
+    const { out } = await run(['trials', 'trials.csv', '--job', gardenWall], folder)
+    const line = /^ {2}machine: (\{.*\})$/m.exec(out)![1]!
+    const told = JSON.parse(
+      (await run(['trials', 'trials.csv', '--job', gardenWall, '--json'], folder)).out,
+    ) as {
+      machine: { pump: { settingPerFlow: number; startLag: number } }
+    }
+    const text = readFileSync(join(gardenWall, 'job.yaml'), 'utf8')
+    const job = parseJob(text.replace(/^machine:\n( +.*\n)+/m, `machine: ${line}\n`))
+    if (!job.ok) throw new Error(job.problems[0]?.say)
+    // the setting is written to four digits, the lag to a hundredth of a second
+    expect(job.value.job.machine.pump.settingPerFlow / told.machine.pump.settingPerFlow).toBeCloseTo(1, 3)
+    expect(job.value.job.machine.pump.startLag).toBeCloseTo(told.machine.pump.startLag, 2)
+  })
+  it('names a kind that has too few trials yet, and goes on', async () => {
+    writeFileSync(join(folder, 'few.csv'), sheet.split('\n').slice(0, 3).join('\n'))
+    const { code, out } = await run(['trials', 'few.csv'], folder)
+    expect([code, out]).toEqual([0, expect.stringContaining('A pump curve needs three weighed buckets')])
+  })
+  it('ends with 2 on trials that cannot be, each with its line', async () => {
+    writeFileSync(
+      join(folder, 'bad.csv'),
+      'kind,setting,caught_kg,during_s\npump,10,0,60\npump,20,-1,60\npump,30,1,60',
+    )
+    const { code, err } = await run(['trials', 'bad.csv', '--job', 'nowhere'], folder)
+    expect(code).toBe(2)
+    expect(err).toContain('There is no job at nowhere')
+    const alone = await run(['trials', 'bad.csv', '--json'], folder)
+    const { problems } = JSON.parse(alone.out) as { problems: { at: string }[] }
+    expect([alone.code, problems.map(each => each.at)]).toEqual([2, ['bad.csv:2', 'bad.csv:3']])
+  })
+})
+
+describe('dawnlift risk', () => {
+  it('tells by which dates the walls are up, the same ones each time', async () => {
+    const words = ['risk', gardenWall, '--years', '15']
+    const first = await run(words, folder)
+    expect(first.code).toBe(0)
+    expect(first.out).toContain('15 courses of weather drawn from invented, an upland at 48° north')
+    expect(first.out).toMatch(/^95 % +2026-06-\d\d/m)
+    expect(first.err).toContain('meeting other weather')
+    expect((await run(words, folder)).out).toBe(first.out)
+  })
+  it('finishes later the more the machine breaks down', async () => {
+    const finish = async (every: string) => {
+      const { out } = await run(
+        ['risk', gardenWall, '--years', '15', '--breakdown-every', every, '--repair', '30 h', '--json'],
+        folder,
+      )
+      const { quantiles } = JSON.parse(out) as { quantiles: { date?: string }[] }
+      return quantiles[2]?.date ?? '9999'
+    }
+    expect((await finish('30 min')) > (await finish('2000 h'))).toBe(true)
+  })
+  it('says all that is wrong with its options at once', async () => {
+    const { code, err } = await run(
+      ['risk', gardenWall, '--years', 'many', '--late', '120 %', '--repair', '3'],
+      folder,
+    )
+    expect(code).toBe(2)
+    for (const flag of ['--years', '--late', '--repair']) expect(err).toContain(`  ${flag}\n`)
+    expect(err).not.toContain('laying beads')
+  })
+})
