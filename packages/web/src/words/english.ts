@@ -1,3 +1,5 @@
+import { englishWalls } from './english-walls.js'
+
 /** Every sentence the app shows that is not a computed message. One object a language. */
 export const english = {
   product: 'Dawnlift',
@@ -48,5 +50,6 @@ export const english = {
   problems: (count: number) => (count === 1 ? '1 problem to mend' : `${count} problems to mend`),
   noPlanYet: 'There is no plan to show yet.',
   ribbon: 'Campaign clock',
+  walls: englishWalls,
   caution: 'Screening values. Local codes and a licensed engineer decide; confirm on site by test.',
 } as const

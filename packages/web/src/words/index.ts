@@ -1,1 +1,4 @@
-export { english as words } from './english.js'
+import { english } from './english.js'
+import { englishPlaces } from './english-places.js'
+
+export const words = { ...english, ...englishPlaces } as const

@@ -1,0 +1,116 @@
+import { readFileSync } from 'node:fs'
+import { editJob, newJobText, parseJob, rawJob, readJobFiles } from '@dawnlift/document/job'
+import { drawingWalls, readDrawing } from '@dawnlift/formats/dxf'
+import { describe, expect, it } from 'vitest'
+import { blockTypes, layerCensus, likelyUse } from './layer-census.js'
+import { type ImportChoice, mappingEdits, originFor, ownParts, typeName } from './mapping-edits.js'
+import { placedProblems } from './problem-places.js'
+import { likeliestUnit, sheetSize, sizeFromProblems, sizeIn } from './unit-sizes.js'
+
+const content = readFileSync(new URL('../../../../examples/tern-cottage/plan.dxf', import.meta.url))
+const read = readDrawing(content, { unit: 'in', name: 'plan.dxf' })
+if (!read.ok) throw new Error(read.problems[0]?.say)
+const drawing = read.value
+const text = newJobText('Cottage')
+const raw = rawJob(text)
+if (!raw.ok) throw new Error(raw.problems[0]?.say)
+
+const choice: ImportChoice = {
+  file: 'plan.dxf',
+  unit: 'in',
+  clear: true,
+  layers: {
+    'WALLS OUT': { is: 'walls', fresh: { makeUp: 'double', thickness: '10 in', height: `8'` } },
+    'WALLS IN': { is: 'walls', type: 'outer' },
+    'WALL NAMES': { is: 'names' },
+    EMBEDS: { is: 'ignore' },
+    NOTES: { is: 'ignore' },
+  },
+}
+
+describe('the layers of a drawing', () => {
+  const rows = layerCensus(drawing)
+  it('are counted without the pictures inside blocks', () =>
+    expect(rows.map(each => each.layer)).toEqual(['EMBEDS', 'NOTES', 'WALL NAMES', 'WALLS IN', 'WALLS OUT']))
+  it('have a likely use by their names and what lies on them', () =>
+    expect(rows.map(likelyUse)).toEqual(['embeds', 'ignore', 'names', 'walls', 'walls']))
+  it('know the types their blocks name', () => expect(blockTypes(drawing, 'EMBEDS')).toContain('outlet'))
+})
+
+describe('the unit of a drawing', () => {
+  it('is the one that makes it a house', () => expect(likeliestUnit(sheetSize(drawing))).toBe('in'))
+  it('shows the size it would give', () => {
+    expect(sizeIn('in', { width: 100, height: 10 }).width).toBeCloseTo(2.54, 9)
+    expect(sizeIn('ft', { width: 100, height: 10 }).height).toBeCloseTo(3.048, 9)
+  })
+  it('is asked for with the size when the reader could not tell', () => {
+    const mute = readDrawing(
+      content.toString().replace(/\$INSUNITS\r?\n\s*70\r?\n\s*\d+/, '$INSUNITS\n 70\n 6'),
+    )
+    expect(mute.ok ? undefined : sizeFromProblems(mute.problems)?.width).toBeCloseTo(
+      sheetSize(drawing).width,
+      6,
+    )
+  })
+})
+
+describe('mappingEdits', () => {
+  const after = editJob(text, mappingEdits(raw.value, choice))
+  const document = after.ok ? after.value : ''
+  it('put the drawing into the document and take out what stood there', () => {
+    const files = readJobFiles(document)
+    if (!files.ok || !files.value.drawing) throw new Error('the document names its drawing')
+    const walls = drawingWalls(drawing, files.value.drawing)
+    const job = parseJob(document, walls.ok ? { drawing: walls.value } : {})
+    expect(job.ok ? [] : job.problems.map(each => each.say)).toEqual([])
+    expect(job.ok && job.value.job.walls.map(each => each.id).sort()).toEqual([
+      'A',
+      'B',
+      'E',
+      'N',
+      'P',
+      'S',
+      'W',
+    ])
+    expect(job.ok && job.value.job.walls.find(each => each.id === 'S')?.thickness).toBeCloseTo(0.254, 9)
+    expect(job.ok && job.value.job.openings).toEqual([])
+  })
+  it('leave every other line as it was', () => {
+    const kept = new Set(document.split('\n'))
+    const lost = text.split('\n').filter(line => !kept.has(line))
+    // Only the room’s own wall, openings and embed, with the comment inside the wall.
+    expect(
+      lost.every(line => /^(walls|openings|embeds):|^\s+(-|name:|type:|path:|# closed)/.test(line)),
+    ).toBe(true)
+  })
+  it('tell beforehand what will go', () =>
+    expect(ownParts(raw.value)).toEqual([
+      ['walls', 1],
+      ['openings', 2],
+      ['embeds', 1],
+    ]))
+  it('replace a drawing by another', () => {
+    const again = rawJob(document)
+    const second = again.ok
+      ? editJob(document, mappingEdits(again.value, { ...choice, file: 'b.dxf' }))
+      : again
+    const found = second.ok ? rawJob(second.value) : second
+    expect(found.ok && (found.value.drawing as { file: string }).file).toBe('b.dxf')
+  })
+})
+
+describe('names and places', () => {
+  it('make a type’s name from a layer’s', () =>
+    expect([typeName('WALLS OUT'), typeName('A-Wände $0$')]).toEqual(['walls-out', 'a-wände-0']))
+  it('bring home a drawing laid out at map coordinates only', () => {
+    expect(originFor([431_000, 4_200_000], [431_012, 4_200_008])).toEqual([431_000, 4_200_000])
+    expect(originFor([-2, -1], [10, 8])).toBeUndefined()
+  })
+  it('pin a problem where it says it is', () => {
+    const [first, second] = placedProblems([
+      { code: 'dxf/off-wall', at: '(12.340, -5.000) m', say: 'x' },
+      { code: 'dxf/no-walls', at: 'plan.dxf', say: 'y' },
+    ])
+    expect([first?.point, second?.point]).toEqual([[12.34, -5], undefined])
+  })
+})

@@ -1,0 +1,2 @@
+export { ImportDrawing } from './import-drawing.js'
+export { reading } from './reading.js'

@@ -1,0 +1,64 @@
+import type { Job } from '@dawnlift/core/job'
+import { failure, type Result, success } from '@dawnlift/core/result'
+import { checkWalls } from '@dawnlift/core/wall'
+import {
+  type DrawingMapping,
+  type DrawingNote,
+  type DrawingUnit,
+  type DrawingWalls,
+  parseJob,
+  readJobFiles,
+} from '@dawnlift/document/job'
+import { type Drawing, drawingWalls, readDrawing } from '@dawnlift/formats/dxf'
+import { expose } from 'comlink'
+import type { JobFiles } from '../state/index.js'
+
+/** A job without its plan, and what was joined or left out of its drawing. */
+export interface ReadJob {
+  readonly job: Job
+  readonly notes: readonly DrawingNote[]
+}
+
+let last:
+  | { readonly key: string; readonly content: Uint8Array; readonly walls: Result<DrawingWalls> }
+  | undefined
+
+/** Reads drawings and documents off the main thread, without planning them. */
+const reader = {
+  drawing: (content: Uint8Array, name: string, unit?: DrawingUnit): Result<Drawing> =>
+    readDrawing(content, { name, ...(unit ? { unit } : {}) }),
+
+  walls(content: Uint8Array, mapping: DrawingMapping): Result<DrawingWalls> {
+    const key = JSON.stringify(mapping)
+    if (last?.key === key && sameBytes(last.content, content)) return last.walls
+    const drawing = readDrawing(content, {
+      name: mapping.file,
+      curveWithin: mapping.curveWithin,
+      ...(mapping.unit ? { unit: mapping.unit } : {}),
+    })
+    const walls = drawing.ok ? drawingWalls(drawing.value, mapping) : drawing
+    last = { key, content, walls }
+    return walls
+  },
+
+  /** The job a document describes, checked as the planner checks it before it plans. */
+  job({ document, beside }: JobFiles): Result<ReadJob> {
+    const files = readJobFiles(document)
+    if (!files.ok) return files
+    const mapping = files.value.drawing
+    const content = mapping && beside[mapping.file]
+    const walls = mapping && content ? reader.walls(content, mapping) : undefined
+    if (walls && !walls.ok) return walls
+    const parsed = parseJob(document, walls ? { drawing: walls.value } : {})
+    if (!parsed.ok) return parsed
+    const { job, notes } = parsed.value
+    const problems = checkWalls(job)
+    return problems.length > 0 ? failure(problems) : success({ job, notes })
+  },
+}
+
+export type Reader = typeof reader
+expose(reader)
+
+const sameBytes = (a: Uint8Array, b: Uint8Array): boolean =>
+  a.length === b.length && a.every((byte, index) => byte === b[index])

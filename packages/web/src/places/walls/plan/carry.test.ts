@@ -1,0 +1,115 @@
+import { editJob, newJobText, parseJob, rawJob } from '@dawnlift/document/job'
+import { describe, expect, it } from 'vitest'
+import { copyOf, freePlace, newEmbed, newOpening, newWall } from '../edits/new-parts.js'
+import { pinnedFindings, placeOfFinding } from '../findings.js'
+import { carriedTo, carriedUp, carryEdits, pickUp, withCarry } from './carry.js'
+
+const text = newJobText('Shed')
+const read = (from = text) => {
+  const parsed = parseJob(from)
+  if (!parsed.ok) throw new Error(parsed.problems.map(each => each.say).join('; '))
+  return parsed.value.job
+}
+const raw = rawJob(text)
+if (!raw.ok) throw new Error('the new job is a block of keys')
+const draft = read()
+const written = (edits: Parameters<typeof editJob>[1]) => {
+  const result = editJob(text, edits)
+  if (!result.ok) throw new Error(result.problems[0]?.say)
+  return result.value
+}
+const window = { kind: 'opening', id: 'F1' } as const
+
+describe('a window in the hand', () => {
+  const carry = pickUp(draft, window)!
+  it('moves along in whole centimetres and shows so before it is set down', () => {
+    const moved = carriedTo(draft, carry, 10.123, 0)
+    expect(withCarry(draft, moved).openings[1]).toEqual({ ...draft.openings[1], at: 10.12 })
+    expect(read(written(carryEdits(raw.value, draft, moved))).openings[1]!.at).toBeCloseTo(10.12, 9)
+  })
+  it('goes up by layers, sill and head together', () => {
+    const moved = carriedUp(draft, carry, 1.011)
+    const opening = read(written(carryEdits(raw.value, draft, moved))).openings[1]!
+    expect([opening.sill, opening.head, moved.to]).toEqual([1.02, 2.22, 'layer 51'])
+  })
+  it('writes nothing when it is set down where it was', () =>
+    expect(carryEdits(raw.value, draft, carry)).toEqual([]))
+  it('does not leave the top of the wall', () => expect(carriedUp(draft, carry, 5).low).toBeCloseTo(1.4, 9))
+})
+
+describe('a door in the hand', () => {
+  it('stays on the slab', () => {
+    const carry = pickUp(draft, { kind: 'opening', id: 'D1' })!
+    expect(carriedUp(draft, carry, 0.5).low).toBe(0)
+  })
+})
+
+describe('new parts', () => {
+  const accepted = ({ edits }: { readonly edits: Parameters<typeof editJob>[1] }) => read(written(edits))
+  it('stand where nothing else stands', () => {
+    const added = newOpening(raw.value, draft, 'W1', 'window')
+    const job = accepted(added)
+    expect(job.openings.map(each => each.id)).toEqual(['D1', 'F1', 'F2'])
+    expect(job.openings[2]!.lintel).toBeDefined()
+    expect(accepted(newEmbed(raw.value, draft, 'W1')).embeds[1]!.id).toBe('E2')
+  })
+  it('are copied beside or mirrored about the middle of the wall', () => {
+    const beside = accepted(copyOf(raw.value, draft, window, 'beside')!).openings[2]!
+    // hand: F1 is 1.2 m wide at 10.8 m; the nearest place with a bead of 50 mm between is 1.25 m on.
+    expect(Math.abs(beside.at - 10.8)).toBeCloseTo(1.25, 4)
+    const mirrored = accepted(copyOf(raw.value, draft, { kind: 'embed', id: 'E1' }, 'mirrored')!).embeds[1]!
+    expect(mirrored.at).toBeCloseTo(16.8 - 2.6, 9)
+  })
+  it('find the place nearest to where they are wanted', () => {
+    // hand: between the door, which ends at 1.9 m, and the box at 2.6 m, a bead of 50 mm from each.
+    expect(freePlace(draft, 'W1', 0.1, 2.5)).toBeCloseTo(2.465, 9)
+  })
+  it('are walls of the kind they are drawn beside', () => {
+    const added = newWall(
+      raw.value,
+      draft,
+      {
+        points: [
+          [0, 5],
+          [3, 5],
+          [4, 6],
+        ],
+        bulges: [0, 0.4],
+      },
+      'W1',
+    )
+    const wall = accepted(added).walls[1]!
+    expect([wall.id, wall.thickness, wall.centreline.bulges]).toEqual(['W2', 0.25, [0, 0.4]])
+    expect(written(added.edits)).toContain('type: outer, path: [ [ 0 mm, 5 m ]')
+  })
+})
+
+describe('findings', () => {
+  const finding = {
+    check: 'x',
+    at: 'B/F1',
+    demand: 1,
+    capacity: 0,
+    unit: 'm',
+    source: 'the job',
+    verdict: 'warn',
+    say: 'a',
+  } as const
+  it('lead to the part they name, or to the wall nearest to their point', () => {
+    expect(placeOfFinding(draft, finding)).toEqual({ kind: 'opening', id: 'F1' })
+    expect(placeOfFinding(draft, { at: 'B/B.2.w1', point: [2, 0.1] })).toEqual({ kind: 'wall', id: 'W1' })
+    expect(placeOfFinding(draft, { at: 'B' })).toBeUndefined()
+  })
+  it('are told once, failures first', () => {
+    const pins = pinnedFindings(draft, [
+      finding,
+      finding,
+      { ...finding, verdict: 'fail', say: 'b' },
+      { ...finding, verdict: 'pass' },
+    ])
+    expect(pins.map(each => [each.number, each.finding.say])).toEqual([
+      [1, 'b'],
+      [2, 'a'],
+    ])
+  })
+})

@@ -1,0 +1,227 @@
+import { type Bounds, type Point, pathBounds } from '@dawnlift/core/geometry'
+import type { Plan } from '@dawnlift/core/plan'
+import { ActionIcon, Group, SegmentedControl } from '@mantine/core'
+import { useMemo, useRef } from 'react'
+import { useApp } from '../../../state/index.js'
+import { words } from '../../../words/index.js'
+import { ChangeLine } from '../change-line.js'
+import type { Draft } from '../draft.js'
+import { applyEdits } from '../edits/apply-edits.js'
+import { newWall } from '../edits/new-parts.js'
+import { entryIndex, removeEdits } from '../edits/part-edits.js'
+import { DrawStrip, MeasureStrip } from '../facts/draw-strip.js'
+import { FactsStrip } from '../facts/facts-strip.js'
+import { useWritten } from '../facts/use-written.js'
+import { type PinnedFinding, pinnedFindings } from '../findings.js'
+import { FindingsList } from '../findings-list.js'
+import { standingLayers } from '../standing.js'
+import { findThing, type Thing } from '../thing.js'
+import { sayThing } from '../thing-text.js'
+import { chainPath } from './chain.js'
+import { planKey } from './plan-keys.js'
+import { optionId, PlanNames, PlanPins, PlanThings } from './plan-picture.js'
+import { SectionTints } from './section-tints.js'
+import { pathData } from './shapes.js'
+import { type Tool, useHands } from './use-hands.js'
+import { useView, type Window } from './use-view.js'
+import { toScreen } from './view.js'
+
+/** The plan at one layer, to look at and to change, with what is chosen and what the change did under it. */
+export function PlanBoard({
+  plan,
+  draft,
+  layer,
+  chosen,
+  choose,
+}: {
+  readonly plan: Plan
+  readonly draft: Draft
+  readonly layer: number
+  readonly chosen: Thing | undefined
+  readonly choose: (thing: Thing | undefined) => void
+}) {
+  const moment = useApp(state => state.moment)
+  const units = useApp(state => state.units)
+  const written = useWritten()
+  const host = useRef<HTMLDivElement>(null)
+  const window = useView(
+    host,
+    useMemo(() => boundsOf(draft), [draft]),
+  )
+  const hands = useHands(draft, window, chosen, choose)
+  const standing = useMemo(() => standingLayers(plan, moment), [plan, moment])
+  const pins = useMemo(() => pinnedFindings(draft, plan.findings), [draft, plan])
+  const { view, size } = window
+  const frame = `translate(${size.width / 2 - view.middle[0] * view.scale} ${size.height / 2 + view.middle[1] * view.scale}) scale(${view.scale} ${-view.scale})`
+
+  const remove = async () => {
+    if (!chosen || !written) return
+    const list = chosen.kind === 'wall' ? 'walls' : chosen.kind === 'opening' ? 'openings' : 'embeds'
+    const file = (written.drawing as { readonly file?: string } | undefined)?.file ?? ''
+    if (entryIndex(written, list, chosen.id) === undefined)
+      return hands.setWrong(words.walls.onlyInDrawing(chosen.id, file))
+    const problems = await applyEdits(raw => removeEdits(raw, list, chosen.id))
+    hands.setWrong(problems.length > 0 ? problems.map(each => each.say).join(' ') : undefined)
+  }
+  const finish = async () => {
+    if (!written || hands.chain.points.length < 2) return
+    const added = newWall(written, draft, hands.chain, chosen?.kind === 'wall' ? chosen.id : undefined)
+    const problems = await applyEdits(() => added.edits)
+    if (problems.length > 0) return hands.setWrong(problems.map(each => each.say).join(' '))
+    hands.setTool('choose')
+    choose(added.thing)
+  }
+  const goTo = (pin: PinnedFinding) => {
+    if (pin.thing) choose(pin.thing)
+    if (pin.point) window.show(pin.point)
+  }
+  const held = hands.carry && chosen ? sayThing(hands.shown, chosen, units) : undefined
+  return (
+    <section className="sheet plan-sheet" aria-label={words.walls.plan(layer)}>
+      <Group justify="space-between" mb="xs">
+        <h2>{words.walls.plan(layer)}</h2>
+        <Tools tool={hands.tool} setTool={hands.setTool} window={window} />
+      </Group>
+      <div
+        ref={host}
+        id="walls-plan"
+        className={`plan ${hands.tool}`}
+        role="listbox"
+        tabIndex={0}
+        aria-label={words.walls.plan(layer)}
+        aria-describedby="walls-plan-keys"
+        aria-activedescendant={chosen ? optionId(chosen) : undefined}
+        onKeyDown={event =>
+          planKey(event, {
+            draft,
+            chosen,
+            choose,
+            hands,
+            window,
+            remove: () => void remove(),
+            finish: () => void finish(),
+          })
+        }
+        {...hands.pointer}
+      >
+        <svg width={size.width} height={size.height} role="presentation">
+          <g transform={frame}>
+            <SectionTints plan={plan} layer={layer} standing={standing} />
+            <PlanThings draft={hands.shown} chosen={chosen} layer={layer} units={units} choose={choose} />
+            <DrawnChain hands={hands} />
+          </g>
+          {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus; the options and the list of findings say it all */}
+          <g aria-hidden="true">
+            <PlanNames draft={hands.shown} chosen={chosen} view={view} size={size} />
+            <Grips draft={hands.shown} chosen={chosen} window={window} />
+            {hands.cursor && <Cross at={toScreen(view, size, hands.cursor.point)} />}
+            <PlanPins pins={pins} view={view} size={size} choose={goTo} />
+          </g>
+        </svg>
+      </div>
+      <p className="plan-say" role="status">
+        {[held, hands.lineUp && `— ${hands.lineUp}`].filter(Boolean).join(' ')}
+      </p>
+      {hands.wrong && (
+        <p className="limit" role="alert">
+          {hands.wrong}
+        </p>
+      )}
+      <ChangeLine plan={plan} />
+      {hands.tool === 'choose' && (
+        <FactsStrip
+          draft={draft}
+          chosen={chosen}
+          choose={choose}
+          hands={hands}
+          remove={() => void remove()}
+        />
+      )}
+      {hands.tool === 'wall' && <DrawStrip hands={hands} units={units} finish={() => void finish()} />}
+      {hands.tool === 'measure' && <MeasureStrip hands={hands} />}
+      <FindingsList pins={pins} goTo={goTo} />
+      <p id="walls-plan-keys" className="soft keys">
+        {words.walls.planKeys}
+      </p>
+    </section>
+  )
+}
+
+function Tools({
+  tool,
+  setTool,
+  window,
+}: {
+  readonly tool: Tool
+  readonly setTool: (tool: Tool) => void
+  readonly window: Window
+}) {
+  const { tools, zoomIn, zoomOut, zoomAll } = words.walls
+  return (
+    <Group gap="sm">
+      <SegmentedControl
+        aria-label={tools.label}
+        value={tool}
+        onChange={value => setTool(value as Tool)}
+        data={(['choose', 'wall', 'measure'] as const).map(value => ({ value, label: tools[value] }))}
+      />
+      <ActionIcon.Group>
+        <ActionIcon variant="default" size={44} onClick={() => window.zoom(0.8)} aria-label={zoomOut}>
+          −
+        </ActionIcon>
+        <ActionIcon variant="default" size={44} onClick={window.fit} aria-label={zoomAll}>
+          ⤢
+        </ActionIcon>
+        <ActionIcon variant="default" size={44} onClick={() => window.zoom(1.25)} aria-label={zoomIn}>
+          +
+        </ActionIcon>
+      </ActionIcon.Group>
+    </Group>
+  )
+}
+
+function DrawnChain({ hands }: { readonly hands: ReturnType<typeof useHands> }) {
+  const { chain, cursor, tool } = hands
+  const whole = tool === 'measure' && chain.points.length > 1
+  const path = chainPath(chain, whole ? undefined : cursor?.point)
+  return path ? <path className="chain" d={pathData(path)} /> : null
+}
+
+/** What an end of a chosen wall is taken by. */
+function Grips({
+  draft,
+  chosen,
+  window: { view, size },
+}: {
+  readonly draft: Draft
+  readonly chosen: Thing | undefined
+  readonly window: Window
+}) {
+  const found = findThing(draft, chosen)
+  if (found?.kind !== 'wall' || found.wall.centreline.closed) return null
+  const { points } = found.wall.centreline
+  return (
+    <g className="grips">
+      {[points[0]!, points.at(-1)!].map((point, index) => {
+        const [x, y] = toScreen(view, size, point)
+        return <circle key={index === 0 ? 'start' : 'end'} cx={x} cy={y} r={8} />
+      })}
+    </g>
+  )
+}
+
+const Cross = ({ at: [x, y] }: { readonly at: Point }) => (
+  <path className="cross" d={`M${x - 14} ${y}H${x + 14}M${x} ${y - 14}V${y + 14}`} />
+)
+
+/** Round all walls at their full thickness. */
+function boundsOf(draft: Draft): Bounds {
+  const boxes = draft.walls.map(wall => ({ ...pathBounds(wall.centreline), half: wall.thickness / 2 }))
+  const outer = (axis: 0 | 1, side: 'least' | 'most') =>
+    boxes.map(box => box[side][axis] + (side === 'least' ? -box.half : box.half))
+  if (boxes.length === 0) return { least: [0, 0], most: [10, 6] }
+  return {
+    least: [Math.min(...outer(0, 'least')), Math.min(...outer(1, 'least'))],
+    most: [Math.max(...outer(0, 'most')), Math.max(...outer(1, 'most'))],
+  }
+}

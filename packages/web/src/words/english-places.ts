@@ -1,0 +1,75 @@
+/** Sentences of the places along the job and of the frame around them. */
+export const englishPlaces = {
+  understood: 'understood',
+  /** One line a place, until it has been read. */
+  quiet: {
+    site: 'Write here where it stands, who prints with what, and your own rules; the plan follows every line.',
+    mix: 'Paste your own tests: the plan then rests on your mix instead of a guess.',
+    days: 'Choose a lift to see what stopped it, and try what would buy more.',
+    trades: 'Open a call to see where on the wall; tick it when the trade has said yes.',
+    today: 'Drag the clock below to any moment; on a print day “Now” follows the real one.',
+    tally: 'What the job takes and costs; open any number to see how it is reckoned.',
+  },
+  findings: (count: number) => (count === 1 ? 'One thing to look at' : `${count} things to look at`),
+  verdicts: { fail: 'Fails', warn: 'Mind', 'outside-range': 'Out of range', pass: 'Fine' },
+  agreements: { open: 'not asked', confirmed: 'confirmed', moved: 'moved since' },
+  ownRules:
+    'Some rules that keep people safe are the job’s own. Local codes and a licensed engineer decide; confirm on site by test.',
+  standing:
+    'A green wall can fall without warning: stay farther from it than it is high until the engineer says it stands. Screening values; local codes and a licensed engineer decide.',
+  mixCaution:
+    'Curves of a laboratory or of another week are not today’s mix: test the first batch each morning. Fresh concrete burns skin and eyes; dry dust holds silica. Screening values; a licensed engineer decides.',
+  waterCaution:
+    'Reckoned from the weather given: measure the first batch and every hour in the heat. A mix over its limit sets in the hose.',
+  hoseCaution:
+    'A blocked hose under pressure injures: release it before opening, stand clear of couplings, follow the maker’s instructions and local rules.',
+  crewCaution:
+    'Heat on the crew is reckoned for moderate work of people used to it; measure on site, drink and rest by local rules.',
+  callCaution:
+    'Hands off the wall while the nozzle runs. Cutting dry raises silica dust; fresh concrete burns. The engineer confirms lintels, anchors and straps.',
+  doubtHint: 'Weather alone, unless you know your own mishaps.',
+  doubtCaution: 'How sure a date is, not whether it is safe to print: that is decided each morning on site.',
+  leversHint: 'Each is planned for real; it takes some seconds.',
+  leversMeasure:
+    'Planned in brisk steps, the plan as it stands too, so that rows compare. A faster nozzle takes print times in proportion, which flatters corners. Night work and longer shifts need permission and rest.',
+  trying: 'Trying levers',
+  replaying: 'Running the campaign again and again',
+  how: {
+    standing:
+      'Height the green wall could stand at the end of the lift over the height it has; the least of first-layer shape, plastic collapse and buckling, on the lower band of the mix.',
+    pause:
+      'Longest resting time that bond allows at this hour, less the time the layers rest anyway; the least over this lift.',
+    binding: 'This stopped the lift: one layer more would have gone past it.',
+    runnerUp: 'Next in line: with the limits above out of the way, this would have stopped the lift.',
+    pressure:
+      'Pressure for this flow through this hose while the mix slips on a layer of paste, and for lifting it to the nozzle.',
+    water:
+      'Heat of dry material, water and mixing, pumping and hose in balance, solved for the water at which the mix just meets its limit.',
+  },
+  monthlyMeans: 'monthly means in the job',
+  dropWeather: 'or drop an EPW, TMY3 or CSV file here',
+  fileInTab: 'The file is only in this page: the local server did not take it.',
+  defaultMix: 'The default mix: wide bands, no tests of this site.',
+  noTests:
+    'No tests yet. A vane every quarter of an hour over two hours, on the mix as pumped, already tells much.',
+  testsLabel: 'One test a line: paste from a spreadsheet, heads in the first line, units in heads or cells',
+  testsHead: 'kind,age,temperature,stress,strength,stiffness,density\n',
+  noDownloads: 'The local server makes these files and is away just now.',
+  folders: {
+    tables: 'Tables for a spreadsheet',
+    sheets: 'Sheets to print',
+    calendars: 'Calendars',
+    machine: 'Machine files',
+    drawings: 'Drawings',
+    other: 'Other files',
+  },
+  nowOutside: 'The campaign is not under way today',
+  serverAway: 'The local server is away. Everything goes on here and is sent when it is back.',
+  conflict: 'The job was changed elsewhere while you had changes of your own.',
+  keepMine: 'Keep mine',
+  takeTheirs: 'Take theirs',
+  dropJob: 'Drop to open this job',
+  openedInTab: 'This job lives only in this tab.',
+  saveCopy: 'Save a copy',
+  toContent: 'To the content',
+} as const
