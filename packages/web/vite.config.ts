@@ -1,13 +1,23 @@
 import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
-import { defineConfig } from 'vite'
+import { defineConfig, type Plugin } from 'vite'
 
 // The page is made from the sources of the pure packages, so that an edit shows without building them.
 const packages = fileURLToPath(new URL('..', import.meta.url))
 
+/** Names of all built files, for the script that keeps the page on the device. */
+const offlineFiles: Plugin = {
+  name: 'offline-files',
+  generateBundle(_options, bundle) {
+    const names = Object.keys(bundle).filter(name => name.startsWith('assets/'))
+    const source = JSON.stringify(names.map(name => `/${name}`).sort())
+    this.emitFile({ type: 'asset', fileName: 'offline-files.json', source })
+  },
+}
+
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
-  plugins: [react()],
+  plugins: [react(), offlineFiles],
   resolve: {
     alias: [
       {

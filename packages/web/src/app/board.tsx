@@ -1,42 +1,14 @@
-import {
-  ActionIcon,
-  Button,
-  Group,
-  Progress,
-  SegmentedControl,
-  Tooltip,
-  useMantineColorScheme,
-} from '@mantine/core'
+import { Button, Group, Progress } from '@mantine/core'
 import { useHotkeys } from '@mantine/hooks'
-import { lazy, Suspense } from 'react'
+import { Suspense, useEffect } from 'react'
 import { Link, Redirect, Route, Switch, useLocation } from 'wouter'
 import { Ribbon } from '../ribbon/index.js'
 import { useApp } from '../state/index.js'
 import { words } from '../words/index.js'
-
-/** The seven places along the job, and the formula book. Each loads when it is first gone to. */
-const places = [
-  { name: 'site', view: lazy(() => import('../places/site/index.js').then(m => ({ default: m.SitePlace }))) },
-  {
-    name: 'walls',
-    view: lazy(() => import('../places/walls/index.js').then(m => ({ default: m.WallsPlace }))),
-  },
-  { name: 'mix', view: lazy(() => import('../places/mix/index.js').then(m => ({ default: m.MixPlace }))) },
-  { name: 'days', view: lazy(() => import('../places/days/index.js').then(m => ({ default: m.DaysPlace }))) },
-  {
-    name: 'trades',
-    view: lazy(() => import('../places/trades/index.js').then(m => ({ default: m.TradesPlace }))),
-  },
-  {
-    name: 'today',
-    view: lazy(() => import('../places/today/index.js').then(m => ({ default: m.TodayPlace }))),
-  },
-  {
-    name: 'tally',
-    view: lazy(() => import('../places/tally/index.js').then(m => ({ default: m.TallyPlace }))),
-  },
-  { name: 'calc', view: lazy(() => import('../places/calc/index.js').then(m => ({ default: m.CalcPlace }))) },
-] as const
+import { DropJob } from './drop-job.js'
+import { Notices } from './notices.js'
+import { places } from './places.js'
+import { Standing } from './standing.js'
 
 export function Board() {
   const { undo, redo } = useApp.getState()
@@ -45,10 +17,15 @@ export function Board() {
     ['mod+shift+Z', redo],
     ['mod+Y', redo],
   ])
+  useNumberKeys()
   return (
     <div className="board">
+      <a className="skip" href="#place">
+        {words.toContent}
+      </a>
       <Headline />
-      <main className="place">
+      <Notices />
+      <main className="place" id="place" tabIndex={-1}>
         <Suspense fallback={<p className="inner soft">{words.planning} …</p>}>
           <Switch>
             {places.map(({ name, view: View }) => (
@@ -63,24 +40,47 @@ export function Board() {
         </Suspense>
       </main>
       <Ribbon />
+      <DropJob />
     </div>
   )
+}
+
+/** Alt and a number goes to a place; by the key's position, since some layouts write signs with it. */
+function useNumberKeys() {
+  const [, go] = useLocation()
+  useEffect(() => {
+    const press = (event: KeyboardEvent) => {
+      if (!event.altKey || event.ctrlKey || event.metaKey) return
+      const place = /^Digit(\d)$/.exec(event.code)?.[1]
+      const chosen = place && places[Number(place) - 1]
+      if (!chosen) return
+      event.preventDefault()
+      go(`/${chosen.name}`)
+    }
+    window.addEventListener('keydown', press)
+    return () => window.removeEventListener('keydown', press)
+  }, [go])
 }
 
 function Headline() {
   const [path] = useLocation()
   const name = useApp(state => state.plan?.job.name)
+  const here = places.find(place => path === `/${place.name}`)
+  useEffect(() => {
+    document.title = [here && words.places[here.name], name, words.product].filter(Boolean).join(' · ')
+  }, [here, name])
   return (
     <header className="headline">
       <h1>{name ?? words.product}</h1>
       <nav aria-label="Places along the job">
         <ul className="way">
-          {places.map(place => (
+          {places.map((place, index) => (
             <li key={place.name}>
               <Link
                 href={`/${place.name}`}
-                aria-current={path === `/${place.name}` ? 'page' : undefined}
-                title={words.placeHints[place.name]}
+                aria-current={place === here ? 'page' : undefined}
+                aria-keyshortcuts={`Alt+${index + 1}`}
+                title={`${words.placeHints[place.name]} (Alt+${index + 1})`}
               >
                 {words.places[place.name]}
               </Link>
@@ -116,47 +116,4 @@ function Planning() {
       {words.problems(problems)}
     </Link>
   ) : null
-}
-
-function Standing() {
-  const saved = useApp(state => state.saved)
-  const units = useApp(state => state.units)
-  const canUndo = useApp(state => state.past.length > 0)
-  const canRedo = useApp(state => state.future.length > 0)
-  const { undo, redo, setUnits } = useApp.getState()
-  const { colorScheme, setColorScheme } = useMantineColorScheme()
-  return (
-    <Group gap="sm">
-      <span className="soft" role="status">
-        {words.saved[saved]}
-      </span>
-      <Tooltip label={words.undo}>
-        <ActionIcon variant="default" size="lg" disabled={!canUndo} onClick={undo} aria-label={words.undo}>
-          ↶
-        </ActionIcon>
-      </Tooltip>
-      <Tooltip label={words.redo}>
-        <ActionIcon variant="default" size="lg" disabled={!canRedo} onClick={redo} aria-label={words.redo}>
-          ↷
-        </ActionIcon>
-      </Tooltip>
-      <SegmentedControl
-        size="xs"
-        aria-label="Units"
-        value={units}
-        onChange={value => setUnits(value as typeof units)}
-        data={[
-          { value: 'metric', label: 'm' },
-          { value: 'imperial', label: 'ft' },
-        ]}
-      />
-      <Button
-        size="compact-sm"
-        variant="default"
-        onClick={() => setColorScheme(colorScheme === 'dark' ? 'light' : 'dark')}
-      >
-        {colorScheme === 'dark' ? words.theme.light : words.theme.dark}
-      </Button>
-    </Group>
-  )
 }

@@ -1,10 +1,24 @@
-import { fetchJob, keptDocument, useApp } from '../state/index.js'
+import { fetchJob, keptDocument, useApp, watchServer } from '../state/index.js'
 
-/** Opens what the local server holds; an edit that never reached it comes back on top, to be undone or kept. */
+/**
+ * Opens what the local server holds; an edit that never reached it comes back on top, to be undone or kept.
+ * If the text on disk has moved on meanwhile, both stand and the lead chooses.
+ */
 export async function openFirstJob(): Promise<void> {
   const job = await fetchJob().catch(() => undefined)
-  if (!job) return
-  useApp.getState().open(job.files, job.revision)
+  if (!job) {
+    useApp.getState().setServed(false)
+    return
+  }
   const kept = keptDocument()
-  if (kept && kept.document !== job.files.document) useApp.getState().edit(kept.document)
+  const { open, edit, setSaved } = useApp.getState()
+  if (!kept || kept.document === job.files.document) open(job.files, job.revision)
+  else if (kept.revision === undefined || kept.revision === job.revision) {
+    open(job.files, job.revision)
+    edit(kept.document)
+  } else {
+    open({ ...job.files, document: kept.document }, kept.revision)
+    setSaved('conflict')
+  }
+  watchServer()
 }

@@ -23,4 +23,5 @@ export const theme = createTheme({
   fontSizes: { xs: '0.8rem', sm: '0.9rem', md: '1rem', lg: '1.15rem', xl: '1.4rem' },
   defaultRadius: 'xs',
   cursorType: 'pointer',
+  respectReducedMotion: true,
 })

@@ -1,6 +1,10 @@
 import { proxy, type Remote, wrap } from 'comlink'
+import type { Doubt, DoubtWishes } from './campaign-doubt.js'
 import type { JobFiles } from './job-files.js'
 import type { Planned, Planner } from './planner.worker.js'
+import type { TriedLevers } from './tried-levers.js'
+
+export type Progress = (stage: string, share: number) => void
 
 let remote: Remote<Planner> | undefined
 
@@ -10,9 +14,14 @@ const planner = () => {
   return remote
 }
 
-export const planInWorker = (
-  files: JobFiles,
-  progress: (stage: string, share: number) => void,
-): Promise<Planned> => planner().plan(files, proxy(progress))
+export const planInWorker = (files: JobFiles, progress: Progress): Promise<Planned> =>
+  planner().plan(files, proxy(progress))
+
+/** Undefined when cancelled, or when an edit has made the question out of date. */
+export const leversInWorker = (progress: Progress): Promise<TriedLevers | undefined> =>
+  planner().levers(proxy(progress))
+
+export const doubtInWorker = (wishes: DoubtWishes, progress: Progress): Promise<Doubt | undefined> =>
+  planner().doubt(wishes, proxy(progress))
 
 export const cancelPlanning = (): void => void planner().cancel()

@@ -1,3 +1,4 @@
+import type { MixFit } from '@dawnlift/core/mix'
 import type { Plan } from '@dawnlift/core/plan'
 import type { Instant } from '@dawnlift/core/quantity'
 import type { Problem } from '@dawnlift/core/result'
@@ -19,7 +20,13 @@ export interface AppState {
   readonly plan: Plan | undefined
   readonly assumed: readonly Assumed[]
   readonly problems: readonly Problem[]
+  /** How the mix was fitted, where the job has tests of its own. */
+  readonly mixFit: MixFit | undefined
+  /** Oddities of the weather file that do not stop it from being used. */
+  readonly weatherNotes: readonly Problem[]
   readonly saved: Saved
+  /** Whether the local server answers. Without it everything goes on, but nothing leaves this page. */
+  readonly served: boolean
   /** The campaign's clock: what the whole app shows is what stands at this moment. */
   readonly moment: Instant
   readonly units: 'metric' | 'imperial'
@@ -33,6 +40,8 @@ export interface AppActions {
   readonly open: (files: JobFiles, revision?: string) => void
   /** Replaces the document's text; the old one can be brought back without limit. */
   readonly edit: (document: string) => void
+  /** The document as somebody else has left it; ours can be brought back by undo. */
+  readonly reload: (files: JobFiles, revision: string) => void
   readonly addFile: (name: string, content: Uint8Array) => void
   readonly undo: () => void
   readonly redo: () => void
@@ -41,6 +50,7 @@ export interface AppActions {
   readonly setUnits: (units: 'metric' | 'imperial') => void
   readonly select: (selection: AppState['selection']) => void
   readonly setSaved: (saved: Saved, revision?: string) => void
+  readonly setServed: (served: boolean) => void
 }
 
 export const useApp = create<AppState & AppActions>((set, get) => {
@@ -58,6 +68,8 @@ export const useApp = create<AppState & AppActions>((set, get) => {
       plan,
       assumed: planned.assumed,
       problems: planned.problems,
+      mixFit: planned.mixFit,
+      weatherNotes: planned.weatherNotes,
       ...(known ? {} : { moment: firstMoment(plan), units: plan.job.units }),
     })
   }
@@ -78,7 +90,10 @@ export const useApp = create<AppState & AppActions>((set, get) => {
     plan: undefined,
     assumed: [],
     problems: [],
+    mixFit: undefined,
+    weatherNotes: [],
     saved: 'saved',
+    served: true,
     moment: 0,
     units: 'metric',
     selection: undefined,
@@ -98,6 +113,12 @@ export const useApp = create<AppState & AppActions>((set, get) => {
       const now = get().files?.document
       if (now === undefined || now === document) return
       show(document, [...get().past, now], [])
+    },
+    reload: (files, revision) => {
+      const mine = get().files?.document
+      const past = mine === undefined || mine === files.document ? get().past : [...get().past, mine]
+      set({ files, revision, past, future: [], saved: 'saved' })
+      void replan()
     },
     addFile: (name, content) => {
       const files = get().files
@@ -123,6 +144,7 @@ export const useApp = create<AppState & AppActions>((set, get) => {
     setUnits: units => set({ units }),
     select: selection => set({ selection }),
     setSaved: (saved, revision) => set(revision === undefined ? { saved } : { saved, revision }),
+    setServed: served => set({ served }),
   }
 })
 

@@ -1,86 +1,214 @@
 import type { Plan } from '@dawnlift/core/plan'
 import { formatQuantity } from '@dawnlift/core/quantity'
-import { Group, Table } from '@mantine/core'
+import type { Tally } from '@dawnlift/core/tally'
 import { Figure, OpenNumber, WithPlan } from '../../parts/index.js'
 import { useApp } from '../../state/index.js'
+import { words } from '../../words/index.js'
+import { dayText } from '../days/day-text.js'
+import { JobField } from '../fields/index.js'
+import { Quiet } from '../quiet.js'
+import { Scroller } from '../scroller.js'
+import { Downloads } from './downloads.js'
+import { rateFields } from './rate-fields.js'
 
 /** What the job takes and what it costs, by day and by line. */
 export const TallyPlace = () => <WithPlan>{plan => <Counted plan={plan} />}</WithPlan>
 
+const moneyIn = (currency: string) => {
+  const format = new Intl.NumberFormat('en-GB', { style: 'currency', currency, maximumFractionDigits: 0 })
+  return (amount: number) => format.format(amount)
+}
+
 function Counted({ plan }: { readonly plan: Plan }) {
-  const units = useApp(state => state.units)
-  const { total, byDay, cost, wallFace } = plan.tally
-  const money = (amount: number) =>
-    new Intl.NumberFormat('en-GB', {
-      style: 'currency',
-      currency: cost.currency,
-      maximumFractionDigits: 0,
-    }).format(amount)
   return (
     <>
-      <Group gap="xl" mb="lg">
-        <Figure value={formatQuantity(total.volume, 'volume', units)} what="concrete through the nozzle" />
-        <Figure value={formatQuantity(total.beadLength, 'length', units)} what="of bead" />
-        <Figure
-          value={total.bags.toLocaleString('en-GB')}
-          what={`bags, ${formatQuantity(total.dry, 'mass', units)} dry`}
-        />
-        <Figure value={formatQuantity(total.water, 'mass', units)} what="mixing water" />
-        <Figure
-          value={money(cost.total)}
-          what={`of it per ${units === 'metric' ? 'm²' : 'm² (10.8 ft²)'} of wall face: ${money(cost.perWallFace)}`}
-        />
-        <Figure value={formatQuantity(wallFace, 'area', units)} what="wall face" />
-      </Group>
-      <Group align="start" gap="lg" grow preventGrowOverflow={false}>
-        <section className="sheet">
-          <h2>By day</h2>
-          <Table>
-            <Table.Thead>
-              <Table.Tr>
-                {['Date', 'Concrete', 'Bead', 'Bags', 'Water', 'Printing'].map(head => (
-                  <Table.Th key={head}>{head}</Table.Th>
-                ))}
-              </Table.Tr>
-            </Table.Thead>
-            <Table.Tbody>
-              {byDay.map(day => (
-                <Table.Tr key={day.date}>
-                  <Table.Td>{day.date}</Table.Td>
-                  <Table.Td>{formatQuantity(day.volume, 'volume', units)}</Table.Td>
-                  <Table.Td>{formatQuantity(day.beadLength, 'length', units)}</Table.Td>
-                  <Table.Td>{day.bags}</Table.Td>
-                  <Table.Td>{formatQuantity(day.water, 'mass', units)}</Table.Td>
-                  <Table.Td>{(day.printTime / 3600).toFixed(1)} h</Table.Td>
-                </Table.Tr>
-              ))}
-            </Table.Tbody>
-          </Table>
-        </section>
-        <section className="sheet">
-          <h2>Cost</h2>
-          <Table>
-            <Table.Tbody>
-              {cost.lines.map(line => (
-                <Table.Tr key={line.what}>
-                  <Table.Th scope="row">{line.what}</Table.Th>
-                  <Table.Td style={{ textAlign: 'right' }}>
-                    <OpenNumber behind={{ how: line.how, source: "the job's own rates" }}>
-                      {money(line.amount)}
-                    </OpenNumber>
-                  </Table.Td>
-                </Table.Tr>
-              ))}
-              <Table.Tr>
-                <Table.Th scope="row">Total</Table.Th>
-                <Table.Td style={{ textAlign: 'right' }}>
-                  <strong>{money(cost.total)}</strong>
-                </Table.Td>
-              </Table.Tr>
-            </Table.Tbody>
-          </Table>
-        </section>
-      </Group>
+      <Quiet>{words.quiet.tally}</Quiet>
+      <Totals plan={plan} />
+      <div className="columns">
+        <div className="stack">
+          <ByDay tally={plan.tally} />
+          <Downloads plan={plan} />
+        </div>
+        <div className="stack">
+          <Cost tally={plan.tally} />
+          <details className="sheet">
+            <summary>
+              <h2>The lead’s own rates, in {plan.tally.cost.currency}</h2>
+            </summary>
+            {rateFields.map(field => (
+              <JobField key={field.path.join('.')} field={field} />
+            ))}
+          </details>
+        </div>
+      </div>
     </>
+  )
+}
+
+function Totals({ plan }: { readonly plan: Plan }) {
+  const units = useApp(state => state.units)
+  const { total, cost, wallFace, waste } = plan.tally
+  const { mix } = plan.job
+  const money = moneyIn(cost.currency)
+  const mass = (kilograms: number) => formatQuantity(kilograms, 'mass', units, { step: 1 })
+  const perFace = units === 'metric' ? cost.perWallFace : cost.perWallFace / 10.7639
+  const perFaceUsual = plan.job.costs.conventionalPerSquareMetre / (units === 'metric' ? 1 : 10.7639)
+  const area = units === 'metric' ? 'm²' : 'ft²'
+  return (
+    <div className="figures">
+      <Figure
+        value={
+          <OpenNumber
+            behind={{
+              how: 'Length of all beads times the area of one bead: a rectangle with half-round sides.',
+              inputs: [
+                [
+                  'bead',
+                  `${formatQuantity(plan.job.print.beadWidth, 'length', units)} × ${formatQuantity(plan.job.print.layerHeight, 'length', units)}`,
+                ],
+                ['length', formatQuantity(total.beadLength, 'length', units)],
+              ],
+              source: 'geometry of the plan',
+            }}
+          >
+            {formatQuantity(total.volume, 'volume', units, { step: 0.1 })}
+          </OpenNumber>
+        }
+        what="concrete through the nozzle"
+      />
+      {waste && (
+        <Figure
+          value={
+            <OpenNumber behind={{ how: waste.how, source: 'common practice, no source' }}>
+              {formatQuantity(waste.volume, 'volume', units, { step: 0.1 })}
+            </OpenNumber>
+          }
+          what="mixed, but not in the wall"
+        />
+      )}
+      <Figure
+        value={
+          <OpenNumber
+            behind={{
+              how: 'Mass of fresh mix, less its water, in bags; whole bags a day.',
+              inputs: [
+                ['fresh density', formatQuantity(mix.density, 'density', units)],
+                ['water on dry', formatQuantity(mix.waterRatio, 'share', units)],
+                ['bag', mass(mix.bag)],
+              ],
+              source: mix.provenance === 'default' ? 'the default mix' : mix.provenance,
+            }}
+          >
+            {Math.ceil(total.bags).toLocaleString('en-GB')}
+          </OpenNumber>
+        }
+        what={`bags, ${mass(total.dry)} dry`}
+      />
+      <Figure value={mass(total.water)} what="mixing water" />
+      <Figure
+        value={
+          <OpenNumber
+            behind={{
+              how: 'All cost over the face of the walls, one side, openings taken out.',
+              inputs: [
+                ['wall face', formatQuantity(wallFace, 'area', units, { step: 1 })],
+                ['all cost', money(cost.total)],
+                ['the same wall built as usual', `${money(perFaceUsual)} per ${area}`],
+              ],
+              source: 'the job’s own rates',
+            }}
+          >
+            {money(perFace)}
+          </OpenNumber>
+        }
+        what={`per ${area} of wall face`}
+      />
+      <Figure value={money(cost.total)} what="in all" />
+    </div>
+  )
+}
+
+function ByDay({ tally }: { readonly tally: Tally }) {
+  const units = useApp(state => state.units)
+  const most = Math.max(1, ...tally.byDay.map(day => day.bags))
+  return (
+    <section className="sheet" aria-labelledby="byday-title">
+      <h2 id="byday-title">By day</h2>
+      <Scroller label="Days">
+        <table className="plain wide ruled">
+          <thead>
+            <tr>
+              {['day', 'bags', '', 'concrete', 'bead', 'water', 'printing'].map(head => (
+                <th key={head} scope="col" aria-label={head || 'bags as a bar'}>
+                  {head}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {tally.byDay.map(day => (
+              <tr key={day.date}>
+                <th scope="row">{dayText(day.date)}</th>
+                <td className="right">{Math.ceil(day.bags)}</td>
+                <td>
+                  <span className="bar" style={{ width: `${(day.bags / most) * 120}px` }} />
+                </td>
+                <td className="right">{formatQuantity(day.volume, 'volume', units, { step: 0.01 })}</td>
+                <td className="right">
+                  {formatQuantity(
+                    day.beadLength,
+                    'length',
+                    units,
+                    units === 'metric' ? { step: 1 } : { denominator: 1 },
+                  )}
+                </td>
+                <td className="right">{formatQuantity(day.water, 'mass', units, { step: 1 })}</td>
+                <td className="right">{(day.printTime / 3600).toFixed(1)} h</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Scroller>
+    </section>
+  )
+}
+
+function Cost({ tally }: { readonly tally: Tally }) {
+  const { cost } = tally
+  const money = moneyIn(cost.currency)
+  return (
+    <section className="sheet" aria-labelledby="cost-title">
+      <h2 id="cost-title">Cost</h2>
+      <table className="plain wide ruled">
+        <tbody>
+          {cost.lines.map(line => (
+            <tr key={line.what}>
+              <th scope="row">
+                {line.what}
+                <br />
+                <span className="soft">{line.how}</span>
+              </th>
+              <td className="right">
+                <OpenNumber
+                  behind={{
+                    how: line.how,
+                    inputs: [['share of all', `${Math.round((100 * line.amount) / (cost.total || 1))} %`]],
+                    source: 'the job’s own rates',
+                  }}
+                >
+                  {money(line.amount)}
+                </OpenNumber>
+              </td>
+            </tr>
+          ))}
+          <tr>
+            <th scope="row">In all</th>
+            <td className="right">
+              <strong>{money(cost.total)}</strong>
+            </td>
+          </tr>
+        </tbody>
+      </table>
+    </section>
   )
 }

@@ -1,83 +1,163 @@
-import { explainLift, type Lift } from '@dawnlift/core/campaign'
+import type { Lift } from '@dawnlift/core/campaign'
 import { clockText, localTime } from '@dawnlift/core/clock'
-import type { Plan } from '@dawnlift/core/plan'
-import { Group, Timeline } from '@mantine/core'
+import { hourAt, type Plan } from '@dawnlift/core/plan'
+import { formatQuantity } from '@dawnlift/core/quantity'
+import { Button, Group } from '@mantine/core'
+import { useEffect, useState } from 'react'
 import { Caution, Figure, OpenNumber, WithPlan } from '../../parts/index.js'
 import { useApp } from '../../state/index.js'
 import { words } from '../../words/index.js'
+import { dayText } from '../days/day-text.js'
+import { waterText } from '../mix/water-text.js'
+import { Quiet } from '../quiet.js'
+import { type Coming, comingOn, countdown } from './today-list.js'
 
 /** The crew's screen, at the moment the campaign clock shows: what now, what next, how long a pause may last. */
-export const TodayPlace = () => <WithPlan>{plan => <Now plan={plan} />}</WithPlan>
+export const TodayPlace = () => <WithPlan>{plan => <Today plan={plan} />}</WithPlan>
 
-function Now({ plan }: { readonly plan: Plan }) {
+function Today({ plan }: { readonly plan: Plan }) {
   const moment = useApp(state => state.moment)
+  const units = useApp(state => state.units)
   const zone = plan.job.site.timeZone
   const date = localTime(moment, zone).date
   const day = plan.campaign.days.find(each => each.date === date)
-  const next = plan.campaign.days.find(each => each.start > moment)
-  if (!day) {
-    return (
-      <section className="sheet">
-        <h2>{date}: no print day</h2>
-        <p>
-          {next ? `Next: ${next.date}, set-up from ${clockText(next.start, zone)}.` : 'The campaign is over.'}
-        </p>
-      </section>
-    )
-  }
-  const running = day.lifts.find(lift => lift.start <= moment && moment < lift.end)
-  const soon = [
-    ...day.lifts.flatMap(lift => [
-      { at: lift.start, say: `Start ${lift.id}: layers ${lift.firstLayer} to ${lift.lastLayer}` },
-      { at: lift.end, say: `${lift.id} is up` },
-    ]),
-    ...plan.calls
-      .filter(call => call.date === date)
-      .map(call => ({
-        at: call.from,
-        say: `${call.trade}: ${call.id} ${call.what}, wall ${call.wall}, until ${clockText(call.until, zone)}`,
-      })),
-    { at: day.end, say: 'Wash-out done' },
-  ]
-    .filter(({ at }) => at >= moment)
-    .sort((a, b) => a.at - b.at)
+  const running = day?.lifts.find(lift => lift.start <= moment && moment < lift.end)
+  const coming = comingOn(plan, date, units).filter(({ at, until }) => (until ?? at) >= moment)
   return (
-    <Group align="start" gap="lg" grow preventGrowOverflow={false}>
-      <section className="sheet">
-        <h2>
-          Day {day.number}, {clockText(moment, zone)}
+    <div className="today">
+      <Quiet>{words.quiet.today}</Quiet>
+      <Group justify="space-between" mb="md">
+        <h2 className="big">
+          {clockText(moment, zone)} <span className="soft">{dayText(date)}</span>
         </h2>
-        {running ? <Running lift={running} plan={plan} /> : <p>The nozzle rests.</p>}
-      </section>
-      <section className="sheet">
-        <h2>Next</h2>
-        <Timeline bulletSize={14}>
-          {soon.map(({ at, say }) => (
-            <Timeline.Item key={`${at} ${say}`} title={clockText(at, zone)}>
-              {say}
-            </Timeline.Item>
-          ))}
-        </Timeline>
-      </section>
+        <Jumps plan={plan} date={date} />
+      </Group>
+      <div className="columns">
+        <div className="stack">
+          <section className="sheet" aria-label="Now">
+            {running ? (
+              <Running lift={running} plan={plan} />
+            ) : (
+              <p className="big">{day ? 'The nozzle rests.' : 'No print day.'}</p>
+            )}
+            <Next coming={coming[0]} moment={moment} zone={zone} />
+          </section>
+          <Water plan={plan} />
+        </div>
+        <section className="sheet" aria-label="The rest of the day">
+          <h2>{coming.length === 0 ? 'Nothing more today' : 'The rest of the day'}</h2>
+          <ol className="coming">
+            {coming.map(each => (
+              <li key={each.id} className={each.kind}>
+                <strong className="when">
+                  {clockText(each.at, zone)}
+                  {each.until === undefined ? '' : `–${clockText(each.until, zone)}`}
+                </strong>
+                <span>
+                  <strong>{each.who}</strong> {each.say}
+                </span>
+                <span className="soft">{countdown(moment, each)}</span>
+              </li>
+            ))}
+          </ol>
+        </section>
+      </div>
+    </div>
+  )
+}
+
+/** Ways to another moment: now, if now lies in the campaign; the print days before and after; a little later. */
+function Jumps({ plan, date }: { readonly plan: Plan; readonly date: string }) {
+  const moment = useApp(state => state.moment)
+  const [follows, setFollows] = useState(false)
+  const { setMoment } = useApp.getState()
+  const { days, hours } = plan.campaign
+  const [first, last] = [hours[0]?.start ?? 0, (hours.at(-1)?.start ?? 0) + 3600]
+  const before = days.filter(day => day.date < date).at(-1)
+  const after = days.find(day => day.date > date)
+  useEffect(() => {
+    if (!follows) return
+    const tick = setInterval(() => setMoment(Date.now() / 1000), 10_000)
+    return () => clearInterval(tick)
+  }, [follows, setMoment])
+  const go = (at: number) => {
+    setFollows(false)
+    setMoment(at)
+  }
+  const toNow = () => {
+    const now = Date.now() / 1000
+    setFollows(true)
+    setMoment(now)
+  }
+  const now = Date.now() / 1000
+  const isWithin = first <= now && now < last
+  return (
+    <Group gap="sm" className="gloves">
+      <Button variant="default" disabled={!before} onClick={() => before && go(before.start)}>
+        Print day before
+      </Button>
+      <Button variant="default" onClick={() => go(moment - 600)}>
+        10 min back
+      </Button>
+      <Button variant="default" onClick={() => go(moment + 600)}>
+        10 min on
+      </Button>
+      <Button variant="default" disabled={!after} onClick={() => after && go(after.start)}>
+        Next print day
+      </Button>
+      <Button
+        onClick={toNow}
+        disabled={!isWithin}
+        aria-pressed={follows}
+        title={isWithin ? undefined : words.nowOutside}
+      >
+        {follows ? 'Following the clock' : 'Now'}
+      </Button>
     </Group>
+  )
+}
+
+function Next({
+  coming,
+  moment,
+  zone,
+}: {
+  readonly coming: Coming | undefined
+  readonly moment: number
+  readonly zone: string
+}) {
+  if (!coming) return null
+  return (
+    <div className={`nextup ${coming.kind}`} role="status">
+      <span className="big">{countdown(moment, coming)}</span>
+      <span>
+        <strong>
+          {clockText(coming.at, zone)} {coming.who}
+        </strong>{' '}
+        {coming.say}
+      </span>
+    </div>
   )
 }
 
 function Running({ lift, plan }: { readonly lift: Lift; readonly plan: Plan }) {
   const moment = useApp(state => state.moment)
   const zone = plan.job.site.timeZone
-  const layer = lift.firstLayer + lift.layerEnds.filter(end => end <= moment).length
+  const down = lift.layerEnds.filter(end => end <= moment).length
+  const layer = Math.min(lift.lastLayer, lift.firstLayer + down)
   return (
     <>
-      <Group gap="xl" mb="md">
-        <Figure value={`${lift.id}`} what={`section ${lift.section}`} />
-        <Figure value={`${layer} / ${lift.lastLayer}`} what="layer" />
+      <div className="figures">
+        <Figure value={lift.id} what={`section ${lift.section}, until ${clockText(lift.end, zone)}`} />
+        <Figure value={`${layer} of ${lift.lastLayer}`} what="layer going down" />
         <Figure
           value={
             <OpenNumber
               behind={{
-                how: 'Longest resting time that bond allows at this hour, less the time the layers rest anyway; the least over this lift.',
-                source: 'Roussel & Cussigh 2008 for structuration; the job for drying',
+                how: words.how.pause,
+                inputs: [['lift', `${clockText(lift.start, zone)}–${clockText(lift.end, zone)}`]],
+                source: '[Roussel2008] for structuration; the job for drying',
+                caution: words.caution,
               }}
             >
               {Math.max(0, Math.floor(lift.pauseBudget / 60))} min
@@ -85,9 +165,75 @@ function Running({ lift, plan }: { readonly lift: Lift; readonly plan: Plan }) {
           }
           what="pause before a cold joint"
         />
-      </Group>
-      <p>{explainLift(lift, plan.job.units, zone)}</p>
-      <Caution>{words.caution}</Caution>
+        <Figure
+          value={
+            <OpenNumber
+              behind={{
+                how: words.how.standing,
+                source: '[Suiker2018], [Roussel2018]',
+                caution: words.caution,
+              }}
+            >
+              {lift.safety.toFixed(2)}
+            </OpenNumber>
+          }
+          what="standing safety at the end"
+        />
+      </div>
+      <Caution>{words.standing}</Caution>
     </>
+  )
+}
+
+/** What goes into the mixer this hour. */
+function Water({ plan }: { readonly plan: Plan }) {
+  const moment = useApp(state => state.moment)
+  const units = useApp(state => state.units)
+  const { job, campaign } = plan
+  if (campaign.hours.length === 0) return null
+  const hour = hourAt(campaign.hours, moment)
+  const degrees = (value: number) => formatQuantity(value, 'temperature', units, { step: 1 })
+  const most = job.rules.mixTemperatureMost
+  const isHot = hour.mixTemperature > most.value
+  return (
+    <section className="sheet" aria-label="Water this hour">
+      <h2>Water this hour</h2>
+      <div className="figures">
+        <Figure
+          value={
+            <OpenNumber
+              behind={{
+                how: words.how.water,
+                inputs: [
+                  ['air', degrees(hour.weather.air)],
+                  ['mix with tap water', degrees(hour.mixTemperature)],
+                  ['mix at most', degrees(most.value)],
+                ],
+                source: `heat balance of the batch; limit from ${most.source}`,
+                caution: words.waterCaution,
+              }}
+            >
+              {isHot
+                ? waterText(hour.waterNeeded, degrees)
+                : `tap, ${degrees(job.batching.waterTemperature)}`}
+            </OpenNumber>
+          }
+          what={isHot ? 'water needed to stay within the limit' : 'is cold enough'}
+        />
+        <Figure
+          value={degrees(hour.mixTemperature)}
+          what={`mix with tap water, at most ${degrees(most.value)}`}
+        />
+        <Figure
+          value={formatQuantity(hour.evaporation, 'evaporation', units)}
+          what="drying of a bare layer"
+        />
+        <Figure
+          value={degrees(hour.wbgt)}
+          what={`heat on the crew (WBGT), at most ${degrees(job.rules.wbgtMost.value)}`}
+        />
+      </div>
+      <Caution>{words.crewCaution}</Caution>
+    </section>
   )
 }

@@ -2,10 +2,15 @@ import { clockText } from '@dawnlift/core/clock'
 import type { Plan } from '@dawnlift/core/plan'
 import { formatQuantity } from '@dawnlift/core/quantity'
 import type { Call } from '@dawnlift/core/trade'
-import { Button, Group, SegmentedControl, Table } from '@mantine/core'
+import { Button, Group, SegmentedControl } from '@mantine/core'
 import { useState } from 'react'
-import { WithPlan } from '../../parts/index.js'
+import { Caution, WithPlan } from '../../parts/index.js'
 import { useApp } from '../../state/index.js'
+import { words } from '../../words/index.js'
+import { dayText } from '../days/day-text.js'
+import { Quiet } from '../quiet.js'
+import { CallPlace } from './call-place.js'
+import { agreementOn, type Confirmed, keepConfirmed, readConfirmed, withAgreement } from './confirmed.js'
 
 /** Who has to be at which wall when: every call, by trade, in the order of the clock. */
 export const TradesPlace = () => <WithPlan>{plan => <Calls plan={plan} />}</WithPlan>
@@ -14,12 +19,22 @@ const everyone = 'everyone'
 
 function Calls({ plan }: { readonly plan: Plan }) {
   const [trade, setTrade] = useState(everyone)
+  const [opened, setOpened] = useState<string>()
+  const [confirmed, setConfirmed] = useState<Confirmed>(() => readConfirmed(plan.job.name, localStorage))
   const trades = [...new Set(plan.calls.map(call => call.trade))].sort()
-  const shown = [...plan.calls]
-    .sort((a, b) => a.from - b.from)
+  const shown = plan.calls
     .filter(call => trade === everyone || call.trade === trade)
+    .sort((a, b) => a.from - b.from)
+  const dates = [...new Set(shown.map(call => call.date))]
+  const agree = (call: Call, agreed: boolean) => {
+    const now = withAgreement(confirmed, call, agreed)
+    setConfirmed(now)
+    keepConfirmed(plan.job.name, now, localStorage)
+  }
+  const agreedCount = shown.filter(call => agreementOn(call, confirmed) === 'confirmed').length
   return (
     <>
+      <Quiet>{words.quiet.trades}</Quiet>
       <Group justify="space-between" mb="md">
         <SegmentedControl
           aria-label="Trade"
@@ -27,70 +42,103 @@ function Calls({ plan }: { readonly plan: Plan }) {
           onChange={setTrade}
           data={[
             { value: everyone, label: `Everyone (${plan.calls.length})` },
-            ...trades.map(each => ({ value: each, label: each })),
+            ...trades.map(each => ({
+              value: each,
+              label: `${each} (${plan.calls.filter(call => call.trade === each).length})`,
+            })),
           ]}
         />
-        {trade !== everyone && (
-          <Group gap="xs">
-            <Button
-              component="a"
-              variant="default"
-              href={`/api/out/sheets/trade-${trade}.pdf`}
-              target="_blank"
-            >
-              Sheet
-            </Button>
-            <Button component="a" variant="default" href={`/api/out/calendars/${trade}.ics`}>
-              Calendar
-            </Button>
-          </Group>
-        )}
+        <Group gap="sm">
+          <span className="soft">
+            {agreedCount} of {shown.length} confirmed
+          </span>
+          {trade !== everyone && (
+            <>
+              <Button
+                component="a"
+                variant="default"
+                href={`/api/out/sheets/trade-${trade}.pdf`}
+                target="_blank"
+              >
+                Sheet to print
+              </Button>
+              <Button component="a" variant="default" href={`/api/out/calendars/${trade}.ics`}>
+                Calendar file
+              </Button>
+            </>
+          )}
+        </Group>
       </Group>
-      <Table striped highlightOnHover stickyHeader>
-        <Table.Thead>
-          <Table.Tr>
-            {['Date', 'At the wall', 'Call', 'Lift', 'Layers', 'Can be cut', 'Where', 'Tool', 'Proof'].map(
-              head => (
-                <Table.Th key={head}>{head}</Table.Th>
-              ),
-            )}
-          </Table.Tr>
-        </Table.Thead>
-        <Table.Tbody>
-          {shown.map(call => (
-            <CallRow key={`${call.id} ${call.from}`} call={call} zone={plan.job.site.timeZone} />
-          ))}
-        </Table.Tbody>
-      </Table>
+      <Caution>{words.callCaution}</Caution>
+      {dates.map(date => (
+        <section key={date} className="sheet calls" aria-label={dayText(date)}>
+          <h2>{dayText(date)}</h2>
+          <ol>
+            {shown
+              .filter(call => call.date === date)
+              .map(call => (
+                <CallRow
+                  key={`${call.id} ${call.from}`}
+                  call={call}
+                  plan={plan}
+                  agreement={agreementOn(call, confirmed)}
+                  opened={opened === call.id}
+                  onOpen={() => setOpened(opened === call.id ? undefined : call.id)}
+                  onAgree={agreed => agree(call, agreed)}
+                />
+              ))}
+          </ol>
+        </section>
+      ))}
     </>
   )
 }
 
-function CallRow({ call, zone }: { readonly call: Call; readonly zone: string }) {
+function CallRow({
+  call,
+  plan,
+  agreement,
+  opened,
+  onOpen,
+  onAgree,
+}: {
+  readonly call: Call
+  readonly plan: Plan
+  readonly agreement: ReturnType<typeof agreementOn>
+  readonly opened: boolean
+  readonly onOpen: () => void
+  readonly onAgree: (agreed: boolean) => void
+}) {
   const units = useApp(state => state.units)
+  const zone = plan.job.site.timeZone
   const length = (metres: number) => formatQuantity(metres, 'length', units)
+  const from = agreement === 'confirmed'
   return (
-    <Table.Tr>
-      <Table.Td>{call.date}</Table.Td>
-      <Table.Td>
+    <li className="call">
+      <strong className="when">
         {clockText(call.from, zone)}–{clockText(call.until, zone)}
-      </Table.Td>
-      <Table.Td>
-        <strong>{call.id}</strong> {call.what}
-      </Table.Td>
-      <Table.Td>{call.lift}</Table.Td>
-      <Table.Td>
-        {call.layerIn}–{call.layerOut}
-      </Table.Td>
-      <Table.Td>
-        {call.cut ? `${clockText(call.cut.from, zone)}–${clockText(call.cut.until, zone)}` : '—'}
-      </Table.Td>
-      <Table.Td>
+      </strong>
+      <button type="button" className="finding" aria-expanded={opened} onClick={onOpen}>
+        <strong>
+          {call.id}, {call.what}
+        </strong>{' '}
+        <span className="soft">{call.trade}</span>
+        <br />
         wall {call.wall}, {length(call.place.along)} from {call.place.from}, {length(call.place.up)} up,{' '}
-        {call.place.face}
-      </Table.Td>
-      <Table.Td>{call.tool}</Table.Td>
-      <Table.Td>{call.proof}</Table.Td>
-    </Table.Tr>
+        {call.place.face}; lift {call.lift}, {layersText(call)}
+      </button>
+      <label className={`agree ${agreement}`}>
+        <input type="checkbox" checked={from} onChange={event => onAgree(event.currentTarget.checked)} />
+        <span>{words.agreements[agreement]}</span>
+        <span className="unseen">
+          {' '}
+          {call.id} at {clockText(call.from, zone)}
+        </span>
+      </label>
+      {opened && <CallPlace call={call} plan={plan} />}
+    </li>
   )
 }
+
+const layersText = ({ layerIn, layerOut }: Call): string =>
+  layerIn === layerOut ? `layer ${layerIn}` : `layers ${layerIn}–${layerOut}`

@@ -1,0 +1,52 @@
+import type { Plan } from '@dawnlift/core/plan'
+import { useEffect, useState } from 'react'
+import { words } from '../../words/index.js'
+
+interface Listed {
+  readonly name: string
+  readonly title: string
+}
+
+/** Every file the plan gives, from the local server, by what it is for. */
+export function Downloads({ plan }: { readonly plan: Plan }) {
+  const [listed, setListed] = useState<readonly Listed[]>()
+  const [away, setAway] = useState(false)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another plan gives other files
+  useEffect(() => {
+    const end = new AbortController()
+    setAway(false)
+    fetch('/api/out', { signal: end.signal })
+      .then(async answer => setListed(answer.ok ? ((await answer.json()) as readonly Listed[]) : []))
+      .catch(() => {
+        if (!end.signal.aborted) setAway(true)
+      })
+    return () => end.abort()
+  }, [plan])
+  const folders = [...new Set((listed ?? []).map(folderOf))]
+  return (
+    <section className="sheet" aria-labelledby="files-title">
+      <h2 id="files-title">Files to take along</h2>
+      {away && <p className="soft">{words.noDownloads}</p>}
+      {!away && !listed && <p className="soft">{words.planning} …</p>}
+      {folders.map(folder => (
+        <details key={folder} open={folder === 'tables'}>
+          <summary>{words.folders[folder as keyof typeof words.folders] ?? folder}</summary>
+          <ul className="downloads">
+            {(listed ?? [])
+              .filter(each => folderOf(each) === folder)
+              .map(({ name, title }) => (
+                <li key={name}>
+                  <a href={`/api/out/${name}`} download>
+                    {title}
+                  </a>{' '}
+                  <span className="soft">{name.split('/').at(-1)}</span>
+                </li>
+              ))}
+          </ul>
+        </details>
+      ))}
+    </section>
+  )
+}
+
+const folderOf = ({ name }: Listed): string => (name.includes('/') ? name.split('/')[0]! : 'other')
