@@ -4,6 +4,7 @@ import type { Campaign, PrintDay } from './campaign.js'
 import type { CampaignInput } from './campaign-input.js'
 import { checkDay } from './check-day.js'
 import { checkLift } from './check-lift.js'
+import { checkSharedLintels } from './check-shared-lintels.js'
 
 /** Slack on every comparison [s]. */
 const SLACK = 5e-3
@@ -19,6 +20,7 @@ export function checkCampaign(input: CampaignInput, campaign: Campaign): readonl
     ...lifts.flatMap(({ day, lift }) => checkLift(input, day, lift)),
     ...checkDayOrder(campaign.days),
     ...input.work.flatMap(work => checkSection(input, campaign, work.section)),
+    ...checkSharedLintels(input, campaign),
     ...checkSupply(input, campaign),
     ...checkEnd(input, campaign),
   ]

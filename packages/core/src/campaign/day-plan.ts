@@ -1,5 +1,5 @@
 import type { CubicMetres, Instant, Seconds } from '../quantity/index.js'
-import { type Ground, type Stand, volumePrinted } from './ground.js'
+import { type Ground, isOpen, type Stand, volumePrinted } from './ground.js'
 import { nextUsable, usableUntil } from './hour-table.js'
 import { type FittedLift, fitLift } from './lift-reach.js'
 import { delayLifts, delayNeeded, roomToDelay } from './shift-delay.js'
@@ -58,7 +58,7 @@ export function fillDay(
   start: Stand,
 ): DayPlan | undefined {
   const { setUp, changeOver } = ground.input.crew
-  const waiting = order.filter(s => stand.heights[s]! < ground.sections[s]!.layers)
+  const waiting = order.filter(s => isOpen(ground, stand, s))
   const before = volumePrinted(ground, stand, start)
   let lifts: readonly PlacedLift[] = []
   while (waiting.length > 0) {

@@ -1,5 +1,5 @@
 import { closeDay, type DayPlan, dayBegins, type PlacedLift, type Placing, placeAt } from './day-plan.js'
-import { type Ground, isUp, type Stand, volumePrinted } from './ground.js'
+import { type Ground, isOpen, isUp, type Stand, volumePrinted } from './ground.js'
 import { nextUsable, usableUntil } from './hour-table.js'
 import { type Bounds, finishBound } from './lower-bound.js'
 import { comparePleasant, extendTrail, startTrail, type Trail } from './trail.js'
@@ -72,7 +72,7 @@ interface DaySearch {
 function addLifts(search: DaySearch, lifts: readonly PlacedLift[], free: number, printed: number): void {
   const { ground, stand, patience, plan } = search
   for (const [s, section] of ground.sections.entries()) {
-    if (stand.heights[s]! >= section.layers || lifts.some(lift => lift.s === s)) continue
+    if (!isOpen(ground, stand, s) || lifts.some(lift => lift.s === s)) continue
     const holdBefore = section.holdAfter[stand.heights[s]!]!
     const place = { ground, stand, day: plan.day, s, from: free, lifts, printed }
     for (const start of startsOf(place, holdBefore)) {

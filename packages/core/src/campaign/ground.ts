@@ -3,6 +3,7 @@ import type { CampaignInput } from './campaign-input.js'
 import { type HourTable, hourTable } from './hour-table.js'
 import type { Reach } from './lift-reach.js'
 import { type SectionClock, sectionClock } from './section-clock.js'
+import { isHeldBack, type SharedEnd, sharedEnds } from './shared-ends.js'
 import { openBook, type StandingBook } from './standing-book.js'
 import { type WorkDay, workDays } from './work-day.js'
 
@@ -10,6 +11,8 @@ import { type WorkDay, workDays } from './work-day.js'
 export interface Ground {
   readonly input: CampaignInput
   readonly sections: readonly SectionClock[]
+  /** Lintels each section shares with others. */
+  readonly shared: readonly (readonly SharedEnd[])[]
   readonly table: HourTable
   readonly days: readonly WorkDay[]
   readonly cure: Seconds
@@ -24,6 +27,7 @@ export function prepareGround(input: CampaignInput, book: StandingBook = openBoo
   return {
     input,
     sections: input.work.map(work => sectionClock(work, input.rules.liftHeight.value)),
+    shared: sharedEnds(input.work),
     table: hourTable(input.hours, input.physics),
     days: workDays(input),
     cure: input.rules.overnightCure.value,
@@ -53,6 +57,11 @@ export function standAtStart(ground: Ground): Stand {
     }),
   }
 }
+
+/** Whether a section may be printed on a day that begins like this: not up yet, and no neighbour to wait for. */
+export const isOpen = (ground: Ground, stand: Stand, s: number): boolean =>
+  stand.heights[s]! < ground.sections[s]!.layers &&
+  !isHeldBack(ground.shared[s]!, stand.heights, stand.heights[s]!)
 
 export const isUp = (ground: Ground, stand: Stand): boolean =>
   stand.heights.every((height, s) => height >= ground.sections[s]!.layers)

@@ -151,7 +151,13 @@ const jobs = fc
   .map(job => {
     const work = job.sections.map((one, i) => ({
       ...inventedWork(String.fromCharCode(65 + i), one.layers, one.minutes),
-      liftEnds: [{ afterLayer: Math.min(one.endAt, one.layers), reason: 'lintel' as const, ref: `L${i}` }],
+      liftEnds: [
+        {
+          afterLayer: Math.min(one.endAt, one.layers),
+          reason: 'lintel' as const,
+          ref: `L${Math.floor(i / 2)}`,
+        },
+      ],
       holds: [
         { afterLayer: one.holdAt, duration: one.holdMinutes * 60, reason: 'embed' as const, ref: `E${i}` },
       ],
