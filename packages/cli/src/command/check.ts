@@ -27,6 +27,8 @@ export function addCheck(program: Command, { screen, finish }: CommandContext): 
             {
               findings: plan.findings,
               snaps: plan.snaps,
+              drawingNotes: opened.notes,
+              weatherNotes: opened.weatherNotes,
               ...(options.assumed ? { assumed: opened.assumed } : {}),
             },
             null,
@@ -35,6 +37,9 @@ export function addCheck(program: Command, { screen, finish }: CommandContext): 
         )
       else {
         showFindings(screen, plan.findings)
+        for (const { point, say } of opened.notes)
+          screen.out(`  in the drawing at ${point.map(each => each.toFixed(2)).join(', ')} m  ${say}`)
+        for (const { at, say } of opened.weatherNotes) screen.out(`  in the weather  ${at}: ${say}`)
         for (const snap of plan.snaps)
           screen.out(
             `  moved to a layer  ${snap.what}: ${(snap.asked * 1000).toFixed(0)} mm → ${(snap.got * 1000).toFixed(0)} mm`,

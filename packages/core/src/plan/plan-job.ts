@@ -1,4 +1,5 @@
-import { checkCampaign, scheduleCampaign } from '../campaign/index.js'
+import { type Campaign, campaignFindings, checkCampaign, scheduleCampaign } from '../campaign/index.js'
+import { clockText, instantAt, localTime } from '../clock/index.js'
 import { cureLifts } from '../cure/index.js'
 import type { Job } from '../job/index.js'
 import { cutWindow } from '../mix/index.js'
@@ -9,7 +10,7 @@ import { proposeSections } from '../section/index.js'
 import { tallyOf } from '../tally/index.js'
 import { callsOf, checkCalls, checkClashes } from '../trade/index.js'
 import { type BandCache, checkOverhang, heightSnaps, layAllBeads } from '../wall/index.js'
-import { printHours, type WeatherHour } from '../weather/index.js'
+import { checkCoverage, printHours, type WeatherHour } from '../weather/index.js'
 import { campaignInput } from './campaign-input.js'
 import { gathered } from './gathered-findings.js'
 import type { Plan } from './plan.js'
@@ -96,7 +97,10 @@ export async function planJob(
     ...bands.flatMap(each => checkOverhang(job, each)),
     ...routed.flatMap(each => each.findings),
     ...checkClashes(job),
+    ...campaignFindings(input, campaign, job.units),
+    ...weatherFindings(job, hours, campaign),
     ...checkCampaign(input, campaign),
+    ...campaignFindings(input, campaign, job.units),
     ...checkCalls(parts, calls),
     ...checkSite(job, campaign),
     ...poured.findings.filter(finding => finding.verdict !== 'pass'),
@@ -117,6 +121,15 @@ export async function planJob(
   }
   if (!(await goOn('tally', 1))) return undefined
   return plan
+}
+
+/** What the weather of the planned days rests on. */
+function weatherFindings(job: Job, hours: readonly WeatherHour[], campaign: Campaign): readonly Finding[] {
+  const { timeZone } = job.site
+  const last = campaign.days.at(-1)
+  if (!last) return []
+  const clock = (at: Instant) => `${localTime(at, timeZone).date} ${clockText(at, timeZone)}`
+  return checkCoverage(hours, instantAt(job.calendar.firstDay, 0, timeZone), last.end, clock)
 }
 
 /** From the earliest clean cut to the latest cut by knife; of no length where the mix gives none. */

@@ -1,7 +1,13 @@
 import { addDays, instantAt, zoneOffset } from '@dawnlift/core/clock'
 import type { Job } from '@dawnlift/core/job'
 import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
-import { hoursFromNormals, mergeHours, replayYears, type WeatherHour } from '@dawnlift/core/weather'
+import {
+  checkStation,
+  hoursFromNormals,
+  mergeHours,
+  replayYears,
+  type WeatherHour,
+} from '@dawnlift/core/weather'
 import type { JobWeather } from '@dawnlift/document/job'
 import {
   type HourlyMapping,
@@ -34,7 +40,8 @@ export function jobHours(
   const file = jobWeatherFile(job, weather, read)
   if (!file.ok) return file
   const hours = overCampaign(file.value, job)
-  if (hours.length > 0) return success({ hours, notes: file.value.warnings })
+  if (hours.length > 0)
+    return success({ hours, notes: [...file.value.warnings, ...stationNotes(file.value, job, weather.file)] })
   return failure([
     {
       code: 'weather/no-cover',
@@ -132,6 +139,10 @@ function hourlyMapping(columns: Readonly<Record<string, string>>, zone: string):
     ? failure(problems)
     : success({ time: { column: time, marks: 'start', zone }, columns: mapped })
 }
+
+/** A station too far from the site, or too high above it, has another weather. */
+const stationNotes = ({ station }: WeatherFile, { site }: Job, name: string): readonly Problem[] =>
+  checkStation(station, site).map(({ say }) => ({ code: 'weather/station', at: name, say }))
 
 const missing = (name: string): Problem => ({
   code: 'job/no-file',

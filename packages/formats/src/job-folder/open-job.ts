@@ -1,6 +1,7 @@
 import type { Job } from '@dawnlift/core/job'
 import type { MixFit } from '@dawnlift/core/mix'
 import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
+import { checkStanding } from '@dawnlift/core/stand'
 import { checkWalls } from '@dawnlift/core/wall'
 import type { WeatherHour } from '@dawnlift/core/weather'
 import {
@@ -47,12 +48,15 @@ export function openJob({ document, read }: JobSource): Result<OpenedJob> {
     return failure([...(drawing.ok ? [] : drawing.problems), ...(parsed.ok ? [] : parsed.problems)])
   const { weather, assumed, notes, testsFile } = parsed.value
   const fit = testsFile ? mixFromTests(testsFile, read(testsFile), parsed.value.job.mix) : undefined
-  if (fit && !fit.ok) return fit
+  const hours = jobHours(parsed.value.job, weather, read)
+  const wallProblems = checkWalls(parsed.value.job)
+  if ((fit && !fit.ok) || !hours.ok || wallProblems.length > 0)
+    return failure([
+      ...wallProblems,
+      ...(fit && !fit.ok ? fit.problems : []),
+      ...(hours.ok ? [] : hours.problems),
+    ])
   const job = fit ? { ...parsed.value.job, mix: fit.value.mix } : parsed.value.job
-  const wallProblems = checkWalls(job)
-  if (wallProblems.length > 0) return failure(wallProblems)
-  const hours = jobHours(job, weather, read)
-  if (!hours.ok) return hours
   return success({
     job,
     ...(fit ? { mixFit: fit.value } : {}),
