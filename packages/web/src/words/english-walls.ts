@@ -11,6 +11,7 @@ export const englishWalls = {
   zoomIn: 'Zoom in',
   zoomOut: 'Zoom out',
   zoomAll: 'Show all',
+  underPlan: 'What is chosen, and what the last edit changed',
   nothingChosen: 'Choose a wall, an opening or an embed on the plan to see and change its figures.',
   takeUp: 'Move',
   setDown: 'Set down',
@@ -64,7 +65,7 @@ export const englishWalls = {
   makeUps: { single: 'one bead', double: 'two wythes and a web', solid: 'solid' },
   webs: { zigzag: 'zigzag web', crosstie: 'cross ties', wave: 'wave web' },
   facts: {
-    at: 'Middle, from the wall’s start',
+    at: 'Along the wall',
     width: 'Width',
     sill: 'Sill',
     head: 'Head',

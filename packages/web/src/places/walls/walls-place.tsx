@@ -26,14 +26,20 @@ function Walls({ plan }: { readonly plan: Plan }) {
   const wall = findThing(draft, chosen)?.wall.id ?? draft.walls[0]?.id
   return (
     <div className="walls-place">
-      <div className="walls-pair">
-        <PlanBoard plan={plan} draft={draft} layer={layer} chosen={chosen} choose={select} />
-        <section className="sheet">
-          <Suspense fallback={<p className="soft">{words.walls.building}</p>}>
-            <SolidView plan={plan} />
-          </Suspense>
-        </section>
-      </div>
+      <PlanBoard
+        plan={plan}
+        draft={draft}
+        layer={layer}
+        chosen={chosen}
+        choose={select}
+        beside={
+          <section className="sheet">
+            <Suspense fallback={<p className="soft">{words.walls.building}</p>}>
+              <SolidView plan={plan} />
+            </Suspense>
+          </section>
+        }
+      />
       {wall && <WallUnrolled plan={plan} draft={draft} wall={wall} chosen={chosen} choose={select} />}
       <ImportDrawing />
     </div>

@@ -34,7 +34,9 @@ export function WallUnrolled({
   }, [plan, draft, wall, side])
   const name = draft.walls.find(each => each.id === wall)?.name ?? wall
   const pick = (event: MouseEvent<HTMLElement>) => {
-    const ref = (event.target as Element).closest('[data-ref]')?.getAttribute('data-ref')
+    const ref = (event.target as Element)
+      .closest('[data-layer="openings"] [data-ref], [data-layer="embeds"] [data-ref]')
+      ?.getAttribute('data-ref')
     if (!ref) return
     const thing = (['opening', 'embed'] as const)
       .map(kind => ({ kind, id: ref }))
@@ -59,7 +61,7 @@ export function WallUnrolled({
         />
       </Group>
       {chosen && chosen.kind !== 'wall' && (
-        <style>{`.unrolled [data-ref=${JSON.stringify(chosen.id)}] { stroke: var(--print) !important; stroke-width: 0.9px; }`}</style>
+        <style>{`.unrolled [data-layer="${chosen.kind}s"] [data-ref=${JSON.stringify(chosen.id)}] { stroke: var(--print) !important; stroke-width: 0.9px; }`}</style>
       )}
       {/* biome-ignore lint/a11y/useKeyWithClickEvents: by keys things are chosen on the plan above */}
       {/* biome-ignore lint/a11y/noStaticElementInteractions: a short cut for the pointer only */}

@@ -31,7 +31,9 @@ export function DrawStrip({
           commit={async (_text, metres) => {
             if (!last || !cursor || length === 0)
               return [{ code: 'draw/no-direction', at: '', say: words.walls.noDirection }]
-            hands.addCorner(pointAtLength(last, cursor.point, metres))
+            const point = pointAtLength(last, cursor.point, metres)
+            hands.addCorner(point)
+            hands.setCursor({ point })
             return []
           }}
         />

@@ -1,7 +1,7 @@
 import { type Bounds, type Point, pathBounds } from '@dawnlift/core/geometry'
 import type { Plan } from '@dawnlift/core/plan'
 import { ActionIcon, Group, SegmentedControl } from '@mantine/core'
-import { useMemo, useRef } from 'react'
+import { type ReactNode, useMemo, useRef } from 'react'
 import { useApp } from '../../../state/index.js'
 import { words } from '../../../words/index.js'
 import { ChangeLine } from '../change-line.js'
@@ -33,12 +33,15 @@ export function PlanBoard({
   layer,
   chosen,
   choose,
+  beside,
 }: {
   readonly plan: Plan
   readonly draft: Draft
   readonly layer: number
   readonly chosen: Thing | undefined
   readonly choose: (thing: Thing | undefined) => void
+  /** What stands at the plan’s side. */
+  readonly beside: ReactNode
 }) {
   const moment = useApp(state => state.moment)
   const units = useApp(state => state.units)
@@ -77,73 +80,80 @@ export function PlanBoard({
   }
   const held = hands.carry && chosen ? sayThing(hands.shown, chosen, units) : undefined
   return (
-    <section className="sheet plan-sheet" aria-label={words.walls.plan(layer)}>
-      <Group justify="space-between" mb="xs">
-        <h2>{words.walls.plan(layer)}</h2>
-        <Tools tool={hands.tool} setTool={hands.setTool} window={window} />
-      </Group>
-      <div
-        ref={host}
-        id="walls-plan"
-        className={`plan ${hands.tool}`}
-        role="listbox"
-        tabIndex={0}
-        aria-label={words.walls.plan(layer)}
-        aria-describedby="walls-plan-keys"
-        aria-activedescendant={chosen ? optionId(chosen) : undefined}
-        onKeyDown={event =>
-          planKey(event, {
-            draft,
-            chosen,
-            choose,
-            hands,
-            window,
-            remove: () => void remove(),
-            finish: () => void finish(),
-          })
-        }
-        {...hands.pointer}
-      >
-        <svg width={size.width} height={size.height} role="presentation">
-          <g transform={frame}>
-            <SectionTints plan={plan} layer={layer} standing={standing} />
-            <PlanThings draft={hands.shown} chosen={chosen} layer={layer} units={units} choose={choose} />
-            <DrawnChain hands={hands} />
-          </g>
-          {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus; the options and the list of findings say it all */}
-          <g aria-hidden="true">
-            <PlanNames draft={hands.shown} chosen={chosen} view={view} size={size} />
-            <Grips draft={hands.shown} chosen={chosen} window={window} />
-            {hands.cursor && <Cross at={toScreen(view, size, hands.cursor.point)} />}
-            <PlanPins pins={pins} view={view} size={size} choose={goTo} />
-          </g>
-        </svg>
+    <>
+      <div className="walls-pair">
+        <section className="sheet plan-sheet" aria-label={words.walls.plan(layer)}>
+          <Group justify="space-between" mb="xs">
+            <h2>{words.walls.plan(layer)}</h2>
+            <Tools tool={hands.tool} setTool={hands.setTool} window={window} />
+          </Group>
+          <div
+            ref={host}
+            id="walls-plan"
+            className={`plan ${hands.tool}`}
+            role="listbox"
+            tabIndex={0}
+            aria-label={words.walls.plan(layer)}
+            aria-describedby="walls-plan-keys"
+            aria-activedescendant={chosen ? optionId(chosen) : undefined}
+            onKeyDown={event =>
+              planKey(event, {
+                draft,
+                chosen,
+                choose,
+                hands,
+                window,
+                remove: () => void remove(),
+                finish: () => void finish(),
+              })
+            }
+            {...hands.pointer}
+          >
+            <svg width={size.width} height={size.height} role="presentation">
+              <g transform={frame}>
+                <SectionTints plan={plan} layer={layer} standing={standing} />
+                <PlanThings draft={hands.shown} chosen={chosen} layer={layer} units={units} choose={choose} />
+                <DrawnChain hands={hands} />
+              </g>
+              {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus; the options and the list of findings say it all */}
+              <g aria-hidden="true">
+                <PlanNames draft={hands.shown} chosen={chosen} view={view} size={size} />
+                <Grips draft={hands.shown} chosen={chosen} window={window} />
+                {hands.cursor && <Cross at={toScreen(view, size, hands.cursor.point)} />}
+                <PlanPins pins={pins} view={view} size={size} choose={goTo} />
+              </g>
+            </svg>
+          </div>
+          <p className="plan-say" role="status">
+            {[held, hands.lineUp && `— ${hands.lineUp}`].filter(Boolean).join(' ')}
+          </p>
+        </section>
+        {beside}
       </div>
-      <p className="plan-say" role="status">
-        {[held, hands.lineUp && `— ${hands.lineUp}`].filter(Boolean).join(' ')}
-      </p>
-      {hands.wrong && (
-        <p className="limit" role="alert">
-          {hands.wrong}
+      <section className="sheet under-plan" aria-label={words.walls.underPlan}>
+        {hands.wrong && (
+          <p className="limit" role="alert">
+            {hands.wrong}
+          </p>
+        )}
+        <ChangeLine plan={plan} />
+        {hands.tool === 'choose' && (
+          <FactsStrip
+            draft={draft}
+            chosen={chosen}
+            choose={choose}
+            hands={hands}
+            remove={() => void remove()}
+          />
+        )}
+        {hands.tool === 'wall' && <DrawStrip hands={hands} units={units} finish={() => void finish()} />}
+        {hands.tool === 'measure' && <MeasureStrip hands={hands} />}
+        <FindingsList pins={pins} goTo={goTo} />
+        <p id="walls-plan-keys" className="soft keys">
+          {words.walls.planKeys}
         </p>
-      )}
-      <ChangeLine plan={plan} />
-      {hands.tool === 'choose' && (
-        <FactsStrip
-          draft={draft}
-          chosen={chosen}
-          choose={choose}
-          hands={hands}
-          remove={() => void remove()}
-        />
-      )}
-      {hands.tool === 'wall' && <DrawStrip hands={hands} units={units} finish={() => void finish()} />}
-      {hands.tool === 'measure' && <MeasureStrip hands={hands} />}
-      <FindingsList pins={pins} goTo={goTo} />
-      <p id="walls-plan-keys" className="soft keys">
-        {words.walls.planKeys}
-      </p>
-    </section>
+      </section>
+    </>
   )
 }
 

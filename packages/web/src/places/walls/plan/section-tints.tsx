@@ -25,6 +25,7 @@ export const SectionTints = memo(function SectionTints({
             // biome-ignore lint/suspicious/noArrayIndexKey: bodies have no name, and their order is fixed
             key={`${id}.${place}`}
             d={[polygon.outer, ...polygon.holes].map(ringData).join('')}
+            className="tint"
             fillRule="evenodd"
             style={{ fill: `var(--draw-${fill}, ${paperPalette[fill]})` }}
             opacity={(standing.get(id) ?? 0) >= layer ? 1 : 0.45}
