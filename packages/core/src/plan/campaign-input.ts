@@ -24,7 +24,7 @@ export function campaignInput(
   return {
     work,
     hours,
-    physics: sitePhysics(job, sections, hours),
+    physics: sitePhysics(job, sections, bands, hours),
     crew: job.crew,
     rules: job.rules,
     calendar: job.calendar,

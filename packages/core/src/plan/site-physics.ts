@@ -5,6 +5,7 @@ import type { Instant } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import type { Section } from '../section/index.js'
 import { makeStanding, standGeometry } from '../stand/index.js'
+import type { SectionBands } from '../wall/index.js'
 import type { PrintHour } from '../weather/index.js'
 
 /** The hour that holds this moment; the first or last one beyond the ends. */
@@ -19,9 +20,12 @@ export function hourAt(hours: readonly PrintHour[], at: Instant): PrintHour {
 export function sitePhysics(
   job: Job,
   sections: readonly Section[],
+  bands: readonly SectionBands[],
   hours: readonly PrintHour[],
 ): LiftPhysics {
-  const geometries = sections.map(section => standGeometry(section, job.walls, job.openings, job.print))
+  const geometries = sections.map((section, index) =>
+    standGeometry(section, job.walls, job.openings, job.print, bands[index]?.bands),
+  )
   const options = { layerHeight: job.print.layerHeight, speed: job.print.speed }
   const rests = new Map<number, ReturnType<LiftPhysics['longestRest']>>()
   return {

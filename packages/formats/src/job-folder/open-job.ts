@@ -57,6 +57,8 @@ export function openJob({ document, read }: JobSource): Result<OpenedJob> {
       ...(hours.ok ? [] : hours.problems),
     ])
   const job = fit ? { ...parsed.value.job, mix: fit.value.mix } : parsed.value.job
+  const unsound = checkStanding({ ...job, sections: [] })
+  if (unsound.length > 0) return failure(unsound)
   return success({
     job,
     ...(fit ? { mixFit: fit.value } : {}),
