@@ -1,8 +1,9 @@
-import { addDays, clockText, instantAt, localTime } from '@dawnlift/core/clock'
+import { addDays, clockText, instantAt, localTime, weekday } from '@dawnlift/core/clock'
 import type { Plan } from '@dawnlift/core/plan'
 import type { KeyboardEvent, PointerEvent } from 'react'
 import { useApp } from '../state/index.js'
 import { words } from '../words/index.js'
+import { standingText } from './standing-text.js'
 
 const width = 1400
 const height = 46
@@ -21,16 +22,21 @@ function RibbonOf({ plan }: { readonly plan: Plan }) {
   const zone = plan.job.site.timeZone
   const { first, last } = span(plan)
   const x = (at: number) => ((at - first) / (last - first)) * width
+  const within = (at: number) => Math.min(last, Math.max(first, at))
   const drag = (event: PointerEvent<HTMLDivElement>) => {
     if (event.type === 'pointermove' && event.buttons === 0) return
+    if (event.type === 'pointerdown') event.currentTarget.setPointerCapture(event.pointerId)
     const box = event.currentTarget.getBoundingClientRect()
-    setMoment(first + Math.min(1, Math.max(0, (event.clientX - box.left) / box.width)) * (last - first))
+    setMoment(within(first + ((event.clientX - box.left) / box.width) * (last - first)))
   }
   const key = (event: KeyboardEvent<HTMLDivElement>) => {
-    const step = { ArrowLeft: -1800, ArrowRight: 1800, PageUp: -86400, PageDown: 86400 }[event.key]
-    if (step) setMoment(Math.min(last, Math.max(first, moment + step)))
+    const wanted = movedBy(event.key, moment, first, last)
+    if (wanted === undefined) return
+    event.preventDefault()
+    setMoment(within(wanted))
   }
   const here = localTime(moment, zone)
+  const cursor = within(moment)
   return (
     <footer className="ribbon">
       <div className="facts">
@@ -40,12 +46,13 @@ function RibbonOf({ plan }: { readonly plan: Plan }) {
         <span className="soft">{standingText(plan, moment)}</span>
       </div>
       <div
+        className="track"
         role="slider"
         tabIndex={0}
         aria-label={words.ribbon}
         aria-valuemin={first}
         aria-valuemax={last}
-        aria-valuenow={moment}
+        aria-valuenow={cursor}
         aria-valuetext={`${here.date} ${clockText(moment, zone)}`}
         onPointerDown={drag}
         onPointerMove={drag}
@@ -76,10 +83,52 @@ function RibbonOf({ plan }: { readonly plan: Plan }) {
               </rect>
             )),
           )}
-          <line className="cursor" x1={x(moment)} x2={x(moment)} y1={0} y2={height} />
+          <line className="cursor" x1={x(cursor)} x2={x(cursor)} y1={0} y2={height} />
         </svg>
+        <DayNames plan={plan} place={at => `${(x(at) / width) * 100}%`} first={first} last={last} />
       </div>
     </footer>
+  )
+}
+
+/** Arrows go by the half hour, with pages by the day, to the ends with home and end. */
+function movedBy(key: string, moment: number, first: number, last: number): number | undefined {
+  const steps: Readonly<Record<string, number>> = {
+    ArrowLeft: moment - 1800,
+    ArrowDown: moment - 1800,
+    ArrowRight: moment + 1800,
+    ArrowUp: moment + 1800,
+    PageUp: moment + 86_400,
+    PageDown: moment - 86_400,
+    Home: first,
+    End: last,
+  }
+  return steps[key]
+}
+
+/** Mondays by their date, so that the eye finds the week. */
+function DayNames({
+  plan,
+  place,
+  first,
+  last,
+}: {
+  readonly plan: Plan
+  readonly place: (at: number) => string
+  readonly first: number
+  readonly last: number
+}) {
+  const zone = plan.job.site.timeZone
+  const name = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', timeZone: zone })
+  const mondays = calendarDays(first, last, zone).filter(day => weekday(day.date) === 1)
+  return (
+    <div className="daynames" aria-hidden="true">
+      {mondays.map(day => (
+        <span key={day.date} style={{ left: place(day.start) }}>
+          {name.format(day.start * 1000)}
+        </span>
+      ))}
+    </div>
   )
 }
 
@@ -97,20 +146,4 @@ function calendarDays(first: number, last: number, zone: string) {
     if (start >= last) return days
     days.push({ date, start, end: instantAt(addDays(date, 1), 0, zone) })
   }
-}
-
-/** Which lift is under way, or how many layers stand. */
-function standingText(plan: Plan, moment: number): string {
-  const lifts = plan.campaign.days.flatMap(day => day.lifts)
-  const running = lifts.find(lift => lift.start <= moment && moment < lift.end)
-  if (running) {
-    const layer = running.firstLayer + running.layerEnds.filter(end => end <= moment).length
-    return `${running.id}: layer ${layer} of ${running.lastLayer} going down`
-  }
-  const standing = lifts.reduce(
-    (count, lift) => count + lift.layerEnds.filter(end => end <= moment).length,
-    0,
-  )
-  const all = lifts.reduce((count, lift) => count + lift.layerEnds.length, 0)
-  return `${standing} of ${all} section layers stand`
 }

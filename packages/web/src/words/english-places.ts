@@ -54,6 +54,7 @@ export const englishPlaces = {
     'No tests yet. A vane every quarter of an hour over two hours, on the mix as pumped, already tells much.',
   testsLabel: 'One test a line: paste from a spreadsheet, heads in the first line, units in heads or cells',
   testsHead: 'kind,age,temperature,stress,strength,stiffness,density\n',
+  noFormula: 'No formula speaks of that.',
   noDownloads: 'The local server makes these files and is away just now.',
   folders: {
     tables: 'Tables for a spreadsheet',

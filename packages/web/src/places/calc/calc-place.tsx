@@ -1,28 +1,56 @@
 import { calculateFormula, type Formula } from '@dawnlift/core/formula'
 import { allFormulas } from '@dawnlift/core/registry'
-import { Select, TextInput } from '@mantine/core'
+import { TextInput } from '@mantine/core'
 import { useState } from 'react'
 import { Caution } from '../../parts/index.js'
+import { words } from '../../words/index.js'
+import { Scroller } from '../scroller.js'
 
 /** The formula book: any formula of the product, worked out as one types, with unit, range and source. */
 export function CalcPlace() {
   const [name, setName] = useState(allFormulas[0]!.name)
+  const [wanted, setWanted] = useState('')
   const formula = allFormulas.find(each => each.name === name) ?? allFormulas[0]!
+  const found = allFormulas.filter(each => speaksOf(each, wanted))
   return (
-    <div className="inner">
-      <Select
-        label="Formula"
-        searchable
-        allowDeselect={false}
-        data={allFormulas.map(each => ({ value: each.name, label: each.says }))}
-        value={name}
-        onChange={value => value && setName(value)}
-        maw={760}
-        mb="md"
-      />
+    <div className="inner book">
+      <section className="sheet" aria-label="Formulas">
+        <TextInput
+          label={`Find one of ${allFormulas.length} formulas`}
+          placeholder="evaporation, buckling, hose …"
+          value={wanted}
+          onChange={event => setWanted(event.currentTarget.value)}
+          mb="sm"
+        />
+        <Scroller label="Formulas found" tall>
+          <ul className="findings">
+            {found.map(each => (
+              <li key={each.name}>
+                <button
+                  type="button"
+                  className="finding"
+                  aria-pressed={each.name === name}
+                  onClick={() => setName(each.name)}
+                >
+                  {each.says}
+                </button>
+              </li>
+            ))}
+          </ul>
+          {found.length === 0 && <p className="soft">{words.noFormula}</p>}
+        </Scroller>
+      </section>
       <Worked key={formula.name} formula={formula} />
     </div>
   )
+}
+
+function speaksOf({ name, says, source, inputs }: Formula, wanted: string): boolean {
+  const text = [name, says, source, ...inputs.map(input => input.meaning)].join(' ').toLowerCase()
+  return wanted
+    .toLowerCase()
+    .split(/\s+/)
+    .every(word => text.includes(word))
 }
 
 function Worked({ formula }: { readonly formula: Formula }) {
@@ -33,7 +61,8 @@ function Worked({ formula }: { readonly formula: Formula }) {
   const problemOf = (name: string) =>
     answer.ok ? undefined : answer.problems.find(problem => problem.at === name)?.say
   return (
-    <section className="sheet" style={{ maxWidth: 760 }}>
+    <section className="sheet" aria-label={formula.says}>
+      <h2>{formula.says}</h2>
       <p className="figure" role="status">
         {answer.ok ? `${Number(answer.value.value.toPrecision(5))} ${answer.value.unit}` : '—'}
       </p>

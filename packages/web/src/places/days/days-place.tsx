@@ -30,6 +30,10 @@ function Days({ plan }: { readonly plan: Plan }) {
       <Quiet>{words.quiet.days}</Quiet>
       <Figures plan={plan} />
       <TimeHeight plan={plan} />
+      <div className="columns">
+        <Levers plan={plan} />
+        <DoubtSheet plan={plan} />
+      </div>
       <div className="days">
         <ol className="daylist" aria-label="Print days">
           {days.map(each => (
@@ -39,8 +43,6 @@ function Days({ plan }: { readonly plan: Plan }) {
         <div className="stack beside">
           {lift && <LiftSheet lift={lift} plan={plan} />}
           {day && <DaySheet day={day} plan={plan} />}
-          <Levers plan={plan} />
-          <DoubtSheet plan={plan} />
         </div>
       </div>
     </>

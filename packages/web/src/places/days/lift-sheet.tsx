@@ -1,6 +1,6 @@
 import { type Lift, sayGain } from '@dawnlift/core/campaign'
 import { clockText } from '@dawnlift/core/clock'
-import { type Limit, marginOf, sayLimit, sayQuantity } from '@dawnlift/core/limit'
+import { type Limit, sayLimit, sayQuantity } from '@dawnlift/core/limit'
 import type { Plan } from '@dawnlift/core/plan'
 import { figure } from '@dawnlift/drawing/paper'
 import { drawLimits } from '@dawnlift/drawing/views'
@@ -106,7 +106,6 @@ function LimitRow({
             inputs: [
               ['found', quantity(limit.demand)],
               ['allowed', quantity(limit.capacity)],
-              ['left', `${Math.round(marginOf(limit) * 100)} %`],
               ...(limit.at === undefined ? [] : [['at', clockText(limit.at, zone)] as const]),
             ],
             source: limit.source,
