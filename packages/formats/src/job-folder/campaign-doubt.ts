@@ -50,7 +50,11 @@ export async function doubtOf(
     if (!(await isWanted())) return undefined
     const { label, hours } = yearAt(index)
     const verdicts = printHours(job, hours)
-    years.push({ label, hours: verdicts, longestRest: sitePhysics(job, sections, verdicts).longestRest })
+    years.push({
+      label,
+      hours: verdicts,
+      longestRest: sitePhysics(job, sections, bands, verdicts).longestRest,
+    })
   }
   progress('campaign', 0.6)
   if (!(await isWanted())) return undefined

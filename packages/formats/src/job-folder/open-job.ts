@@ -45,11 +45,16 @@ export function openJob({ document, read }: JobSource): Result<OpenedJob> {
   const drawing = files.value.drawing ? readWalls(files.value.drawing, read) : success(undefined)
   const parsed = parseJob(document, drawing.ok && drawing.value ? { drawing: drawing.value } : {})
   if (!parsed.ok || !drawing.ok)
-    return failure([...(drawing.ok ? [] : drawing.problems), ...(parsed.ok ? [] : parsed.problems)])
+    return failure([
+      ...(drawing.ok ? [] : drawing.problems),
+      ...(parsed.ok ? [] : besides(drawing, parsed.problems)),
+    ])
   const { weather, assumed, notes, testsFile } = parsed.value
   const fit = testsFile ? mixFromTests(testsFile, read(testsFile), parsed.value.job.mix) : undefined
   const hours = jobHours(parsed.value.job, weather, read)
-  const wallProblems = checkWalls(parsed.value.job)
+  const wallProblems = checkWalls(parsed.value.job).map(problem =>
+    placed(problem, parsed.value.job, files.value.drawing),
+  )
   if ((fit && !fit.ok) || !hours.ok || wallProblems.length > 0)
     return failure([
       ...wallProblems,
@@ -68,6 +73,20 @@ export function openJob({ document, read }: JobSource): Result<OpenedJob> {
     notes,
     weatherNotes: hours.value.notes,
   })
+}
+
+/** A drawing that has told its own problems is not also missing. */
+const besides = (drawing: Result<unknown>, problems: readonly Problem[]): readonly Problem[] =>
+  drawing.ok ? problems : problems.filter(({ code }) => code !== 'job/drawing-missing')
+
+/** Where a wall of a drawing lies: its number in a list means nothing to whoever drew it. */
+function placed(problem: Problem, job: Job, drawing: DrawingMapping | undefined): Problem {
+  const index = /^walls\[(\d+)\]/.exec(problem.at)?.[1]
+  const wall = index === undefined ? undefined : job.walls[Number(index)]
+  const [from, to] = [wall?.centreline.points[0], wall?.centreline.points.at(-1)]
+  if (!drawing || !wall || !from || !to) return problem
+  const at = (point: readonly [number, number]) => `(${point.map(each => each.toFixed(3)).join(', ')})`
+  return { ...problem, at: `${drawing.file}, wall ${wall.id} from ${at(from)} to ${at(to)} m` }
 }
 
 function readWalls(mapping: DrawingMapping, read: JobSource['read']): Result<DrawingWalls> {
