@@ -87,9 +87,20 @@ drawing:
 ${layers.map(layer => `    '${layer}': { is: walls, type: wall }`).join('\n')}
 `
 
-async function wholeWay(
-  file: string,
-): Promise<{ readonly problems: readonly Problem[]; readonly plan?: Plan }> {
+interface Way {
+  readonly problems: readonly Problem[]
+  readonly plan?: Plan
+}
+
+/** Each drawing is planned once. */
+const ways = new Map<string, Promise<Way>>()
+function wholeWay(file: string): Promise<Way> {
+  const way = ways.get(file) ?? walk(file)
+  ways.set(file, way)
+  return way
+}
+
+async function walk(file: string): Promise<Way> {
   const document = jobFrom(file, drawings[file]!)
   const opened = openJob({ document, read: name => readFileSync(join(folder, name)) })
   if (!opened.ok) return opened
