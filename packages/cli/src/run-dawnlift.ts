@@ -5,12 +5,14 @@ import { addCheck } from './command/check.js'
 import { addExplain } from './command/explain.js'
 import { addFit } from './command/fit.js'
 import { addInspect } from './command/inspect.js'
+import { addLevers } from './command/levers.js'
 import { addNew } from './command/new.js'
 import { addPlan } from './command/plan.js'
 import { addResume } from './command/resume.js'
 import { addRisk } from './command/risk.js'
 import { addSchema } from './command/schema.js'
 import { addServe } from './command/serve.js'
+import { addStand } from './command/stand.js'
 import { addTrials } from './command/trials.js'
 import type { Screen } from './screen/terminal.js'
 
@@ -45,7 +47,9 @@ export async function runDawnlift(words: readonly string[], screen: Screen): Pro
     addCheck,
     addPlan,
     addExplain,
+    addLevers,
     addRisk,
+    addStand,
     addFit,
     addTrials,
     addCalc,

@@ -10,3 +10,4 @@ export {
   stageWords,
 } from './plan-job.js'
 export { hourAt, sitePhysics } from './site-physics.js'
+export { wholeSection } from './whole-section.js'
