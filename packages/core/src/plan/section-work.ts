@@ -1,6 +1,6 @@
 import type { Hold, LiftEnd, SectionWork } from '../campaign/index.js'
 import type { Embed, Job, Opening } from '../job/index.js'
-import { type LayerRoute, layerRouteOf, type SectionRoutes } from '../route/index.js'
+import { type LayerRoute, layerRouteOf, liftRun, type SectionRoutes } from '../route/index.js'
 import type { Section, Stretch } from '../section/index.js'
 import { layersBelow, type SectionBands } from '../wall/index.js'
 
@@ -13,10 +13,17 @@ export function sectionWork(
 ): SectionWork {
   const layers = Array.from({ length: bands.layers }, (_, index) => layerRouteOf(routes, index + 1))
   const ends = liftEnds(job, section, bands.layers)
+  // As they follow each other: after a change of plan the way to the first bead is another one.
+  const { layers: runs } = liftRun(
+    routes,
+    job.machine,
+    { speed: job.print.speed, origin: job.machineOrigin },
+    { fromLayer: 1, toLayer: bands.layers },
+  )
   return {
     section: section.id,
     layerHeight: job.print.layerHeight,
-    printTimes: layers.map(route => route.printTime + route.travelTime),
+    printTimes: runs.map(run => run.time),
     lengths: layers.map((route: LayerRoute) => route.length),
     volumes: layers.map((route: LayerRoute) => route.volume),
     holds: [...lintelHolds(job, ends), ...embedHolds(job, section, bands.layers)].sort(
