@@ -74,6 +74,8 @@ const sentences: Readonly<Record<LimitKind, Sentence>> = {
 
 /** One limit as the crew reads it: `mix passes 32 °C at 09:40`. */
 export function sayLimit(limit: Limit, units: Units, zone: string): string {
+  // A day off is a shift of nobody.
+  if (limit.kind === 'shift' && limit.unit === 'crew') return 'nobody works this day'
   const demand = sayQuantity(limit.demand, limit.unit, units)
   const capacity = sayQuantity(limit.capacity, limit.unit, units)
   const words = sentences[limit.kind](demand, capacity, isBeyond(limit))

@@ -58,9 +58,9 @@ export function houseScene(plan: Plan, detail: Detail, ground: string): HouseSce
     own.map(band => bandMesh(plan, section, band, detail, material)),
   )
   for (const { mesh } of bands) house.add(mesh)
-  scene.add(house, ...lights())
-  const { centre, size, least, most } = boundsOf(plan)
-  scene.add(slab(centre, size, ground))
+  scene.add(house, ghostOf(plan, cutting), ...lights())
+  const { centre, size, width, depth, least, most } = boundsOf(plan)
+  scene.add(slab(centre, width, depth, ground))
   return {
     scene,
     centre,
@@ -84,6 +84,28 @@ export function houseScene(plan: Plan, detail: Detail, ground: string): HouseSce
       material.dispose()
     },
   }
+}
+
+/** What is still to come, as a breath of its outline: an empty slab at five in the morning says little. */
+function ghostOf(plan: Plan, cutting: Plane): Group {
+  const height = plan.job.print.layerHeight
+  const ghost = new Group()
+  const material = new MeshLambertMaterial({
+    color: 0x7b8a92,
+    transparent: true,
+    opacity: 0.13,
+    depthWrite: false,
+    clippingPlanes: [cutting],
+  })
+  for (const { bands } of plan.bands) {
+    for (const band of bands) {
+      const geometry = bodyGeometry(band, (band.toLayer - band.fromLayer + 1) * height)
+      const mesh = new Mesh(geometry, material)
+      mesh.position.z = band.toLayer * height
+      ghost.add(mesh)
+    }
+  }
+  return ghost
 }
 
 type PlanBand = Plan['bands'][number]['bands'][number]
@@ -152,11 +174,8 @@ function lights() {
   return [new HemisphereLight(0xffffff, 0x8a8f94, 1.5), sun]
 }
 
-function slab(centre: Vector3, size: number, ground: string): Mesh {
-  const mesh = new Mesh(
-    new PlaneGeometry(size * 1.25, size * 1.25),
-    new MeshLambertMaterial({ color: ground }),
-  )
+function slab(centre: Vector3, width: number, depth: number, ground: string): Mesh {
+  const mesh = new Mesh(new PlaneGeometry(width + 2, depth + 2), new MeshLambertMaterial({ color: ground }))
   mesh.position.set(centre.x, centre.y, -0.005)
   return mesh
 }
@@ -174,6 +193,8 @@ function boundsOf(plan: Plan) {
   return {
     centre: new Vector3((left + right) / 2, (least + most) / 2, top / 3),
     size: Math.max(right - left, most - least),
+    width: right - left,
+    depth: most - least,
     least,
     most,
   }

@@ -101,14 +101,9 @@ function openStage(canvas: HTMLCanvasElement, plan: Plan): Stage {
   const controls = new OrbitControls(camera, canvas)
   const ground = getComputedStyle(document.documentElement).getPropertyValue('--line').trim() || '#cfc8b8'
   const house: HouseScene = houseScene(plan, detailFor(renderer), ground)
-  camera.position.set(
-    house.centre.x - house.size * 0.55,
-    house.centre.y - house.size * 1.15,
-    house.size * 0.85,
-  )
   controls.target.copy(house.centre)
-  controls.update()
   let asked = false
+  let placed = false
   const draw = () => {
     if (asked) return
     asked = true
@@ -124,6 +119,13 @@ function openStage(canvas: HTMLCanvasElement, plan: Plan): Stage {
     renderer.setSize(clientWidth, clientHeight, false)
     camera.aspect = clientWidth / clientHeight
     camera.updateProjectionMatrix()
+    if (!placed) {
+      placed = true
+      // Far enough that the whole slab fits a narrow picture too.
+      const away = house.size * Math.max(1, 1.45 / camera.aspect)
+      camera.position.set(house.centre.x - away * 0.45, house.centre.y - away * 1.0, away * 0.75)
+      controls.update()
+    }
     draw()
   }
   const watch = new ResizeObserver(fit)
