@@ -122,7 +122,7 @@ function openStage(canvas: HTMLCanvasElement, plan: Plan): Stage {
     if (!placed) {
       placed = true
       // Far enough that the whole slab fits a narrow picture too.
-      const away = house.size * Math.max(1, 1.45 / camera.aspect)
+      const away = house.size * Math.max(1.12, 1.75 / camera.aspect)
       camera.position.set(house.centre.x - away * 0.45, house.centre.y - away * 1.0, away * 0.75)
       controls.update()
     }
