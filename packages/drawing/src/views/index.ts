@@ -1,5 +1,6 @@
 export { drawDayClock } from './day-clock.js'
 export type { DayClockParts } from './day-clock-list.js'
+export { type ElevationMap, elevationMap } from './elevation-map.js'
 export type { ElevationOptions, ElevationParts } from './elevation-view.js'
 export type { LayerPlanParts } from './layer-plan.js'
 export { drawLayerPlan } from './layer-plan.js'

@@ -1,9 +1,9 @@
 import type { Point } from '@dawnlift/core/geometry'
 import type { Drawing } from '@dawnlift/formats/dxf'
 import { memo } from 'react'
+import { pathData } from '../parts/index.js'
 import { words } from '../words/index.js'
 import type { LayerChoice } from './mapping-edits.js'
-import { pathLine } from './path-line.js'
 import type { PlacedProblem } from './problem-places.js'
 
 const width = 640
@@ -68,7 +68,7 @@ const Lines = memo(function Lines({
   for (const { layer, path } of drawing.paths) {
     const use = layers[layer]?.is ?? 'ignore'
     const list = byUse.get(use) ?? []
-    list.push(pathLine(path))
+    list.push(pathData(path))
     byUse.set(use, list)
   }
   return [...byUse].map(([use, lines]) => <path key={use} className={`use-${use}`} d={lines.join('')} />)

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest'
 import { blockTypes, layerCensus, likelyUse } from './layer-census.js'
 import { type ImportChoice, mappingEdits, originFor, ownParts, typeName } from './mapping-edits.js'
 import { placedProblems } from './problem-places.js'
+import { proposedChoice } from './proposed-choice.js'
 import { likeliestUnit, sheetSize, sizeFromProblems, sizeIn } from './unit-sizes.js'
 
 const content = readFileSync(new URL('../../../../examples/tern-cottage/plan.dxf', import.meta.url))
@@ -34,6 +35,18 @@ describe('the layers of a drawing', () => {
     expect(rows.map(each => each.layer)).toEqual(['EMBEDS', 'NOTES', 'WALL NAMES', 'WALLS IN', 'WALLS OUT']))
   it('have a likely use by their names and what lies on them', () =>
     expect(rows.map(likelyUse)).toEqual(['embeds', 'ignore', 'names', 'walls', 'walls']))
+  it('are left out at first when their blocks are of types the job does not have', () =>
+    expect(rows.map(row => proposedChoice(row, drawing, raw.value).is)).toEqual([
+      'ignore',
+      'ignore',
+      'names',
+      'walls',
+      'walls',
+    ]))
+  it('are mapped as before when the job has mapped them', () => {
+    const mapped = { ...raw.value, drawing: { layers: { EMBEDS: { is: 'embeds', type: 'outlet' } } } }
+    expect(proposedChoice(rows[0]!, drawing, mapped)).toEqual({ is: 'embeds', type: 'outlet' })
+  })
   it('know the types their blocks name', () => expect(blockTypes(drawing, 'EMBEDS')).toContain('outlet'))
 })
 

@@ -31,8 +31,8 @@ const hints: readonly (readonly [RegExp, LayerUse['is']])[] = [
   [/room|furnit|note|dim|hatch|grid|axis|title|frame|text/i, 'ignore'],
   [/open|door|window|glaz|fenster|t[uü]r|puerta|ventana|porte|fen[eê]tre/i, 'openings'],
   [/col(umn|s)?\b|pillar|st[uü]tz|pilar|poteau/i, 'columns'],
-  [/embed|elec|sock|plumb|mep|box/i, 'embeds'],
   [/wall|wand|muro|mur\b|pared/i, 'walls'],
+  [/embed|elec|sock|plumb|mep|box/i, 'embeds'],
 ]
 
 /** What a layer probably holds. Names without lines on a layer of walls are the walls’ names. */

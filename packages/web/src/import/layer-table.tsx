@@ -4,16 +4,10 @@ import { NativeSelect, TextInput } from '@mantine/core'
 import { words } from '../words/index.js'
 import { blockTypes, type LayerRow } from './layer-census.js'
 import type { LayerChoice, NewWallType } from './mapping-edits.js'
+import { choiceOf, firstMakeUp, typesFor } from './proposed-choice.js'
 
 type Layers = Readonly<Record<string, LayerChoice>>
 const uses = ['walls', 'openings', 'embeds', 'columns', 'names', 'ignore'] as const
-const typeLists: Readonly<Partial<Record<LayerUse['is'], string>>> = {
-  walls: 'wallTypes',
-  openings: 'openingTypes',
-  embeds: 'embedTypes',
-  columns: 'columnTypes',
-}
-const beginning: NewWallType = { makeUp: 'double', thickness: '250 mm', height: '2.6 m' }
 const fresh = '(new)'
 
 /** What each layer holds, and what it becomes. */
@@ -55,7 +49,7 @@ export function LayerTable({
                   aria-label={`${row.layer}: ${told.is}`}
                   value={choice.is}
                   data={uses.map(value => ({ value, label: told.uses[value] }))}
-                  onChange={event => set(ofUse(event.currentTarget.value as LayerUse['is'], raw))}
+                  onChange={event => set(choiceOf(event.currentTarget.value as LayerUse['is'], raw))}
                 />
               </td>
               <td>
@@ -75,18 +69,6 @@ export function LayerTable({
   )
 }
 
-const typesOf = (raw: RawJob, is: LayerUse['is']): readonly string[] => {
-  const list = typeLists[is]
-  const found = list === undefined ? undefined : raw[list]
-  return typeof found === 'object' && found !== null ? Object.keys(found) : []
-}
-
-function ofUse(is: LayerUse['is'], raw: RawJob): LayerChoice {
-  const [type] = is === 'walls' ? typesOf(raw, is) : []
-  if (is !== 'walls') return { is }
-  return type ? { is, type } : { is, fresh: beginning }
-}
-
 function TypeCell({
   layer,
   types,
@@ -103,7 +85,11 @@ function TypeCell({
 }) {
   const told = words.walls.drawing
   const { is } = choice
-  if (!typeLists[is]) return null
+  const known = typesFor(raw, is)
+  if (!known)
+    return is === 'ignore' && types.length > 0 ? (
+      <span className="soft">{told.namesTypes(types.join(', '))}</span>
+    ) : null
   const none =
     is === 'walls'
       ? { value: fresh, label: told.newType }
@@ -116,10 +102,10 @@ function TypeCell({
       <NativeSelect
         aria-label={`${layer}: ${told.type}`}
         value={choice.type ?? none.value}
-        data={[...typesOf(raw, is).map(value => ({ value, label: value })), none]}
+        data={[...known.map(value => ({ value, label: value })), none]}
         onChange={event => {
           const { value } = event.currentTarget
-          set(value === fresh ? { is, fresh: beginning } : value === '' ? { is } : { is, type: value })
+          set(value === fresh ? { is, fresh: firstMakeUp(raw) } : value === '' ? { is } : { is, type: value })
         }}
       />
       {choice.fresh && <NewType layer={layer} type={choice.fresh} set={type => set({ is, fresh: type })} />}

@@ -6,11 +6,12 @@ import { useEffect, useMemo, useState } from 'react'
 import { useApp } from '../state/index.js'
 import { words } from '../words/index.js'
 import { DrawingPreview } from './drawing-preview.js'
-import { layerCensus, likelyUse } from './layer-census.js'
+import { layerCensus } from './layer-census.js'
 import { LayerTable } from './layer-table.js'
 import { type ImportChoice, type LayerChoice, mappingEdits, originFor, ownParts } from './mapping-edits.js'
 import type { OpenedDrawing } from './open-drawing.js'
 import { placedProblems } from './problem-places.js'
+import { proposedChoice } from './proposed-choice.js'
 import { putBeside } from './put-beside.js'
 import { reading } from './reading.js'
 import type { ReadJob } from './reading.worker.js'
@@ -30,7 +31,7 @@ export function MappingSheet({
   const [unit, setUnit] = useState(opened.unit)
   const [clear, setClear] = useState(true)
   const [layers, setLayers] = useState<Readonly<Record<string, LayerChoice>>>(() =>
-    Object.fromEntries(rows.map(row => [row.layer, proposed(row.layer, likelyUse(row), raw)])),
+    Object.fromEntries(rows.map(row => [row.layer, proposedChoice(row, opened.drawing, raw)])),
   )
   const [refused, setRefused] = useState<readonly Problem[]>([])
   const [busy, setBusy] = useState(false)
@@ -150,16 +151,6 @@ function Units({
 const rawJobOf = (document: string): RawJob => {
   const raw = rawJob(document)
   return raw.ok ? raw.value : {}
-}
-
-/** As the job maps it already, else by the layer’s name. */
-function proposed(layer: string, is: LayerChoice['is'], raw: RawJob): LayerChoice {
-  const old = (raw.drawing as { readonly layers?: Readonly<Record<string, LayerChoice>> } | undefined)?.layers
-  const kept = old?.[layer]
-  if (kept) return kept
-  const [type] = Object.keys((raw.wallTypes as Record<string, unknown> | undefined) ?? {})
-  if (is !== 'walls') return { is }
-  return type ? { is, type } : { is, fresh: { makeUp: 'double', thickness: '250 mm', height: '2.6 m' } }
 }
 
 interface Outcome {

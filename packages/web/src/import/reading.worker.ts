@@ -17,6 +17,8 @@ import type { JobFiles } from '../state/index.js'
 export interface ReadJob {
   readonly job: Job
   readonly notes: readonly DrawingNote[]
+  /** Ids that the drawing gives, whatever the document says of them. */
+  readonly drawn: readonly string[]
 }
 
 let last:
@@ -53,12 +55,17 @@ const reader = {
     if (!parsed.ok) return parsed
     const { job, notes } = parsed.value
     const problems = checkWalls(job)
-    return problems.length > 0 ? failure(problems) : success({ job, notes })
+    return problems.length > 0
+      ? failure(problems)
+      : success({ job, notes, drawn: walls?.ok ? idsOf(walls.value) : [] })
   },
 }
 
 export type Reader = typeof reader
 expose(reader)
+
+const idsOf = ({ walls, openings, embeds, columns }: DrawingWalls): readonly string[] =>
+  [...walls, ...openings, ...embeds, ...columns].map(each => each.id)
 
 const sameBytes = (a: Uint8Array, b: Uint8Array): boolean =>
   a.length === b.length && a.every((byte, index) => byte === b[index])

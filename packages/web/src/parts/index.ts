@@ -1,6 +1,7 @@
 export { ChoiceField } from './choice-field.js'
 export { type Behind, Caution, Figure, OpenNumber } from './figure.js'
 export { LengthField } from './length-field.js'
+export { pathData, ringData } from './path-data.js'
 export { Picture } from './picture.js'
 export { ProblemList } from './problem-list.js'
 export { WithPlan } from './with-plan.js'

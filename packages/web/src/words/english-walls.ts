@@ -21,6 +21,7 @@ export const englishWalls = {
   remove: 'Take out',
   backToDrawing: 'As drawn again',
   drawnPart: 'from the drawing; a change here stands in for it',
+  changedPart: 'from the drawing, changed here',
   onlyInDrawing: (id: string, file: string) =>
     `${id} comes from ${file}. It can be moved and changed here, but taken out only there.`,
   addWindow: 'Add a window',
@@ -106,7 +107,7 @@ export const englishWalls = {
   building: 'Building the solid view …',
   drawing: {
     open: 'Bring in a drawing',
-    drop: 'Drop the drawing here',
+    drop: 'or drop a DXF anywhere on this page',
     title: (name: string) => `Drawing ${name}`,
     reading: (name: string) => `Reading ${name} …`,
     unreadable: (name: string) => `${name} was not brought in; nothing has changed.`,
@@ -118,9 +119,9 @@ export const englishWalls = {
     holds: 'Holds',
     contents: (lines: number, blocks: number, texts: number) =>
       [
-        [lines, 'lines'],
-        [blocks, 'blocks'],
-        [texts, 'texts'],
+        [lines, lines === 1 ? 'line' : 'lines'],
+        [blocks, blocks === 1 ? 'block' : 'blocks'],
+        [texts, texts === 1 ? 'text' : 'texts'],
       ]
         .filter(([count]) => count !== 0)
         .map(each => each.join(' '))
@@ -135,6 +136,7 @@ export const englishWalls = {
       ignore: 'left out',
     },
     type: 'Make-up or type',
+    namesTypes: (types: string) => `its blocks are of type ${types}`,
     typeFromBlock: 'as each block says',
     newType: 'new make-up …',
     makeUp: 'Make-up',

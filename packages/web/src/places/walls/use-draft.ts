@@ -7,6 +7,8 @@ import type { Draft } from './draft.js'
 
 export interface Drafted {
   readonly draft: Draft
+  /** Ids of the drawing’s own parts. */
+  readonly drawn: ReadonlySet<string>
   /** What keeps the document from being a job; the draft is then the last that was one. */
   readonly problems: readonly Problem[]
 }
@@ -14,7 +16,7 @@ export interface Drafted {
 /** The parts as the document has them this moment: an edit shows at once, its plan when it is made. */
 export function useDraft(plan: Plan): Drafted {
   const files = useApp(state => state.files)
-  const [drafted, setDrafted] = useState<Drafted>({ draft: plan.job, problems: [] })
+  const [drafted, setDrafted] = useState<Drafted>({ draft: plan.job, drawn: new Set(), problems: [] })
   useEffect(() => {
     let stale = false
     if (files)
@@ -24,8 +26,8 @@ export function useDraft(plan: Plan): Drafted {
           if (stale) return
           setDrafted(last =>
             read.ok
-              ? { draft: read.value.job, problems: [] }
-              : { draft: last.draft, problems: read.problems },
+              ? { draft: read.value.job, drawn: new Set(read.value.drawn), problems: [] }
+              : { ...last, problems: read.problems },
           )
         })
     return () => {

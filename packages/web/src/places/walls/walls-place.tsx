@@ -20,7 +20,7 @@ const SolidView = lazy(() => import('./solid/index.js').then(module => ({ defaul
 function Walls({ plan }: { readonly plan: Plan }) {
   const layer = useApp(state => layerAt(plan, state.moment))
   const selection = useApp(state => state.selection)
-  const { draft } = useDraft(plan)
+  const { draft, drawn } = useDraft(plan)
   const { select } = useApp.getState()
   const chosen = asThing(selection)
   const wall = findThing(draft, chosen)?.wall.id ?? draft.walls[0]?.id
@@ -29,6 +29,7 @@ function Walls({ plan }: { readonly plan: Plan }) {
       <PlanBoard
         plan={plan}
         draft={draft}
+        drawn={drawn}
         layer={layer}
         chosen={chosen}
         choose={select}

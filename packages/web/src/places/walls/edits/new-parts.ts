@@ -1,4 +1,5 @@
 import { type Path, type Point, pathLength } from '@dawnlift/core/geometry'
+import { findJunctions } from '@dawnlift/core/wall'
 import type { JobEdit, RawJob } from '@dawnlift/document/job'
 import type { Draft } from '../draft.js'
 import { findThing, type Thing } from '../thing.js'
@@ -115,8 +116,10 @@ export function freePlace(draft: Draft, wallId: string, width: number, near?: nu
   const wall = draft.walls.find(each => each.id === wallId)
   const length = wall ? pathLength(wall.centreline) : width
   const room = draft.print.beadWidth
-  const taken = [...draft.openings, ...draft.embeds]
-    .filter(each => each.wall === wallId)
+  const taken = [
+    ...[...draft.openings, ...draft.embeds].filter(each => each.wall === wallId),
+    ...meetings(draft, wallId),
+  ]
     .map(({ at, width: wide }) => [at - wide / 2, at + wide / 2] as const)
     .sort((a, b) => a[0] - b[0])
   const gaps: (readonly [number, number])[] = []
@@ -134,3 +137,11 @@ export function freePlace(draft: Draft, wallId: string, width: number, near?: nu
     .sort((a, b) => Math.abs(a - near) - Math.abs(b - near))[0]
   return nearest ?? length / 2
 }
+
+/** Where other walls meet this one, as wide as they are: nothing is cut there. */
+const meetings = (draft: Draft, wallId: string): readonly { readonly at: number; readonly width: number }[] =>
+  findJunctions(draft.walls).flatMap(({ arms }) => {
+    const own = arms.filter(arm => arm.wall.id === wallId)
+    const other = arms.filter(arm => arm.wall.id !== wallId)
+    return own.flatMap(arm => other.map(({ wall }) => ({ at: arm.station, width: wall.thickness })))
+  })

@@ -19,12 +19,14 @@ import { WallFacts } from './wall-facts.js'
 /** What is chosen: its figures as fields, and what can be done with it. */
 export function FactsStrip({
   draft,
+  drawn,
   chosen,
   choose,
   hands,
   remove,
 }: {
   readonly draft: Draft
+  readonly drawn: ReadonlySet<string>
   readonly chosen: Thing | undefined
   readonly choose: (thing: Thing) => void
   readonly hands: Hands
@@ -36,7 +38,8 @@ export function FactsStrip({
   const found = findThing(hands.shown, chosen)
   if (!found || !chosen) return <p className="soft strip">{words.walls.nothingChosen}</p>
   const list = found.kind === 'wall' ? 'walls' : found.kind === 'opening' ? 'openings' : 'embeds'
-  const drawn = written !== undefined && entryIndex(written, list, chosen.id) === undefined
+  const own = written !== undefined && entryIndex(written, list, chosen.id) !== undefined
+  const fromDrawing = drawn.has(chosen.id)
   const add = async (make: (raw: NonNullable<typeof written>) => Added | undefined) => {
     const added = written && make(written)
     if (!added) return
@@ -48,7 +51,7 @@ export function FactsStrip({
     <section className="strip" aria-label={nameOf(draft, chosen)}>
       <Group gap="md" align="baseline">
         <h2>{nameOf(draft, chosen)}</h2>
-        {drawn && <span className="soft">{words.walls.drawnPart}</span>}
+        {fromDrawing && <span className="soft">{own ? words.walls.changedPart : words.walls.drawnPart}</span>}
       </Group>
       <div className="facts-row" key={`${chosen.kind} ${chosen.id}`}>
         {found.kind === 'wall' && <WallFacts wall={found.part} units={units} print={draft.print} />}
@@ -105,7 +108,7 @@ export function FactsStrip({
           </>
         )}
         <Button variant="default" onClick={remove}>
-          {words.walls.remove}
+          {own && fromDrawing ? words.walls.backToDrawing : words.walls.remove}
         </Button>
       </Group>
       {wrong.length > 0 && (

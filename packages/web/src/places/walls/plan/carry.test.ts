@@ -1,6 +1,7 @@
 import { editJob, newJobText, parseJob, rawJob } from '@dawnlift/document/job'
 import { describe, expect, it } from 'vitest'
 import { copyOf, freePlace, newEmbed, newOpening, newWall } from '../edits/new-parts.js'
+import { carriedBy } from '../elevation/use-elevation-hands.js'
 import { pinnedFindings, placeOfFinding } from '../findings.js'
 import { carriedTo, carriedUp, carryEdits, pickUp, withCarry } from './carry.js'
 
@@ -64,6 +65,34 @@ describe('new parts', () => {
     // hand: between the door, which ends at 1.9 m, and the box at 2.6 m, a bead of 50 mm from each.
     expect(freePlace(draft, 'W1', 0.1, 2.5)).toBeCloseTo(2.465, 9)
   })
+  it('keep clear of walls that meet theirs', () => {
+    const wall = {
+      ...draft.walls[0]!,
+      centreline: {
+        points: [
+          [0, 0],
+          [6, 0],
+        ] as const,
+        bulges: [0],
+        closed: false,
+      },
+    }
+    const cross = {
+      ...wall,
+      id: 'W2',
+      centreline: {
+        ...wall.centreline,
+        points: [
+          [3, 0],
+          [3, 4],
+        ] as const,
+      },
+    }
+    const bare = { ...draft, walls: [wall, cross], openings: [], embeds: [] }
+    // hand: the wall that meets it at 3 m is 250 mm thick, and a bead of 50 mm stays on each side.
+    const at = freePlace(bare, 'W1', 1.2, 3)
+    expect(Math.abs(at - 3)).toBeCloseTo(0.125 + 0.05 + 0.6, 6)
+  })
   it('are walls of the kind they are drawn beside', () => {
     const added = newWall(
       raw.value,
@@ -111,5 +140,13 @@ describe('findings', () => {
       [1, 'b'],
       [2, 'a'],
     ])
+  })
+})
+
+describe('a window pulled on its wall', () => {
+  const held = pickUp(draft, window)!
+  it('keeps its height under a pull along, and its station under a pull up', () => {
+    expect(carriedBy(draft, held, [0.5, 0.03])).toMatchObject({ at: 11.3, low: 0.9 })
+    expect(carriedBy(draft, held, [0.02, 0.2])).toMatchObject({ at: 10.8, low: 1.1 })
   })
 })

@@ -2,6 +2,7 @@ import { type Bounds, type Point, pathBounds } from '@dawnlift/core/geometry'
 import type { Plan } from '@dawnlift/core/plan'
 import { ActionIcon, Group, SegmentedControl } from '@mantine/core'
 import { type ReactNode, useMemo, useRef } from 'react'
+import { pathData } from '../../../parts/index.js'
 import { useApp } from '../../../state/index.js'
 import { words } from '../../../words/index.js'
 import { ChangeLine } from '../change-line.js'
@@ -21,7 +22,6 @@ import { chainPath } from './chain.js'
 import { planKey } from './plan-keys.js'
 import { optionId, PlanNames, PlanPins, PlanThings } from './plan-picture.js'
 import { SectionTints } from './section-tints.js'
-import { pathData } from './shapes.js'
 import { type Tool, useHands } from './use-hands.js'
 import { useView, type Window } from './use-view.js'
 import { toScreen } from './view.js'
@@ -30,6 +30,7 @@ import { toScreen } from './view.js'
 export function PlanBoard({
   plan,
   draft,
+  drawn,
   layer,
   chosen,
   choose,
@@ -37,6 +38,7 @@ export function PlanBoard({
 }: {
   readonly plan: Plan
   readonly draft: Draft
+  readonly drawn: ReadonlySet<string>
   readonly layer: number
   readonly chosen: Thing | undefined
   readonly choose: (thing: Thing | undefined) => void
@@ -80,56 +82,53 @@ export function PlanBoard({
   }
   const held = hands.carry && chosen ? sayThing(hands.shown, chosen, units) : undefined
   return (
-    <>
-      <div className="walls-pair">
-        <section className="sheet plan-sheet" aria-label={words.walls.plan(layer)}>
-          <Group justify="space-between" mb="xs">
-            <h2>{words.walls.plan(layer)}</h2>
-            <Tools tool={hands.tool} setTool={hands.setTool} window={window} />
-          </Group>
-          <div
-            ref={host}
-            id="walls-plan"
-            className={`plan ${hands.tool}`}
-            role="listbox"
-            tabIndex={0}
-            aria-label={words.walls.plan(layer)}
-            aria-describedby="walls-plan-keys"
-            aria-activedescendant={chosen ? optionId(chosen) : undefined}
-            onKeyDown={event =>
-              planKey(event, {
-                draft,
-                chosen,
-                choose,
-                hands,
-                window,
-                remove: () => void remove(),
-                finish: () => void finish(),
-              })
-            }
-            {...hands.pointer}
-          >
-            <svg width={size.width} height={size.height} role="presentation">
-              <g transform={frame}>
-                <SectionTints plan={plan} layer={layer} standing={standing} />
-                <PlanThings draft={hands.shown} chosen={chosen} layer={layer} units={units} choose={choose} />
-                <DrawnChain hands={hands} />
-              </g>
-              {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus; the options and the list of findings say it all */}
-              <g aria-hidden="true">
-                <PlanNames draft={hands.shown} chosen={chosen} view={view} size={size} />
-                <Grips draft={hands.shown} chosen={chosen} window={window} />
-                {hands.cursor && <Cross at={toScreen(view, size, hands.cursor.point)} />}
-                <PlanPins pins={pins} view={view} size={size} choose={goTo} />
-              </g>
-            </svg>
-          </div>
-          <p className="plan-say" role="status">
-            {[held, hands.lineUp && `— ${hands.lineUp}`].filter(Boolean).join(' ')}
-          </p>
-        </section>
-        {beside}
-      </div>
+    <div className="walls-top">
+      <section className="sheet plan-sheet" aria-label={words.walls.plan(layer)}>
+        <Group justify="space-between" mb="xs">
+          <h2>{words.walls.plan(layer)}</h2>
+          <Tools tool={hands.tool} setTool={hands.setTool} window={window} />
+        </Group>
+        <div
+          ref={host}
+          id="walls-plan"
+          className={`plan picture ${hands.tool}`}
+          role="listbox"
+          tabIndex={0}
+          aria-label={words.walls.plan(layer)}
+          aria-describedby="walls-plan-keys"
+          aria-activedescendant={chosen && findThing(draft, chosen) ? optionId(chosen) : undefined}
+          onKeyDown={event =>
+            planKey(event, {
+              draft,
+              chosen,
+              choose,
+              hands,
+              window,
+              remove: () => void remove(),
+              finish: () => void finish(),
+            })
+          }
+          {...hands.pointer}
+        >
+          <svg width={size.width} height={size.height} role="presentation">
+            <g transform={frame}>
+              <SectionTints plan={plan} layer={layer} standing={standing} />
+              <PlanThings draft={hands.shown} chosen={chosen} layer={layer} units={units} choose={choose} />
+              <DrawnChain hands={hands} />
+            </g>
+            {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus; the options and the list of findings say it all */}
+            <g aria-hidden="true">
+              <PlanNames draft={hands.shown} chosen={chosen} view={view} size={size} />
+              <Grips draft={hands.shown} chosen={chosen} window={window} />
+              {hands.cursor && <Cross at={toScreen(view, size, hands.cursor.point)} />}
+              <PlanPins pins={pins} view={view} size={size} choose={goTo} />
+            </g>
+          </svg>
+        </div>
+        <p className="plan-say" role="status">
+          {[held, hands.lineUp && `— ${hands.lineUp}`].filter(Boolean).join(' ')}
+        </p>
+      </section>
       <section className="sheet under-plan" aria-label={words.walls.underPlan}>
         {hands.wrong && (
           <p className="limit" role="alert">
@@ -140,6 +139,7 @@ export function PlanBoard({
         {hands.tool === 'choose' && (
           <FactsStrip
             draft={draft}
+            drawn={drawn}
             chosen={chosen}
             choose={choose}
             hands={hands}
@@ -153,7 +153,8 @@ export function PlanBoard({
           {words.walls.planKeys}
         </p>
       </section>
-    </>
+      <div className="beside-plan">{beside}</div>
+    </div>
   )
 }
 

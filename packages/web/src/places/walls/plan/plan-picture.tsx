@@ -1,10 +1,11 @@
 import type { Point } from '@dawnlift/core/geometry'
+import { pathData, ringData } from '../../../parts/index.js'
 import type { Draft } from '../draft.js'
 import type { Units } from '../edits/length-text.js'
 import type { PinnedFinding } from '../findings.js'
 import { inOrder, sameThing, type Thing } from '../thing.js'
 import { sayThing } from '../thing-text.js'
-import { beside, columnPiece, embedPiece, openingPiece, pathData, ringData } from './shapes.js'
+import { beside, columnPiece, embedPiece, openingPiece } from './shapes.js'
 import { toScreen, type View, type WindowSize } from './view.js'
 
 export const optionId = ({ kind, id }: Thing): string => `plan-${kind}-${id}`

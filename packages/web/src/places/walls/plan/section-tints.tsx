@@ -1,7 +1,7 @@
 import type { Plan } from '@dawnlift/core/plan'
 import { paperPalette, sectionFill } from '@dawnlift/drawing/paper'
 import { memo } from 'react'
-import { ringData } from './shapes.js'
+import { ringData } from '../../../parts/index.js'
 
 /** The printed body of each section at one layer, in the section’s tint; fainter where this layer does not stand yet. */
 export const SectionTints = memo(function SectionTints({
