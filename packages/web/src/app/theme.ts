@@ -16,7 +16,7 @@ const ink: MantineColorsTuple = [
 
 export const theme = createTheme({
   primaryColor: 'ink',
-  primaryShade: { light: 8, dark: 3 },
+  primaryShade: { light: 8, dark: 7 },
   autoContrast: true,
   colors: { ink },
   fontFamily: "'IBM Plex Sans', 'Source Sans 3', 'Segoe UI', system-ui, sans-serif",

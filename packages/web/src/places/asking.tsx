@@ -1,7 +1,7 @@
 import type { Plan } from '@dawnlift/core/plan'
 import { Button, Group, Progress } from '@mantine/core'
 import { useState } from 'react'
-import { cancelPlanning, type Progress as Report } from '../state/index.js'
+import { type Progress as Report, stopAsking } from '../state/index.js'
 import { words } from '../words/index.js'
 
 /** A question under way in the worker. */
@@ -39,7 +39,7 @@ export function Asking({ asking, what }: { readonly asking?: Question | undefine
     <Group gap="sm" role="status" my="sm">
       <span>{what} …</span>
       <Progress value={asking.share * 100} w={180} aria-label={what} />
-      <Button variant="default" onClick={cancelPlanning}>
+      <Button variant="default" onClick={stopAsking}>
         {words.cancel}
       </Button>
     </Group>

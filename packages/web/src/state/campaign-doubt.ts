@@ -1,6 +1,12 @@
-import { type CampaignRisk, countedDraws, type MishapRates, replayCampaign } from '@dawnlift/core/campaign'
+import {
+  type CampaignRisk,
+  countedDraws,
+  type MishapRates,
+  type ReplayYear,
+  replayCampaign,
+} from '@dawnlift/core/campaign'
 import { uniformFrom } from '@dawnlift/core/numeric'
-import { campaignInput, type Plan, sitePhysics } from '@dawnlift/core/plan'
+import { campaignInput, type Plan } from '@dawnlift/core/plan'
 import {
   type ClimateNormals,
   climateOfHours,
@@ -33,8 +39,8 @@ const enoughYears = 8
 /** Fixed: the same plan has the same doubt, today and tomorrow. */
 const seed = 20
 
-/** The standing plan run through many years of weather and mishaps; undefined when no longer wanted. */
-export async function doubtOf(
+/** The standing plan run through many years of weather and mishaps. */
+export function doubtOf(
   standing: {
     readonly opened: OpenedJob
     readonly plan: Plan
@@ -42,26 +48,35 @@ export async function doubtOf(
   },
   wishes: DoubtWishes,
   progress: (stage: string, share: number) => void,
-  isWanted: () => Promise<boolean>,
-): Promise<Doubt | undefined> {
+): Doubt {
   const { job, sections, bands, routes, campaign } = standing.plan
   const { weather, yearAt, count } = yearsOf(standing, wishes.replays)
-  const years = []
-  for (let index = 0; index < count; index++) {
-    progress('weather', (0.6 * index) / count)
-    if (!(await isWanted())) return undefined
-    const { label, hours } = yearAt(index)
-    const verdicts = printHours(job, hours)
-    years.push({
-      label,
-      hours: verdicts,
-      longestRest: sitePhysics(job, sections, bands, verdicts).longestRest,
-    })
+  const inputOf = (hours: Plan['campaign']['hours']) => campaignInput(job, sections, bands, routes, hours)
+  // Made when its turn comes and dropped at the next: sixty seasons of hours do not fit into a tablet.
+  let now: { readonly index: number; readonly made: ReturnType<typeof inputOf> } | undefined
+  const made = (index: number) => {
+    if (now?.index !== index) {
+      progress('campaign', index / count)
+      now = { index, made: inputOf(printHours(job, yearAt(index).hours)) }
+    }
+    return now.made
   }
-  progress('campaign', 0.6)
-  if (!(await isWanted())) return undefined
-  const input = campaignInput(job, sections, bands, routes, campaign.hours)
-  const { chanceBy, ...risk } = replayCampaign(input, years, wishes.rates, countedDraws(seed))
+  const years = Array.from(
+    { length: count },
+    (_, index): ReplayYear => ({
+      label: String(index + 1),
+      get hours() {
+        return made(index).hours
+      },
+      longestRest: at => made(index).physics.longestRest(at),
+    }),
+  )
+  const { chanceBy, ...risk } = replayCampaign(
+    inputOf(campaign.hours),
+    years,
+    wishes.rates,
+    countedDraws(seed),
+  )
   const planned = campaign.days.at(-1)?.date ?? job.calendar.firstDay
   return { ...risk, planned, chance: chanceBy(planned), weather }
 }

@@ -1,8 +1,6 @@
 import { proxy, type Remote, wrap } from 'comlink'
-import type { Doubt, DoubtWishes } from './campaign-doubt.js'
 import type { JobFiles } from './job-files.js'
 import type { Planned, Planner } from './planner.worker.js'
-import type { TriedLevers } from './tried-levers.js'
 
 export type Progress = (stage: string, share: number) => void
 
@@ -16,12 +14,5 @@ const planner = () => {
 
 export const planInWorker = (files: JobFiles, progress: Progress): Promise<Planned> =>
   planner().plan(files, proxy(progress))
-
-/** Undefined when cancelled, or when an edit has made the question out of date. */
-export const leversInWorker = (progress: Progress): Promise<TriedLevers | undefined> =>
-  planner().levers(proxy(progress))
-
-export const doubtInWorker = (wishes: DoubtWishes, progress: Progress): Promise<Doubt | undefined> =>
-  planner().doubt(wishes, proxy(progress))
 
 export const cancelPlanning = (): void => void planner().cancel()

@@ -27,26 +27,20 @@ function leversOf(plan: Plan): readonly Lever[] {
 const inputOf = ({ job, sections, bands, routes, campaign }: Plan) =>
   campaignInput(job, sections, bands, routes, campaign.hours)
 
-/** One lever after the other, so that somebody can see how far it is, and stop it. */
-export async function triedLevers(
-  plan: Plan,
-  progress: (stage: string, share: number) => void,
-  isWanted: () => Promise<boolean>,
-): Promise<TriedLevers | undefined> {
+/** One lever after the other, so that somebody can see how far it is. */
+export function triedLevers(plan: Plan, progress: (stage: string, share: number) => void): TriedLevers {
   const input = inputOf(plan)
   const levers = leversOf(plan)
   let asPlanned = tryLevers(input, []).asPlanned
   const rows: LeverRow[] = []
   for (const [index, lever] of levers.entries()) {
     progress(lever.kind, index / (levers.length + 2))
-    if (!(await isWanted())) return undefined
     const table = tryLevers(input, [lever])
     asPlanned = table.asPlanned
     rows.push(...table.rows)
   }
   rows.sort((a, b) => a.finish - b.finish || a.siteTime - b.siteTime)
   progress('pairs', levers.length / (levers.length + 2))
-  if (!(await isWanted())) return undefined
   const { bestPair } = tryLevers(input, bestOfEachKind(rows))
   return bestPair ? { asPlanned, rows, bestPair } : { asPlanned, rows }
 }

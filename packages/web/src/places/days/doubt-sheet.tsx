@@ -3,7 +3,7 @@ import type { Plan } from '@dawnlift/core/plan'
 import { Button, NumberInput } from '@mantine/core'
 import { useState } from 'react'
 import { Caution } from '../../parts/index.js'
-import { type Doubt, doubtInWorker } from '../../state/index.js'
+import { askDoubt, type Doubt } from '../../state/index.js'
 import { words } from '../../words/index.js'
 import { Asking, useAsked } from '../asking.js'
 import { dayText } from './day-text.js'
@@ -38,7 +38,7 @@ export function DoubtSheet({ plan }: { readonly plan: Plan }) {
             <Mishap label="each by hours" name="lateBy" {...{ mishaps, setMishaps }} />
           </div>
           <p>
-            <Button onClick={() => ask(progress => doubtInWorker({ replays, rates }, progress))}>
+            <Button onClick={() => ask(progress => askDoubt({ replays, rates }, progress))}>
               Run it {replays} times
             </Button>{' '}
             <span className="soft">{words.doubtHint}</span>

@@ -1,7 +1,7 @@
 import { type LeverRow, limitName, sayLever } from '@dawnlift/core/campaign'
 import type { Plan } from '@dawnlift/core/plan'
 import { Button } from '@mantine/core'
-import { leversInWorker, type TriedLevers, useApp } from '../../state/index.js'
+import { askLevers, type TriedLevers, useApp } from '../../state/index.js'
 import { words } from '../../words/index.js'
 import { Asking, useAsked } from '../asking.js'
 import { Scroller } from '../scroller.js'
@@ -15,7 +15,7 @@ export function Levers({ plan }: { readonly plan: Plan }) {
       <h2 id="levers-title">What would buy days</h2>
       {!answer && !asking && (
         <p>
-          <Button onClick={() => ask(leversInWorker)}>Try the levers</Button>{' '}
+          <Button onClick={() => ask(askLevers)}>Try the levers</Button>{' '}
           <span className="soft">{words.leversHint}</span>
         </p>
       )}

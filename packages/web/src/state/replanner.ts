@@ -1,0 +1,47 @@
+import type { Plan } from '@dawnlift/core/plan'
+import { proxy, type Remote, wrap } from 'comlink'
+import type { Doubt, DoubtWishes } from './campaign-doubt.js'
+import type { JobFiles } from './job-files.js'
+import type { Progress } from './planner.js'
+import type { Replanner } from './replanner.worker.js'
+import { useApp } from './store.js'
+import type { TriedLevers } from './tried-levers.js'
+
+/** One question under way, in a worker of its own: an edit is planned at once meanwhile. */
+interface Asked {
+  readonly worker: Worker
+  readonly giveUp: () => void
+}
+
+let asked: Asked | undefined
+
+/** Ends the question under way; whoever asked hears that there is no answer. */
+export function stopAsking(): void {
+  asked?.worker.terminate()
+  asked?.giveUp()
+  asked = undefined
+}
+
+async function ask<T>(
+  question: (remote: Remote<Replanner>, files: JobFiles, plan: Plan) => Promise<T | undefined>,
+): Promise<T | undefined> {
+  stopAsking()
+  const { files, plan } = useApp.getState()
+  if (!files || !plan) return undefined
+  const worker = new Worker(new URL('./replanner.worker.ts', import.meta.url), { type: 'module' })
+  const given = new Promise<undefined>(resolve => {
+    asked = { worker, giveUp: () => resolve(undefined) }
+  })
+  const mine = asked
+  try {
+    return await Promise.race([question(wrap<Replanner>(worker), files, plan), given])
+  } finally {
+    if (asked === mine) stopAsking()
+  }
+}
+
+export const askLevers = (progress: Progress): Promise<TriedLevers | undefined> =>
+  ask((remote, files, plan) => remote.levers(files, plan, proxy(progress)))
+
+export const askDoubt = (wishes: DoubtWishes, progress: Progress): Promise<Doubt | undefined> =>
+  ask((remote, files, plan) => remote.doubt(files, plan, wishes, proxy(progress)))

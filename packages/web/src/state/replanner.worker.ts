@@ -1,0 +1,34 @@
+import { initGeometry } from '@dawnlift/core/geometry'
+import type { Plan } from '@dawnlift/core/plan'
+import { openJob } from '@dawnlift/formats/job-folder'
+import clipperUrl from 'clipper2-wasm/dist/es/clipper2z.wasm?url'
+import { expose } from 'comlink'
+import { type Doubt, type DoubtWishes, doubtOf } from './campaign-doubt.js'
+import type { JobFiles } from './job-files.js'
+import { type TriedLevers, triedLevers } from './tried-levers.js'
+
+type Progress = (stage: string, share: number) => void
+
+const ready = () => initGeometry({ locateFile: () => clipperUrl })
+
+/** Plans a standing plan again, with levers pulled or in other weather. It may take long: who asks may end the worker. */
+const replanner = {
+  async levers(_files: JobFiles, plan: Plan, progress: Progress): Promise<TriedLevers> {
+    await ready()
+    return triedLevers(plan, progress)
+  },
+  async doubt(
+    files: JobFiles,
+    plan: Plan,
+    wishes: DoubtWishes,
+    progress: Progress,
+  ): Promise<Doubt | undefined> {
+    await ready()
+    const read = (name: string) => files.beside[name]
+    const opened = openJob({ document: files.document, read })
+    return opened.ok ? doubtOf({ opened: opened.value, plan, read }, wishes, progress) : undefined
+  },
+}
+
+export type Replanner = typeof replanner
+expose(replanner)
