@@ -12,6 +12,7 @@ export function LengthField({
   value,
   hint,
   commit,
+  onEnterOnly = false,
 }: {
   readonly label: string
   /** As it stands now, in the job's units. */
@@ -19,6 +20,8 @@ export function LengthField({
   readonly hint?: string
   /** Takes the text as typed, which has been read; answers with what stands against it. */
   readonly commit: (text: string, metres: number) => Promise<readonly Problem[]>
+  /** For fields that do something each time: leaving them does nothing. */
+  readonly onEnterOnly?: boolean
 }) {
   const [text, setText] = useState(value)
   const [wrong, setWrong] = useState<string>()
@@ -27,7 +30,7 @@ export function LengthField({
     setWrong(undefined)
   }, [value])
   const send = async () => {
-    if (text.trim() === value) return setWrong(undefined)
+    if (text.trim() === value && !onEnterOnly) return setWrong(undefined)
     const read = parseQuantity(text, 'length')
     const problems = read.ok ? await commit(text.trim(), read.value) : read.problems
     setWrong(problems.length > 0 ? problems.map(each => each.say).join(' ') : undefined)
@@ -43,7 +46,9 @@ export function LengthField({
       autoComplete="off"
       spellCheck={false}
       onChange={event => setText(event.currentTarget.value)}
-      onBlur={() => void send()}
+      onBlur={() => {
+        if (!onEnterOnly) void send()
+      }}
       onKeyDown={event => {
         if (event.key === 'Enter') void send()
         if (event.key === 'Escape') {

@@ -22,6 +22,8 @@ export const englishWalls = {
   backToDrawing: 'As drawn again',
   drawnPart: 'from the drawing; a change here stands in for it',
   changedPart: 'from the drawing, changed here',
+  noSuchLength:
+    'The last piece of this wall cannot give that length: it is an arc, or nothing of it would be left. Move its end instead.',
   onlyInDrawing: (id: string, file: string) =>
     `${id} comes from ${file}. It can be moved and changed here, but taken out only there.`,
   addWindow: 'Add a window',
@@ -34,7 +36,6 @@ export const englishWalls = {
   noDirection: 'Set a corner and move the cross first: the length is laid off in its direction.',
   cornersSet: (count: number) => (count === 1 ? '1 corner set' : `${count} corners set`),
   findings: (count: number) => (count === 1 ? '1 finding on this plan' : `${count} findings on this plan`),
-  finding: (number: number) => `Finding ${number}`,
   kinds: {
     wall: 'wall',
     door: 'door',
@@ -82,6 +83,8 @@ export const englishWalls = {
     web: 'Web',
     top: 'Height',
     length: 'Length',
+    endX: { start: 'Start, across', end: 'End, across' },
+    endY: { start: 'Start, up', end: 'End, up' },
     lintel: 'Lintel height',
     bearing: 'Lintel bearing',
   },

@@ -1,6 +1,6 @@
 import { editJob, newJobText, parseJob, rawJob } from '@dawnlift/document/job'
 import { describe, expect, it } from 'vitest'
-import { movedWallEdits, moveEnd } from './move-end.js'
+import { endForLength, movedWallEdits, moveEnd } from './move-end.js'
 
 /** Two walls in an L with a window in the first. */
 const base = editJob(newJobText('Shed'), [
@@ -77,5 +77,26 @@ describe('movedWallEdits', () => {
       ['walls', 0, 'path'],
       ['walls', 1, 'path'],
     ])
+  })
+})
+
+describe('endForLength', () => {
+  const path = {
+    points: [
+      [0, 0],
+      [3, 0],
+      [3, 2],
+    ] as const,
+    bulges: [0, 0],
+    closed: false,
+  }
+  it('takes or gives at the last piece', () => {
+    expect(endForLength(path, 6)).toEqual([3, 3])
+    expect(endForLength(path, 3.5)).toEqual([3, 0.5])
+  })
+  it('does not fold the wall back or stretch an arc', () => {
+    expect(endForLength(path, 3)).toBeUndefined()
+    expect(endForLength({ ...path, bulges: [0, 0.3] }, 6)).toBeUndefined()
+    expect(endForLength({ points: path.points, bulges: [0, 0, 0], closed: true }, 9)).toBeUndefined()
   })
 })

@@ -5,6 +5,9 @@ import {
   type Point,
   pathLength,
   pathPoint,
+  plus,
+  times,
+  towards,
 } from '@dawnlift/core/geometry'
 import type { Wall } from '@dawnlift/core/job'
 import type { JobEdit, RawJob } from '@dawnlift/document/job'
@@ -36,6 +39,14 @@ export function moveEnd(draft: Draft, wallId: string, end: 'start' | 'end', to: 
       ? [{ wall: each, path: { ...each.centreline, points: moved } }]
       : []
   })
+}
+
+/** Where a wall’s last straight piece must end for the wall to be so long; nothing where that piece is an arc or would vanish. */
+export function endForLength(path: Path, length: number): Point | undefined {
+  const [from, end] = [path.points.at(-2), path.points.at(-1)]
+  if (path.closed || !from || !end || path.bulges.at(-1) !== 0) return undefined
+  const piece = distance(from, end) + length - pathLength(path)
+  return piece > together ? plus(from, times(towards(from, end), piece)) : undefined
 }
 
 /** Writes moved walls, and new stations for what stands in them, so that it stays at its place in the building. */

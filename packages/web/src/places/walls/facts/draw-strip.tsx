@@ -27,6 +27,7 @@ export function DrawStrip({
       <Group gap="md" align="flex-end">
         <LengthField
           label={words.walls.lengthOfPiece}
+          onEnterOnly
           value={lengthText(Number(length.toFixed(4)), units)}
           commit={async (_text, metres) => {
             if (!last || !cursor || length === 0)

@@ -53,8 +53,8 @@ export function FactsStrip({
         <h2>{nameOf(draft, chosen)}</h2>
         {fromDrawing && <span className="soft">{own ? words.walls.changedPart : words.walls.drawnPart}</span>}
       </Group>
-      <div className="facts-row" key={`${chosen.kind} ${chosen.id}`}>
-        {found.kind === 'wall' && <WallFacts wall={found.part} units={units} print={draft.print} />}
+      <div className="facts-row">
+        {found.kind === 'wall' && <WallFacts wall={found.part} units={units} draft={draft} />}
         {found.kind === 'opening' && (
           <OpeningFacts opening={found.part} units={units} layerHeight={draft.print.layerHeight} />
         )}

@@ -1,29 +1,30 @@
-import { pathLength } from '@dawnlift/core/geometry'
-import type { PrintRules, Wall } from '@dawnlift/core/job'
+import type { Wall } from '@dawnlift/core/job'
 import { ChoiceField, LengthField } from '../../../parts/index.js'
 import { words } from '../../../words/index.js'
+import type { Draft } from '../draft.js'
 import { applyEdits } from '../edits/apply-edits.js'
 import { lengthText, type Units } from '../edits/length-text.js'
 import { changeEdits, type Entry } from '../edits/part-edits.js'
 import { wallEntry } from '../edits/part-entry.js'
 import { layerHint } from './layer-hint.js'
+import { WallEnds } from './wall-ends.js'
 
 const { facts, makeUps, webs } = words.walls
 
 export function WallFacts({
   wall,
   units,
-  print,
+  draft,
 }: {
   readonly wall: Wall
   readonly units: Units
-  readonly print: PrintRules
+  readonly draft: Draft
 }) {
   const change = (changes: Entry) =>
     applyEdits(raw => changeEdits(raw, 'walls', wall.id, changes, () => wallEntry(wall, units)))
   /** One bead is as thick as the bead; two wythes need room for a web between them. */
   const remake = (makeUp: Wall['makeUp']['kind']) => {
-    const { beadWidth } = print
+    const { beadWidth } = draft.print
     const thick =
       makeUp === 'single'
         ? beadWidth
@@ -56,13 +57,10 @@ export function WallFacts({
       <LengthField
         label={facts.top}
         value={lengthText(wall.top - wall.base, units)}
-        hint={layerHint(wall.top, print.layerHeight, units)}
+        hint={layerHint(wall.top, draft.print.layerHeight, units)}
         commit={text => change({ height: text })}
       />
-      <div className="fact">
-        <span className="fact-name">{facts.length}</span>
-        <output>{lengthText(Number(pathLength(wall.centreline).toFixed(4)), units)}</output>
-      </div>
+      <WallEnds wall={wall} units={units} draft={draft} />
     </>
   )
 }

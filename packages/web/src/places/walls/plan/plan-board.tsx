@@ -138,6 +138,7 @@ export function PlanBoard({
         <ChangeLine plan={plan} />
         {hands.tool === 'choose' && (
           <FactsStrip
+            key={chosen ? optionId(chosen) : 'nothing'}
             draft={draft}
             drawn={drawn}
             chosen={chosen}

@@ -30,6 +30,7 @@ export function planKey(event: KeyboardEvent, context: KeyContext): void {
   if (event.ctrlKey || event.metaKey || event.altKey) return
   const { hands, window } = context
   const arrow = arrows[event.key]
+  hands.setWrong(undefined)
   const meant =
     zoomKey(event.key, window) ||
     (hands.carry

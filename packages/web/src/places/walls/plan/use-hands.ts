@@ -67,7 +67,13 @@ export function useHands(
       ...(along ? { along } : {}),
     })
   }
-  const addCorner = (point: Point) => setChain(now => withCorner(now, point, arc && tool === 'wall'))
+  const addCorner = (point: Point) => {
+    const next = withCorner(chain, point, arc && tool === 'wall')
+    setChain(next)
+    // The cross goes on from where the wall has come to, which after an arc is not where it was clicked.
+    const last = next.points.at(-1)
+    if (last && chain.arcEnd) setCursor({ point: last })
+  }
 
   const setDown = async (held: Carry | undefined = carry) => {
     if (!held) return
