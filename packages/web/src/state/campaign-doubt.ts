@@ -6,7 +6,7 @@ import {
   replayCampaign,
 } from '@dawnlift/core/campaign'
 import { uniformFrom } from '@dawnlift/core/numeric'
-import { campaignInput, type Plan } from '@dawnlift/core/plan'
+import { campaignInput, type Plan, sitePhysics } from '@dawnlift/core/plan'
 import {
   type ClimateNormals,
   climateOfHours,
@@ -51,13 +51,16 @@ export function doubtOf(
 ): Doubt {
   const { job, sections, bands, routes, campaign } = standing.plan
   const { weather, yearAt, count } = yearsOf(standing, wishes.replays)
-  const inputOf = (hours: Plan['campaign']['hours']) => campaignInput(job, sections, bands, routes, hours)
   // Made when its turn comes and dropped at the next: sixty seasons of hours do not fit into a tablet.
-  let now: { readonly index: number; readonly made: ReturnType<typeof inputOf> } | undefined
+  let now:
+    | { readonly index: number; readonly made: Required<Pick<ReplayYear, 'hours' | 'longestRest'>> }
+    | undefined
   const made = (index: number) => {
     if (now?.index !== index) {
       progress('campaign', index / count)
-      now = { index, made: inputOf(printHours(job, yearAt(index).hours)) }
+      const hours = printHours(job, yearAt(index).hours)
+      // How long a layer may rest is a matter of weather and mix alone; sections would only be weighed in vain.
+      now = { index, made: { hours, longestRest: sitePhysics(job, [], [], hours).longestRest } }
     }
     return now.made
   }
@@ -68,15 +71,11 @@ export function doubtOf(
       get hours() {
         return made(index).hours
       },
-      longestRest: at => made(index).physics.longestRest(at),
+      longestRest: at => made(index).longestRest(at),
     }),
   )
-  const { chanceBy, ...risk } = replayCampaign(
-    inputOf(campaign.hours),
-    years,
-    wishes.rates,
-    countedDraws(seed),
-  )
+  const input = campaignInput(job, sections, bands, routes, campaign.hours)
+  const { chanceBy, ...risk } = replayCampaign(input, years, wishes.rates, countedDraws(seed))
   const planned = campaign.days.at(-1)?.date ?? job.calendar.firstDay
   return { ...risk, planned, chance: chanceBy(planned), weather }
 }
