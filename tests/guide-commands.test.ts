@@ -1,0 +1,74 @@
+import { copyFileSync, cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { afterAll, describe, expect, it } from 'vitest'
+import { emptyFolder, gardenWall, run } from '../packages/cli/src/collecting-screen.js'
+import { root } from './sources.js'
+
+const text = (file: string) => readFileSync(join(root, file), 'utf8')
+
+/** The commands of a document's `sh` blocks, as words; quotes and comments as a shell reads them. */
+const commandsOf = (document: string): readonly (readonly string[])[] =>
+  [...document.matchAll(/```sh\n(.*?)```/gs)]
+    .flatMap(block => block[1]!.split('\n'))
+    .map(line => /^(?:npm run dawnlift -- |dawnlift )(.*)$/.exec(line)?.[1]?.replace(/\s+#.*$/, ''))
+    .flatMap(line =>
+      line ? [[...line.matchAll(/(?:[^\s"]|"[^"]*")+/g)].map(([word]) => word.replaceAll('"', ''))] : [],
+    )
+
+const sheet = /```csv\n(.*?)```/s.exec(text('docs/guide/machine-trials.md'))![1]!
+
+/** A folder in which the documents' commands find what they speak of: the house stands for itself once, then for the small wall. */
+function stage(): { readonly folder: string; readonly remove: () => void } {
+  const { folder, remove } = emptyFolder()
+  for (const name of ['tests.csv', 'mix-tests.csv'])
+    copyFileSync(join(root, 'examples/torrenubia/mix-tests.csv'), join(folder, name))
+  writeFileSync(join(folder, 'trials.csv'), sheet)
+  return { folder, remove }
+}
+
+/** The date in the name of a machine file is the plan's; the document shows the one of its own job. */
+const planned = (word: string, folder: string): string =>
+  /\.ngc$/.test(word) && word.startsWith('files/')
+    ? join(
+        'files/machine',
+        readdirSync(join(folder, 'files/machine')).find(name => name.endsWith('-A1.ngc'))!,
+      )
+    : word
+
+describe.each(['README.md', 'docs/guide/commands.md'])('the commands of %s', file => {
+  const commands = commandsOf(text(file))
+  const { folder, remove } = stage()
+  afterAll(remove)
+
+  it('are there', () => expect(commands.length).toBeGreaterThan(8))
+
+  it.each(commands.map(words => [words.join(' '), words] as const))(
+    '%s',
+    async (_, words) => {
+      const given =
+        words[0] === 'serve' ? [...words.filter(word => !/^(--port|\d+)$/.test(word)), '--port', '0'] : words
+      const { code, out, err } = await run(
+        given.map(word => planned(word, folder)),
+        folder,
+        (heard, stop) => heard.includes('Dawnlift is open') && stop(),
+      )
+      expect([code, err]).toEqual([0, expect.not.stringContaining('problem')])
+      if (!['serve', 'resume'].includes(words[0]!)) expect(out).not.toBe('')
+      if (words[0] === 'new') {
+        rmSync(join(folder, 'my-house'), { recursive: true })
+        cpSync(gardenWall, join(folder, 'my-house'), { recursive: true })
+      }
+    },
+    60_000,
+  )
+})
+
+describe('the guide to commands', () => {
+  it('has an example of every command there is', async () => {
+    const { out } = await run(['--help'], root)
+    const known = [...out.matchAll(/^ {2}([a-z]+) (?:\[options\]|<)/gm)].map(match => match[1]!)
+    const shown = new Set(commandsOf(text('docs/guide/commands.md')).map(words => words[0]))
+    expect(known.length).toBeGreaterThan(10)
+    expect(known.filter(name => !shown.has(name))).toEqual([])
+  })
+})
