@@ -1,7 +1,7 @@
-import type { Job, MakeUp, Wall } from '../job/index.js'
+import type { Job, Wall } from '../job/index.js'
 import { cornerRadius } from '../machine/index.js'
 import type { Metres, MetresPerSecond, Seconds } from '../quantity/index.js'
-import { beadLengthPerMetre } from '../wall/index.js'
+import { beadLengthPerMetre, tieTurn } from '../wall/index.js'
 
 /**
  * Time to print one layer of one metre of wall: the beads along the wall at full speed, and the web leg by leg, slowed
@@ -23,21 +23,22 @@ export function layerTimePerMetre(
   if (wall.makeUp.kind !== 'double' || !machine) return plain
   const web = Math.max(0, beadMetres - 2)
   const legs = 2 / wall.makeUp.webPitch
-  const turn = turnSpeed(wall.makeUp, web / legs, print, machine)
+  const turn = turnSpeed(wall, web / legs, print, machine)
   return 2 / print.speed + legs * legTime(web / legs, turn, print.speed, machine.acceleration)
 }
 
 /** Speed at which the nozzle goes round from one leg of the web into the next. */
 function turnSpeed(
-  makeUp: Extract<MakeUp, { kind: 'double' }>,
+  wall: Pick<Wall, 'makeUp' | 'thickness'>,
   leg: Metres,
   print: Job['print'],
   machine: Job['machine'],
 ): MetresPerSecond {
-  const along = Math.min(leg, makeUp.webPitch / 2)
-  const between = makeUp.web === 'crosstie' ? Math.PI / 2 : 2 * Math.asin(along / leg)
-  const rounded = makeUp.web === 'wave' ? makeUp.webPitch / 4 : print.cornerRadius
-  const radius = Math.max(rounded, cornerRadius(between, machine.cornerDeviation))
+  const { makeUp } = wall
+  const pitch = makeUp.kind === 'double' ? makeUp.webPitch : Number.POSITIVE_INFINITY
+  const isSquare = makeUp.kind === 'double' && makeUp.web === 'crosstie'
+  const between = isSquare ? Math.PI / 2 : 2 * Math.asin(Math.min(leg, pitch / 2) / leg)
+  const radius = Math.max(tieTurn(wall, print), cornerRadius(between, machine.cornerDeviation))
   const heading = machine.headingRate > 0 ? machine.headingRate * radius : Number.POSITIVE_INFINITY
   return Math.min(print.speed, heading, Math.sqrt(machine.acceleration * radius))
 }

@@ -16,6 +16,7 @@ import {
   times,
   unionRings,
 } from '../geometry/index.js'
+import type { PrintRules, Wall } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
 import type { Body } from './body.js'
 import { tieRuns } from './free-run.js'
@@ -24,7 +25,7 @@ import { contactLap, slack, tieSetback, type WallParts } from './parts.js'
 import type { RawBead } from './raw-bead.js'
 import { faceSwell } from './relief.js'
 import type { PlacedStretch, SectionPlan } from './section-plan.js'
-import { tiePath } from './tie.js'
+import { type TieShape, tieLeg, tiePath } from './tie.js'
 import { partPeaks, runPeaks } from './tie-peak.js'
 
 /** Wythes round the body, the tie in its cavity, and the closers of its columns. */
@@ -82,9 +83,15 @@ function tiesOf(parts: WallParts, plan: SectionPlan, stretch: PlacedStretch, z: 
     return free
       .filter(({ from, to }) => to - from > parts.print.beadWidth)
       .map(part => (part.to - part.from > run.to - run.from - slack ? peaks : partPeaks(peaks, part)))
-      .map(part => tiePath(centreline, makeUp.web, part, reach, faceSwell(stretch.wall, z)))
+      .map(part => tiePath(centreline, makeUp.web, part, reach, tieShape(parts.print, stretch.wall, z)))
   })
 }
+
+/** Where the job rounds corners the tie goes round too: at a sharp one a nozzle with an axis stops and turns. */
+const tieShape = (print: PrintRules, wall: Wall, z: Metres): TieShape => ({
+  swell: faceSwell(wall, z),
+  ...(print.cornerRadius > 0 ? { leg: tieLeg(print) } : {}),
+})
 
 /** How far from the centreline a tie bead runs where it laps onto a wythe; negative: no room for a tie. */
 export const tieReach = (thickness: Metres, { print }: Pick<WallParts, 'print'>): Metres =>

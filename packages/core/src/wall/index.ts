@@ -1,6 +1,6 @@
 export { bandLayerVolume } from './band-volume.js'
 export type { Band, Bead, BeadRole, SectionBands, Snap } from './bead.js'
-export { beadLengthPerMetre } from './bead-length.js'
+export { beadLengthPerMetre, tieTurn } from './bead-length.js'
 export {
   beadArea,
   beadContact,

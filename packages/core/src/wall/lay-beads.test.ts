@@ -12,7 +12,7 @@ import {
 import type { Band, Bead } from './bead.js'
 import { beadLengthPerMetre } from './bead-length.js'
 import { house } from './fixtures/house.js'
-import { double, fixture, line, opening, solid, type WallFixture, wall } from './fixtures/invented.js'
+import { double, fixture, line, opening, print, solid, type WallFixture, wall } from './fixtures/invented.js'
 import { plans } from './fixtures/plans.js'
 import { type BandCache, layAllBeads } from './lay-beads.js'
 import { validateBand } from './validate-band.js'
@@ -161,9 +161,18 @@ describe('a changed plan', () => {
 })
 
 describe('beadLengthPerMetre', () => {
-  it.each(['zigzag', 'crosstie', 'wave'] as const)('is what a long straight wall takes: %s', web => {
+  const webs = ['zigzag', 'crosstie', 'wave'] as const
+  it.each(
+    webs.flatMap(
+      web =>
+        [
+          [web, 0],
+          [web, 0.06],
+        ] as const,
+    ),
+  )('is what a long straight wall takes: %s, corners of %d m', (web, cornerRadius) => {
     const long = wall('w', line([0, 0], [60, 0]), { makeUp: double(web, 0.5), thickness: 0.3 })
-    const plan = fixture('long', { walls: [long] })
+    const plan = fixture('long', { walls: [long], print: { ...print, cornerRadius } })
     const total = bandAt(plan, 1).beads.reduce((sum, bead) => sum + pathLength(bead.path), 0)
     // Jambs, and the tie that stops short of them: under a metre in sixty.
     expect(Math.abs(total / 60 - beadLengthPerMetre(long, plan.parts.print))).toBeLessThan(1 / 60)

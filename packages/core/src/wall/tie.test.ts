@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import {
   distance,
+  flattenPath,
   type Path,
   pathLength,
   pathTangent,
@@ -53,6 +54,57 @@ describe('a wave', () => {
       expect(distance(pathTangent(path, station - 1e-9), pathTangent(path, station + 1e-9))).toBeLessThan(
         1e-6,
       )
+  })
+})
+
+describe('a rounded tie', () => {
+  const leg = 0.05
+  const rounded = (pattern: 'zigzag' | 'crosstie', reach: number) =>
+    tiePath(straight, pattern, peaks, reach, { leg })
+  const sidesOf = (path: Path) => path.points.map(([, y]) => y)
+
+  // Hand: (0.3² + 4·0.06² − 0.05²)/(8·0.06) = 0.2122917 m and (0.3² + 4·0.15² − 0.05²)/(8·0.15) = 0.1479167 m keep 0.05 m of
+  // each leg; swinging 0.2 m, peaks 0.3 m apart have half circles of 0.15 m on legs of 2·(0.2 − 0.15) = 0.1 m.
+  it.each([
+    [0.06, 0.2122917, 0.05],
+    [0.15, 0.1479167, 0.05],
+    [0.2, 0.15, 0.1],
+  ])('keeps the legs straight as far as told: zigzag swinging %d m', (reach, radius, straightPart) => {
+    const path = rounded('zigzag', reach)
+    const legs = path.bulges.flatMap((bulge, i) =>
+      bulge === 0 ? [distance(path.points[i]!, path.points[i + 1]!)] : [],
+    )
+    expect(legs[1]).toBeCloseTo(straightPart, 5)
+    const arc = path.bulges.findIndex(bulge => bulge !== 0)
+    const sweep = 4 * Math.atan(Math.abs(path.bulges[arc + 2]!))
+    expect(distance(path.points[arc + 2]!, path.points[arc + 3]!)).toBeCloseTo(
+      2 * radius * Math.sin(sweep / 2),
+      6,
+    )
+  })
+  it.each([
+    ['zigzag', 0.06],
+    ['zigzag', 0.15],
+    ['crosstie', 0.06],
+    ['crosstie', 0.15],
+  ] as const)('has no corner but at its ends: %s, swinging %d m', (pattern, reach) => {
+    const path = rounded(pattern, reach)
+    for (const station of pointStations(path).slice(1, -1))
+      expect(distance(pathTangent(path, station - 1e-9), pathTangent(path, station + 1e-9))).toBeLessThan(
+        1e-6,
+      )
+  })
+  it.each([
+    ['zigzag', 0.06],
+    ['crosstie', 0.06],
+  ] as const)('touches both wythes where the sharp one does: %s', (pattern, reach) => {
+    const onArcs = flattenPath(rounded(pattern, reach), 1e-7)
+    const tops = (side: number) => onArcs.filter(([, y]) => Math.abs(y - side * reach) < 2e-6)
+    expect(Math.max(...sidesOf({ ...rounded(pattern, reach), points: onArcs }))).toBeLessThanOrEqual(
+      reach + 1e-9,
+    )
+    for (const { station, side } of peaks.slice(1, -1))
+      expect(tops(side).some(([x]) => Math.abs(x - station) < 0.12)).toBe(true)
   })
 })
 

@@ -9,25 +9,24 @@ import {
   subPath,
   times,
 } from '../geometry/index.js'
-import type { WebPattern } from '../job/index.js'
+import type { PrintRules, WebPattern } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
+import type { Link, Place, Tie } from './tie-link.js'
 import type { Peak } from './tie-peak.js'
-
-/** A vertex of a tie: station along the centreline and distance left of it. */
-type Place = readonly [Metres, Metres]
-
-/** One link of a tie: straight, along the wall at its distance, or an arc through a place. */
-type Link =
-  | { readonly to: Place; readonly how: 'straight' | 'along' }
-  | { readonly to: Place; readonly via: Place }
-
-interface Tie {
-  readonly start: Place
-  readonly links: readonly Link[]
-}
+import { roundedCrosstie, roundedZigzag } from './tie-round.js'
 
 /** How far a face stands out of its plane at a station, left (+1) or right (−1): a tie follows its wythes. */
 export type Swell = (station: Metres, side: 1 | -1) => Metres
+
+/** Straight between two turns of a tie: one bead width, the shortest stretch over which an axis can be told to stand. */
+export const tieLeg = ({ beadWidth }: Pick<PrintRules, 'beadWidth'>): Metres => beadWidth
+
+/** What a tie keeps to besides its peaks. */
+export interface TieShape {
+  readonly swell?: Swell
+  /** Corners become the widest arcs that leave this much of each leg straight; missing: corners stay sharp. */
+  readonly leg?: Metres
+}
 
 /**
  * The tie between two wythes from its first peak to its last, as one unbroken path that starts and ends at a wythe.
@@ -38,11 +37,22 @@ export function tiePath(
   pattern: WebPattern,
   peaks: readonly Peak[],
   reach: Metres,
-  swell: Swell = () => 0,
+  { swell = () => 0, leg }: TieShape = {},
 ): Path {
   if (reach < 1e-4) return subPath(centreline, peaks[0]!.station, peaks.at(-1)!.station)
   const places = peaks.map(({ station, side }): Place => [station, side * reach])
-  return drawTie(centreline, { zigzag, crosstie, wave }[pattern](places), reach, swell)
+  return drawTie(centreline, tieOf(pattern, places, leg), reach, swell)
+}
+
+function tieOf(pattern: WebPattern, places: readonly Place[], leg: Metres | undefined): Tie {
+  switch (pattern) {
+    case 'wave':
+      return wave(places)
+    case 'zigzag':
+      return leg === undefined ? zigzag(places) : roundedZigzag(places, leg)
+    case 'crosstie':
+      return leg === undefined ? crosstie(crossings(places)) : roundedCrosstie(crossings(places), leg)
+  }
 }
 
 const zigzag = (places: readonly Place[]): Tie => ({
@@ -50,17 +60,15 @@ const zigzag = (places: readonly Place[]): Tie => ({
   links: places.slice(1).map(to => ({ to, how: 'straight' })),
 })
 
-/**
- * Across at every peak but the ends, where a jamb or a junction ties already, and along one wythe or the other between.
- * `start` is the first crossing's foot.
- */
-function crosstie(places: readonly Place[]): Tie {
-  const inner = places.length > 2 ? places.slice(1, -1) : [halfWay(places[0]!, places[1]!)]
+/** A tie goes across at every peak but the ends, where a jamb or a junction ties already. */
+const crossings = (places: readonly Place[]): readonly Place[] =>
+  places.length > 2 ? places.slice(1, -1) : [halfWay(places[0]!, places[1]!)]
+
+/** Across at every foot, and along one wythe or the other between. */
+function crosstie(feet: readonly Place[]): Tie {
   const across = ([station, away]: Place): Link => ({ to: [station, -away], how: 'straight' })
-  const links = inner.flatMap((to, i): Link[] =>
-    i === 0 ? [across(to)] : [{ to, how: 'along' }, across(to)],
-  )
-  return { start: inner[0]!, links }
+  const links = feet.flatMap((to, i): Link[] => (i === 0 ? [across(to)] : [{ to, how: 'along' }, across(to)]))
+  return { start: feet[0]!, links }
 }
 
 const halfWay = (a: Place, b: Place): Place => [(a[0] + b[0]) / 2, a[1]]
