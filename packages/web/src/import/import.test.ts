@@ -3,9 +3,10 @@ import { editJob, newJobText, parseJob, rawJob, readJobFiles } from '@dawnlift/d
 import { drawingWalls, readDrawing } from '@dawnlift/formats/dxf'
 import { describe, expect, it } from 'vitest'
 import { blockTypes, layerCensus, likelyUse } from './layer-census.js'
+import { locatedProblems } from './located-problems.js'
 import { type ImportChoice, mappingEdits, originFor, ownParts, typeName } from './mapping-edits.js'
 import { placedProblems } from './problem-places.js'
-import { proposedChoice } from './proposed-choice.js'
+import { proposedChoice, proposedChoices } from './proposed-choice.js'
 import { likeliestUnit, sheetSize, sizeFromProblems, sizeIn } from './unit-sizes.js'
 
 const content = readFileSync(new URL('../../../../examples/tern-cottage/plan.dxf', import.meta.url))
@@ -46,6 +47,16 @@ describe('the layers of a drawing', () => {
   it('are mapped as before when the job has mapped them', () => {
     const mapped = { ...raw.value, drawing: { layers: { EMBEDS: { is: 'embeds', type: 'outlet' } } } }
     expect(proposedChoice(rows[0]!, drawing, mapped)).toEqual({ is: 'embeds', type: 'outlet' })
+  })
+  it('are walls, the fullest of them, when no name tells of walls', () => {
+    const plain = [
+      { layer: '0', lines: 4, texts: 0, blocks: 0 },
+      { layer: '7', lines: 9, texts: 0, blocks: 0 },
+    ]
+    expect(proposedChoices(plain, drawing, raw.value)).toEqual({
+      0: { is: 'ignore' },
+      7: { is: 'walls', type: 'outer' },
+    })
   })
   it('know the types their blocks name', () => expect(blockTypes(drawing, 'EMBEDS')).toContain('outlet'))
 })
@@ -126,4 +137,17 @@ describe('names and places', () => {
     ])
     expect([first?.point, second?.point]).toEqual([[12.34, -5], undefined])
   })
+})
+
+describe('problems of parts', () => {
+  const job = parseJob(text)
+  if (!job.ok) throw new Error(job.problems[0]?.say)
+  const at = (place: string) => locatedProblems([{ code: 'x', at: place, say: '' }], job.value.job)[0]?.at
+  it('are located at the middle of the part they name', () => {
+    // hand: the window F1 stands 10.8 m along the room’s wall of 4.8 by 3.6 m, 2.4 m into its third side.
+    expect(at('openings[1].head')).toBe('openings[1].head (2.400, 3.600) m')
+    expect(at('walls[0]')).toBe('walls[0] (4.800, 3.600) m')
+  })
+  it('stay as they are when they name no part', () =>
+    expect([at('drawing.file'), at('walls[7]')]).toEqual(['drawing.file', 'walls[7]']))
 })

@@ -11,7 +11,7 @@ import { LayerTable } from './layer-table.js'
 import { type ImportChoice, type LayerChoice, mappingEdits, originFor, ownParts } from './mapping-edits.js'
 import type { OpenedDrawing } from './open-drawing.js'
 import { placedProblems } from './problem-places.js'
-import { proposedChoice } from './proposed-choice.js'
+import { proposedChoices } from './proposed-choice.js'
 import { putBeside } from './put-beside.js'
 import { reading } from './reading.js'
 import type { ReadJob } from './reading.worker.js'
@@ -31,7 +31,7 @@ export function MappingSheet({
   const [unit, setUnit] = useState(opened.unit)
   const [clear, setClear] = useState(true)
   const [layers, setLayers] = useState<Readonly<Record<string, LayerChoice>>>(() =>
-    Object.fromEntries(rows.map(row => [row.layer, proposedChoice(row, opened.drawing, raw)])),
+    proposedChoices(rows, opened.drawing, raw),
   )
   const [refused, setRefused] = useState<readonly Problem[]>([])
   const [busy, setBusy] = useState(false)

@@ -7,7 +7,7 @@ export interface PlacedProblem {
   readonly point?: Point
 }
 
-const place = /\((-?\d+(?:\.\d+)?), (-?\d+(?:\.\d+)?)\) m/
+const place = /\((-?\d+(?:\.\d+)?), (-?\d+(?:\.\d+)?)\)/
 
 /** Problems numbered, with the place in the drawing that they name, if they name one. */
 export const placedProblems = (problems: readonly Problem[]): readonly PlacedProblem[] =>

@@ -43,3 +43,17 @@ export function proposedChoice(row: LayerRow, drawing: Drawing, raw: RawJob): La
   if (named.length > 0) return { is: named.every(type => known.includes(type)) ? is : 'ignore' }
   return known[0] ? { is, type: known[0] } : { is: 'ignore' }
 }
+
+/** A use for every layer; where no name tells of walls, the layer with the most lines may be them. */
+export function proposedChoices(
+  rows: readonly LayerRow[],
+  drawing: Drawing,
+  raw: RawJob,
+): Readonly<Record<string, LayerChoice>> {
+  const choices = Object.fromEntries(rows.map(row => [row.layer, proposedChoice(row, drawing, raw)]))
+  const fullest = [...rows].sort((a, b) => b.lines - a.lines)[0]
+  const noWalls = Object.values(choices).every(({ is }) => is !== 'walls')
+  return noWalls && fullest && fullest.lines > 0
+    ? { ...choices, [fullest.layer]: choiceOf('walls', raw) }
+    : choices
+}

@@ -12,6 +12,7 @@ import {
 import { type Drawing, drawingWalls, readDrawing } from '@dawnlift/formats/dxf'
 import { expose } from 'comlink'
 import type { JobFiles } from '../state/index.js'
+import { locatedProblems } from './located-problems.js'
 
 /** A job without its plan, and what was joined or left out of its drawing. */
 export interface ReadJob {
@@ -56,7 +57,7 @@ const reader = {
     const { job, notes } = parsed.value
     const problems = checkWalls(job)
     return problems.length > 0
-      ? failure(problems)
+      ? failure(locatedProblems(problems, job))
       : success({ job, notes, drawn: walls?.ok ? idsOf(walls.value) : [] })
   },
 }
