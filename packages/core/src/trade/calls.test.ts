@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { layersBelow } from '../wall/index.js'
 import { callsOf } from './calls.js'
 import { checkCalls } from './check-calls.js'
 import { layerSpan } from './embed-calls.js'
@@ -18,11 +19,24 @@ describe('layerSpan', () => {
     // hand: layers of 20 mm, heights to the nearest layer
     [0.3, 0.4, 16, 20],
     [0, 1, 1, 50],
-    [0.305, 0.405, 16, 20],
+    [0.307, 0.407, 16, 20],
+    // hand: halves go down, as in the plan of the beads: 15.5 → 15 below, 20.5 → 20
+    [0.31, 0.41, 16, 20],
+    [0.31, 0.43, 16, 21],
     [0.3, 0.305, 16, 16],
   ])('from %d m to %d m is layers %d to %d', (bottom, top, first, last) =>
     expect(layerSpan(bottom, top, 0.02)).toEqual({ first, last }),
   )
+
+  it('calls for the layers that the beads were laid around', () => {
+    for (let mm = 0; mm <= 400; mm += 1) {
+      const span = layerSpan(mm / 1000, mm / 1000 + 0.13, 0.02)
+      expect(span).toEqual({
+        first: layersBelow(mm / 1000, 0.02) + 1,
+        last: layersBelow(mm / 1000 + 0.13, 0.02),
+      })
+    }
+  })
 })
 
 describe('callsOf', () => {

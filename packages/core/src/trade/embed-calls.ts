@@ -5,6 +5,7 @@ import type { Instant } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import type { SectionRoutes } from '../route/index.js'
 import type { Section } from '../section/index.js'
+import { layersBelow } from '../wall/index.js'
 import type { Call } from './call.js'
 import { cornersOf, nearestCorner, tapeFace } from './corner.js'
 import { dayOf, layerDown, liftsOf, passingTime, sectionAt } from './lift-time.js'
@@ -28,10 +29,10 @@ export interface Span {
   readonly last: number
 }
 
-/** Layers beside an embed or lintel, heights going to the nearest layer; at least one. */
+/** Layers beside an embed or lintel, snapped as the beads are (halves down); at least one. */
 export function layerSpan(bottom: number, top: number, layerHeight: number): Span {
-  const first = Math.round(bottom / layerHeight) + 1
-  return { first, last: Math.max(first, Math.round(top / layerHeight)) }
+  const first = layersBelow(bottom, layerHeight) + 1
+  return { first, last: Math.max(first, layersBelow(top, layerHeight)) }
 }
 
 /** One call for an embed, or one for each lift it reaches through. None where its layers are not scheduled. */
