@@ -1,4 +1,4 @@
-/** Plans the demo job with progress, prints its print days, then serves the app on loopback. */
+/** Plans a job with progress (the demo house, unless one is named), prints its print days, then serves the app on loopback. */
 import { spawnSync } from 'node:child_process'
 import { fileURLToPath } from 'node:url'
 
@@ -7,7 +7,10 @@ const dawnlift = args =>
   spawnSync(process.execPath, ['packages/cli/dist/main.js', ...args], { cwd: root, stdio: 'inherit' })
     .status ?? 1
 
-const job = process.argv[2] ?? 'examples/torrenubia'
+// npm start -- my-house --port 8141
+const given = process.argv.slice(2)
+const named = given[0] !== undefined && !given[0].startsWith('-')
+const job = named ? given[0] : 'examples/torrenubia'
 const planned = dawnlift(['plan', job])
 if (planned > 1) process.exit(planned)
-process.exit(dawnlift(['serve', job]))
+process.exit(dawnlift(['serve', job, ...given.slice(named ? 1 : 0)]))
