@@ -15,11 +15,14 @@ export function DrawingPreview({
   drawing,
   layers,
   problems,
+  active,
   toDrawing,
 }: {
   readonly drawing: Drawing
   readonly layers: Readonly<Record<string, LayerChoice>>
   readonly problems: readonly PlacedProblem[]
+  /** Number of the problem pointed at. */
+  readonly active: number | undefined
   /** From the metres a problem speaks in to those of the drawing as read. */
   readonly toDrawing: (point: Point) => Point
 }) {
@@ -42,17 +45,23 @@ export function DrawingPreview({
       <g transform={`translate(${left} ${foot}) scale(${scale} ${-scale})`}>
         <Lines drawing={drawing} layers={layers} />
       </g>
-      {problems.flatMap(({ number, problem, point }) => {
-        if (!point) return []
-        const [x, y] = place(toDrawing(point))
-        return (
-          <g key={number} transform={`translate(${x} ${y})`} className="pin">
-            <circle r={10} />
-            <text>{number}</text>
-            <title>{problem.say}</title>
-          </g>
-        )
-      })}
+      {[...problems]
+        .sort((a, b) => Number(a.number === active) - Number(b.number === active))
+        .flatMap(({ number, problem, point }) => {
+          if (!point) return []
+          const [x, y] = place(toDrawing(point))
+          return (
+            <g
+              key={number}
+              transform={`translate(${x} ${y})`}
+              className={number === active ? 'pin active' : 'pin'}
+            >
+              <circle r={number === active ? 16 : 10} />
+              <text>{number}</text>
+              <title>{problem.say}</title>
+            </g>
+          )
+        })}
     </svg>
   )
 }

@@ -11,6 +11,7 @@ import { LayerTable } from './layer-table.js'
 import { type ImportChoice, type LayerChoice, mappingEdits, originFor, ownParts } from './mapping-edits.js'
 import type { OpenedDrawing } from './open-drawing.js'
 import { placedProblems } from './problem-places.js'
+import { ProblemRows } from './problem-rows.js'
 import { proposedChoices } from './proposed-choice.js'
 import { putBeside } from './put-beside.js'
 import { reading } from './reading.js'
@@ -35,6 +36,7 @@ export function MappingSheet({
   )
   const [refused, setRefused] = useState<readonly Problem[]>([])
   const [busy, setBusy] = useState(false)
+  const [active, setActive] = useState<number>()
   const metres = sizeIn(unit, { width: 1, height: 1 }).width / opened.drawing.metresPerUnit
   const scaled = (point: Point): Point => [point[0] * metres, point[1] * metres]
   const origin = originFor(scaled(opened.drawing.least), scaled(opened.drawing.most))
@@ -72,21 +74,14 @@ export function MappingSheet({
           drawing={opened.drawing}
           layers={layers}
           problems={problems}
+          active={active}
           toDrawing={point => [
             (point[0] + (origin?.[0] ?? 0)) / metres,
             (point[1] + (origin?.[1] ?? 0)) / metres,
           ]}
         />
       </div>
-      {problems.length > 0 && (
-        <ol className="problem-rows" aria-label={words.problems(problems.length)}>
-          {problems.map(({ number, problem }) => (
-            <li key={number}>
-              <span className="pin-number">{number}</span> <span className="limit">{problem.say}</span>
-            </li>
-          ))}
-        </ol>
-      )}
+      <ProblemRows problems={problems} active={active} point={setActive} />
       <p role="status" aria-live="polite">
         {outcome?.gives}
       </p>
