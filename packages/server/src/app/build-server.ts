@@ -87,6 +87,7 @@ function jobRoutes(server: FastifyInstance, store: FolderStore): void {
   }))
 
   server.put('/api/job/document', async (request, reply) => {
+    if (!isContent(request.body)) return refuse(reply, 415, [notContent(request.url)])
     const saved = store.save(String(request.body), request.headers['if-match'])
     return saved.ok ? { revision: saved.value.revision } : refuse(reply, 409, saved.problems)
   })
@@ -102,7 +103,10 @@ function jobRoutes(server: FastifyInstance, store: FolderStore): void {
   })
 
   server.put<{ Params: { name: string } }>('/api/job/files/:name', async (request, reply) => {
-    const added = store.addBeside(request.params.name, request.body as Uint8Array)
+    const { body } = request
+    if (!isContent(body)) return refuse(reply, 415, [notContent(request.url)])
+    const content = typeof body === 'string' ? new TextEncoder().encode(body) : body
+    const added = store.addBeside(request.params.name, content)
     return added.ok ? { name: request.params.name } : refuse(reply, 422, added.problems)
   })
 }
@@ -156,6 +160,16 @@ function eventRoute(server: FastifyInstance, store: FolderStore): void {
 
 const refuse = (reply: FastifyReply, status: number, problems: readonly Problem[]) =>
   reply.status(status).send({ problems })
+
+/** Text or bytes as they are; anything a parser made of them is not what stands on disk afterwards. */
+const isContent = (body: unknown): body is string | Uint8Array =>
+  typeof body === 'string' || body instanceof Uint8Array
+
+const notContent = (at: string): Problem => ({
+  code: 'server/content-type',
+  at,
+  say: 'The content was not sent as it is: send it as application/yaml, text/plain or application/octet-stream.',
+})
 
 const foreignHost = (host: string | undefined): Problem => ({
   code: 'server/foreign-host',

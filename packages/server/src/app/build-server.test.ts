@@ -1,0 +1,128 @@
+import {
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { initGeometry } from '@dawnlift/core/geometry'
+import type { FastifyInstance } from 'fastify'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { openFolderStore } from '../store/index.js'
+import { buildServer, planKeeper } from './index.js'
+
+const gardenWall = fileURLToPath(new URL('../../../../fixtures/jobs/garden-wall', import.meta.url))
+const around = mkdtempSync(join(tmpdir(), 'dawnlift-server-'))
+const folder = join(around, 'job')
+let server: FastifyInstance
+
+beforeAll(async () => {
+  await initGeometry()
+  cpSync(gardenWall, folder, { recursive: true })
+  writeFileSync(join(around, 'secret.txt'), 'secret')
+  symlinkSync(join(around, 'secret.txt'), join(folder, 'link.txt'))
+  mkdirSync(join(around, 'page'))
+  writeFileSync(join(around, 'page/index.html'), '<title>page</title>')
+  const store = openFolderStore(folder)
+  if (!store.ok) throw new Error(store.problems[0]?.say)
+  server = await buildServer({
+    store: store.value,
+    plans: planKeeper(store.value, () => 1_780_000_000),
+    site: join(around, 'page'),
+  })
+})
+afterAll(async () => {
+  await server.close()
+  rmSync(around, { recursive: true })
+})
+
+const get = (url: string, host = 'localhost:8140') => server.inject({ method: 'GET', url, headers: { host } })
+const put = (url: string, payload: string | Buffer, headers: Record<string, string>) =>
+  server.inject({ method: 'PUT', url, payload, headers: { host: 'localhost:8140', ...headers } })
+
+describe('the job over HTTP', () => {
+  it('is given with its revision and the names beside it', async () => {
+    const { document, revision, beside } = (await get('/api/job')).json()
+    expect(document).toBe(readFileSync(join(folder, 'job.yaml'), 'utf8'))
+    expect(revision).toMatch(/^[0-9a-f]{16}$/)
+    expect(beside).not.toContain('job.yaml')
+  })
+  it('is saved on the revision it rests on, and on no other; the older text is kept', async () => {
+    const { document, revision } = (await get('/api/job')).json()
+    const newer = document.replace('Garden wall', 'Garden walls')
+    const yaml = { 'content-type': 'application/yaml' }
+    expect((await put('/api/job/document', newer, { ...yaml, 'if-match': revision })).statusCode).toBe(200)
+    const late = await put('/api/job/document', 'dawnlift: 1', { ...yaml, 'if-match': revision })
+    expect([late.statusCode, late.json().problems[0].code]).toEqual([409, 'store/changed-elsewhere'])
+    expect(readFileSync(join(folder, 'job.yaml'), 'utf8')).toBe(newer)
+    expect(readdirSync(join(folder, '.dawnlift/revisions')).length).toBe(1)
+  })
+  it('is not overwritten by what a parser made of it', async () => {
+    const before = readFileSync(join(folder, 'job.yaml'), 'utf8')
+    const answer = await put('/api/job/document', '{"name":"x"}', { 'content-type': 'application/json' })
+    expect([answer.statusCode, answer.json().problems[0].code]).toEqual([415, 'server/content-type'])
+    expect(readFileSync(join(folder, 'job.yaml'), 'utf8')).toBe(before)
+  })
+  it('takes files beside it as they are', async () => {
+    const content = Buffer.from([0, 255, 13, 10])
+    const bytes = { 'content-type': 'application/octet-stream' }
+    expect((await put('/api/job/files/plan.dxf', content, bytes)).statusCode).toBe(200)
+    expect((await get('/api/job/files/plan.dxf')).rawPayload).toEqual(content)
+  })
+  it.each([
+    '..%2fsecret.txt',
+    '%2e%2e%2fsecret.txt',
+    'link.txt',
+    '.dawnlift%2frevisions',
+    'a%2fb.txt',
+    'none.csv',
+  ])('gives nothing for %s', async name => expect((await get(`/api/job/files/${name}`)).statusCode).toBe(404))
+  it.each(['..%2fout.txt', '.hidden', 'job.yaml', 'a%2fb.txt'])('keeps nothing as %s', async name => {
+    const { statusCode } = await put(`/api/job/files/${name}`, 'x', { 'content-type': 'text/plain' })
+    expect(statusCode).toBe(422)
+    expect(readdirSync(around).sort()).toEqual(['job', 'page', 'secret.txt'])
+  })
+})
+
+describe('the plan over HTTP', () => {
+  it('lists its files and makes each when asked', async () => {
+    const names = (await get('/api/out')).json().map((output: { name: string }) => output.name)
+    expect(names).toContain('machine/2026-06-01-A1.ngc')
+    const file = await get('/api/out/machine/2026-06-01-A1.ngc')
+    expect([file.statusCode, file.body.slice(0, 5)]).toEqual([200, '(job '])
+    expect((await get('/api/out/machine/none.ngc')).json().problems[0].code).toBe('server/no-output')
+  })
+  it('follows a change on disk, and answers a broken job with its problems', async () => {
+    const whole = readFileSync(join(folder, 'job.yaml'), 'utf8')
+    writeFileSync(join(folder, 'job.yaml'), whole.replace('height: 600 mm', 'height: 600'))
+    const { problems } = (await get('/api/plan')).json()
+    expect(problems[0]).toMatchObject({
+      code: 'quantity/no-unit',
+      at: expect.stringMatching(/^job\.yaml:\d+/),
+    })
+    writeFileSync(join(folder, 'job.yaml'), whole)
+    expect((await get('/api/plan')).json().campaign.finished).toBe(true)
+  })
+})
+
+describe('who is answered', () => {
+  it.each(['localhost', '127.0.0.1:8140', '[::1]:8140'])('a browser that calls %s', async host =>
+    expect((await get('/api/job', host)).statusCode).toBe(200),
+  )
+  it.each(['evil.example', 'localhost.evil.example', '127.0.0.1.evil.example:8140'])(
+    'not a page that reaches in by the name %s',
+    async host => expect((await get('/api/job', host)).statusCode).toBe(403),
+  )
+  it('any place of the app with the page, any other address under /api with a problem', async () => {
+    expect((await get('/days')).body).toContain('<title>page')
+    expect((await get('/api/none')).json().problems[0].code).toBe('server/not-found')
+  })
+  it('with a policy that lets no foreign script in', async () =>
+    expect((await get('/days')).headers['content-security-policy']).toContain("default-src 'self'"))
+})
