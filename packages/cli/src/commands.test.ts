@@ -5,6 +5,7 @@ import { readMachineFile } from '@dawnlift/formats/rs274'
 import { afterAll, describe, expect, it } from 'vitest'
 import { emptyFolder, gardenWall, run } from './collecting-screen.js'
 import { fillFolder } from './command/output-folder.js'
+import { runDawnlift } from './run-dawnlift.js'
 
 const { folder, remove } = emptyFolder()
 afterAll(remove)
@@ -239,6 +240,47 @@ describe('dawnlift serve', () => {
       })
     })
     expect(said).toMatch(/^2 .*Port \d+ is taken.*--port \d+/s)
+  })
+})
+
+describe('--json', () => {
+  it.each([
+    [['check', gardenWall]],
+    [['explain', gardenWall]],
+    [['levers', gardenWall]],
+    [['stand', gardenWall, '--lift', 'A2']],
+    [['check', 'nowhere']],
+    [['fit', 'nowhere.csv']],
+    [['inspect', 'nowhere.ngc']],
+    [['trials', 'nowhere.csv']],
+    [['risk', 'nowhere']],
+    [['calc', 'nothing']],
+  ])('gives one document and nothing else: %j', async words => {
+    const { code, out, err } = await run([...words, '--json'], folder)
+    const document = JSON.parse(out) as { problems?: unknown }
+    expect('problems' in document).toBe(code === 2)
+    // Problems stand in the document then, not on both streams.
+    if (code === 2) expect(err).toBe('')
+  })
+})
+
+describe('a mistake of ours', () => {
+  it('ends with 3, names its place and shows no stack', async () => {
+    const err: string[] = []
+    const code = await runDawnlift(['schema'], {
+      out: () => {
+        throw new Error('a broken promise')
+      },
+      err: text => void err.push(text),
+      live: false,
+      folder,
+      stopped: async () => {},
+    })
+    expect(code).toBe(3)
+    expect(err.join('\n')).toMatch(
+      /^This is a mistake of Dawnlift, not of your job: a broken promise \(cli\/src\/\S+\)/,
+    )
+    expect(err.join('\n')).not.toMatch(/\n\s+at /)
   })
 })
 
