@@ -45,7 +45,7 @@ export function faceBalance(face: FaceAir, cover: Cover, wetness: number, surfac
   const kept = cover.kept * face.sun * through
   const air = face.film * (face.air - surface) * through
   const longwave = radiation * (face.surroundings - KELVIN - surface) * through
-  const water = evaporationOf(face, wetness, surface)
+  const water = wetness > 0 ? evaporationOf(face, wetness, saturationPressure(surface)) : 0
   const evaporation = -latentHeat(surface) * water
   const total = sun + kept + air + longwave + evaporation
   return { sun: sun + kept, air, longwave, evaporation, total, water }
@@ -66,9 +66,10 @@ export function faceLaw(
     (cover.transmission * cover.absorptance + cover.kept * through) * face.sun +
     (face.film * face.air + radiation * (face.surroundings - KELVIN)) * through
   if (wetness <= 0) return { gain, loss }
-  const water = evaporationOf(face, wetness, surface)
+  const saturated = saturationPressure(surface)
+  const water = evaporationOf(face, wetness, saturated)
   const heat = latentHeat(surface)
-  const slope = heat * evaporationSlope(face, wetness, surface)
+  const slope = heat * evaporationSlope(face, wetness, surface, saturated)
   gain += -heat * water + slope * surface
   return { gain, loss: loss + slope }
 }
@@ -96,16 +97,13 @@ function radiationTo(face: FaceAir, cover: Cover, surface: Celsius): number {
   return radiation
 }
 
-/** Water leaving a wet face [kg/m²s]; dew settles (negative) on a wholly wet one. */
-function evaporationOf(face: FaceAir, wetness: number, surface: Celsius): number {
-  if (wetness <= 0) return 0
-  const saturated = humidityRatio(saturationPressure(surface), face.pressure)
-  return (face.film / LEWIS) * (saturated - face.vapour) * wetness
+/** Water leaving a wet face [kg/m²s]; dew settles (negative) on a wholly wet one. `saturated`: pressure at the surface. */
+function evaporationOf(face: FaceAir, wetness: number, saturated: number): number {
+  return (face.film / LEWIS) * (humidityRatio(saturated, face.pressure) - face.vapour) * wetness
 }
 
-function evaporationSlope(face: FaceAir, wetness: number, surface: Celsius): number {
-  const pressure = saturationPressure(surface)
+function evaporationSlope(face: FaceAir, wetness: number, surface: Celsius, saturated: number): number {
   const ratioSlope =
-    (0.621945 * face.pressure * saturationSlope(surface, pressure)) / (face.pressure - pressure) ** 2
+    (0.621945 * face.pressure * saturationSlope(surface, saturated)) / (face.pressure - saturated) ** 2
   return (face.film / LEWIS) * ratioSlope * wetness
 }

@@ -35,7 +35,8 @@ export const hydrationOf = (mix: Pick<MixModel, 'waterRatio' | 'binderShare'>): 
  * Assumes  the age at the curve's own reference temperature.
  */
 export const hydrated = ({ ultimate, time, slope }: Hydration, age: Seconds): Share =>
-  age <= 0 ? 0 : ultimate * Math.exp(-((time / age) ** slope))
+  // (τ/te)^β by way of its logarithm: a general power takes twice as long, and a wall asks for one a cell and step.
+  age <= 0 ? 0 : ultimate * Math.exp(-Math.exp(slope * Math.log(time / age)))
 
 /**
  * Heat of hydration now [W/m³]: Hu C α (τ/te)^β (β/te) · age factor

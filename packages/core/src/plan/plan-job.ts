@@ -100,7 +100,6 @@ export async function planJob(
     ...campaignFindings(input, campaign, job.units),
     ...weatherFindings(job, hours, campaign),
     ...checkCampaign(input, campaign),
-    ...campaignFindings(input, campaign, job.units),
     ...checkCalls(parts, calls),
     ...checkSite(job, campaign),
     ...poured.findings.filter(finding => finding.verdict !== 'pass'),

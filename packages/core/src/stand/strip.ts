@@ -103,18 +103,28 @@ function assemble(strip: Strip, stiff: number, load: number): Float64Array {
   const band = new Float64Array(size * width)
   const stiffAt = gaussPoints.map((_, g) => stiffnessAtPoint(g, span, law, each))
   const loadAt = gaussPoints.map((_, g) => slopeSquaredAtPoint(g, span, each))
+  const [k0, k1, k2, k3] = stiffAt as [Float64Array, Float64Array, Float64Array, Float64Array]
+  const [q0, q1, q2, q3] = loadAt as [Float64Array, Float64Array, Float64Array, Float64Array]
+  const force = load * weight * span
+  const forceAt = (e: number, g: number) => force * (elements - e - gaussPoints[g]!.at)
+  for (const young of modulus)
+    assert(young > 0 && young < Number.POSITIVE_INFINITY, 'the wall has a stiffness everywhere')
+  // Asked for thousands of times in a campaign: the four points of an element are summed before the band is touched.
   for (let e = 0; e < elements; e++) {
     const first = (e - 1) * each
-    for (let g = 0; g < gaussPoints.length; g++) {
-      const young = modulus[e * gaussPoints.length + g]!
-      assert(young > 0 && young < Number.POSITIVE_INFINITY, 'the wall has a stiffness everywhere')
-      const amount = stiff * young
-      const force = load * weight * (height - (e + gaussPoints[g]!.at) * span)
-      const [k, q] = [stiffAt[g]!, loadAt[g]!]
-      for (let i = Math.max(0, -first); i < width; i++) {
-        const row = (first + i) * width + width - 1 - i
-        for (let j = Math.max(0, -first); j <= i; j++)
-          band[row + j]! += amount * k[i * width + j]! + force * q[i * width + j]!
+    const [e0, e1] = [stiff * modulus[4 * e]!, stiff * modulus[4 * e + 1]!]
+    const [e2, e3] = [stiff * modulus[4 * e + 2]!, stiff * modulus[4 * e + 3]!]
+    const [f0, f1, f2, f3] = [forceAt(e, 0), forceAt(e, 1), forceAt(e, 2), forceAt(e, 3)]
+    for (let i = Math.max(0, -first); i < width; i++) {
+      const row = (first + i) * width + width - 1 - i
+      for (let j = Math.max(0, -first); j <= i; j++) {
+        const at = i * width + j
+        band[row + j]! +=
+          e0 * k0[at]! +
+          e1 * k1[at]! +
+          e2 * k2[at]! +
+          e3 * k3[at]! +
+          (f0 * q0[at]! + f1 * q1[at]! + f2 * q2[at]! + f3 * q3[at]!)
       }
     }
   }
