@@ -12,8 +12,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   web: ['core', 'document', 'drawing', 'formats'],
 }
 const pure = new Set(['core', 'document', 'drawing'])
-const ambient =
-  /\b(process\.|Date\.now\(|Math\.random\(|performance\.now\(|console\.|Buffer\.)/
+const ambient = /\b(process\.|Date\.now\(|Math\.random\(|performance\.now\(|console\.|Buffer\.)/
 
 const isTest = (path: string) => /\.(test|bench)\.tsx?$/.test(path) || path.includes('/fixtures/')
 

@@ -115,7 +115,10 @@ export const planReportSchema = z
         until: moment,
         cutFrom: moment.optional(),
         cutUntil: moment.optional(),
-        cutInSteps: z.literal(true).optional().meta({ description: 'No one moment suits the whole cut: it is made as the wall grows' }),
+        cutInSteps: z
+          .literal(true)
+          .optional()
+          .meta({ description: 'No one moment suits the whole cut: it is made as the wall grows' }),
         measuredFrom: z.string(),
         along_m: z.number(),
         up_m: z.number(),
