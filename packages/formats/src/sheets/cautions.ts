@@ -20,4 +20,4 @@ export function standingCautions(job: Job): readonly string[] {
 export const liftingCaution =
   'Lintels: rated gear, nobody below, nobody between lintel and wall. The engineer says when it may carry load and whether it needs props.'
 export const pourCaution =
-  'Pours press on the fresh shell: rate and height only as the engineer has approved for its strength at that age; stand clear of the shell.'
+  'Pours press on the shell: rate and height only as the engineer has approved for its strength at that age, proved by a trial pour. Nobody stands before a shell being filled; stop at the first crack or drip.'

@@ -8,6 +8,7 @@ import { figure, fullDayText, lengthText, temperatureText, toSvg, volumeText } f
 import { drawDayClock } from '@dawnlift/drawing/views'
 import { engineerWords, liftingCaution, pourCaution, standingCautions } from './cautions.js'
 import { cureLines } from './cure-lines.js'
+import { poursOn } from './pour-rows.js'
 import { gainWords, type SheetOptions, sourceText, stopWords } from './sheet-options.js'
 import { typeset } from './typeset.js'
 
@@ -48,6 +49,9 @@ export function dayData(plan: Plan, date: string, options: SheetOptions) {
     hours: hourRows(plan, day.start, day.end, day.chilled),
     water: waterWords(plan, day.lifts, day.chilled),
     calls: calls.map(call => callRow(plan, call)),
+    tools: toolRows(calls),
+    pours: poursOn(plan, date),
+    pourCaution,
     cure: [...cureLines(job, steps, date), ...(options.cureOf?.(date) ?? [])],
     material: materialOf(plan, date),
     cautions: [
@@ -81,11 +85,18 @@ function liftRow(plan: Plan, lift: Lift, options: SheetOptions) {
       lift.pauseBudget >= 60
         ? `${Math.floor(lift.pauseBudget / 60)} min before a cold joint`
         : 'none: any stop makes a cold joint',
-    holds: lift.holds.map(
-      hold =>
-        `after layer ${hold.afterLayer}: ${Math.round(hold.duration / 60)} min for ${hold.reason} ${hold.ref}`,
-    ),
+    holds: holdWords(lift),
   }
+}
+
+/** Holds of one length after one layer in one breath. */
+function holdWords({ holds }: Lift): readonly string[] {
+  const alike = new Map<string, readonly string[]>()
+  for (const { afterLayer, duration, reason, ref } of holds) {
+    const key = `after layer ${afterLayer}: ${Math.round(duration / 60)} min for ${reason}`
+    alike.set(key, [...(alike.get(key) ?? []), ref])
+  }
+  return [...alike].map(([key, refs]) => `${key} ${refs.length > 1 ? 'each ' : ''}${refs.join(', ')}`)
 }
 
 /** Hours from the one before set-up to the one after wash-out, at most sixteen. */
@@ -161,6 +172,21 @@ export function callRow({ job }: Plan, call: Call) {
     tool: call.tool,
     proof: call.proof,
   }
+}
+
+/** What to bring and when it is done, once for all calls that share it. */
+function toolRows(calls: readonly Call[]) {
+  const shared = new Map<string, readonly Call[]>()
+  for (const call of calls) {
+    const key = `${call.tool}\n${call.proof}`
+    shared.set(key, [...(shared.get(key) ?? []), call])
+  }
+  return [...shared.values()].map(same => ({
+    what: [...new Set(same.map(call => `${call.trade}, ${call.what}`))].join('; '),
+    calls: same.map(call => call.id).join(' '),
+    tool: same[0]?.tool ?? '',
+    proof: same[0]?.proof ?? '',
+  }))
 }
 
 function materialOf({ job, tally }: Plan, date: string) {

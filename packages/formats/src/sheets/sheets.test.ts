@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { inflateSync } from 'node:zlib'
+import { jobPours } from '@dawnlift/core/pour'
 import { awkwardPlan, smallPlan, smallSay } from '@dawnlift/drawing/examples'
 import { paperPalette, sectionFill } from '@dawnlift/drawing/paper'
 import { describe, expect, it } from 'vitest'
@@ -89,6 +90,46 @@ describe('day sheets', () => {
     const pdf = daySheets(awkwardPlan(), options)
     expect(pagesOf(pdf)).toBeGreaterThan(plan.campaign.days.length)
     expect(facesOf(pdf)).toEqual(['DejaVuSansMono', 'LibertinusSerif'])
+  })
+
+  it('go on to a second page only when twice the calls no longer fit at the closest setting', () => {
+    const busy = (times: number) => {
+      const calls = plan.calls.filter(call => call.date === '2026-07-14')
+      const more = Array.from({ length: times }, (_, n) =>
+        calls.map(call => ({ ...call, id: `${call.id}-${n}` })),
+      )
+      return pagesOf(daySheet({ ...plan, calls: more.flat() }, '2026-07-14', options))
+    }
+    expect([busy(1), busy(2), busy(5)]).toEqual([1, 1, 2])
+  })
+
+  it('say tools and proofs once for the calls that share them, and leave none out', () => {
+    const data = dayData(plan, '2026-07-14', options)
+    expect(data.tools.flatMap(tool => tool.calls.split(' ')).sort()).toEqual(
+      data.calls.map(call => call.id).sort(),
+    )
+    const pairs = data.tools.map(tool => `${tool.tool} ${tool.proof}`)
+    expect(new Set(pairs).size).toBe(pairs.length)
+  })
+
+  it('tell a pour on the next print day, with its lifts, its pressure and its caution', () => {
+    const pour = jobPours(plan.job, () => 1e6).pours
+    const filled = { ...plan, pours: pour }
+    const told = plan.campaign.days.map(day =>
+      dayData(filled, day.date, options).pours.map(row => row.column),
+    )
+    // hand: every column comes up with the last lift of its section, on or before the last day
+    expect(told.flat().sort()).toEqual(pour.map(each => each.cavity).sort())
+    const row = dayData(filled, plan.campaign.days.at(-1)!.date, options)
+    expect(row.pours[0]?.how).toMatch(/lifts? of at most .* presses .* kPa on the shell; it bears .* kPa/)
+    expect(row.pourCaution).toMatch(/engineer.*Nobody stands before a shell/)
+    expect(opened(daySheet(filled, plan.campaign.days.at(-1)!.date, options)).length).toBeGreaterThan(0)
+  })
+
+  it('forbid a pour whose shell fails', () => {
+    const weak = { ...plan, pours: jobPours(plan.job, () => 1000).pours }
+    const row = dayData(weak, plan.campaign.days.at(-1)!.date, options).pours[0]
+    expect(row?.caution).toMatch(/^Do not fill: pour pressure fails/)
   })
 
   it('of a date without printing is a bug of the caller', () =>
