@@ -4,7 +4,14 @@ import { drawingWalls, readDrawing } from '@dawnlift/formats/dxf'
 import { describe, expect, it } from 'vitest'
 import { blockTypes, layerCensus, likelyUse } from './layer-census.js'
 import { locatedProblems } from './located-problems.js'
-import { type ImportChoice, mappingEdits, originFor, ownParts, typeName } from './mapping-edits.js'
+import {
+  type ImportChoice,
+  mappingEdits,
+  originFor,
+  ownParts,
+  standsAlone,
+  typeName,
+} from './mapping-edits.js'
 import { placedProblems } from './problem-places.js'
 import { proposedChoice, proposedChoices } from './proposed-choice.js'
 import { likeliestUnit, sheetSize, sizeFromProblems, sizeIn } from './unit-sizes.js'
@@ -113,6 +120,37 @@ describe('mappingEdits', () => {
       ['openings', 2],
       ['embeds', 1],
     ]))
+  it('ask to take out only walls that no drawing gave', () => {
+    expect(standsAlone(raw.value)).toBe(true)
+    expect(standsAlone({ ...raw.value, drawing: { file: 'plan.dxf' } })).toBe(false)
+  })
+  it('change only what differs of a drawing the job has, and leave its comments and the rest of its ways', () => {
+    const home = readFileSync(new URL('../../../../examples/tern-cottage/job.yaml', import.meta.url), 'utf8')
+    const own = rawJob(home)
+    if (!own.ok) throw new Error(own.problems[0]?.say)
+    const rows = layerCensus(drawing)
+    const same = { ...choice, clear: false, layers: proposedChoices(rows, drawing, own.value) }
+    expect(mappingEdits(own.value, same)).toEqual([])
+    const layers = { ...same.layers, EMBEDS: { is: 'ignore' as const } }
+    const other = editJob(home, mappingEdits(own.value, { ...same, file: 'b.dxf', layers }))
+    const lines = home.split('\n')
+    expect(other.ok && other.value.split('\n').filter(line => !lines.includes(line))).toEqual([
+      '  file: b.dxf',
+      '    EMBEDS: { is: ignore } # each block says its type and its height',
+    ])
+  })
+  it('drop the origin of a drawing that is replaced', () => {
+    const old = {
+      ...raw.value,
+      drawing: { file: 'plan.dxf', unit: 'in', origin: ['1 m', '2 m'], layers: { GONE: { is: 'walls' } } },
+    }
+    const removed = (file: string) =>
+      mappingEdits(old, { ...choice, clear: false, file })
+        .filter(edit => edit.kind === 'remove')
+        .map(edit => edit.path.join(' '))
+    expect(removed('plan.dxf')).toEqual(['drawing layers GONE'])
+    expect(removed('b.dxf')).toEqual(['drawing origin', 'drawing layers GONE'])
+  })
   it('replace a drawing by another', () => {
     const again = rawJob(document)
     const second = again.ok

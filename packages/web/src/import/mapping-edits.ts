@@ -36,19 +36,45 @@ export const ownParts = (raw: RawJob): readonly (readonly [list: string, count: 
     return Array.isArray(found) && found.length > 0 ? [[list, found.length] as const] : []
   })
 
+/** A job whose walls stand in it, not in a drawing: those of the drawing would come on top of them. */
+export const standsAlone = (raw: RawJob): boolean =>
+  raw.drawing === undefined && ownParts(raw).some(([list]) => list === 'walls')
+
 /** Everything the document must say for the drawing to be in it. */
 export function mappingEdits(raw: RawJob, choice: ImportChoice): readonly JobEdit[] {
-  const gone = choice.clear ? ownParts(raw).map(([list]) => [list]) : []
-  const old = raw.drawing === undefined ? [] : [['drawing']]
+  const gone = choice.clear ? ownParts(raw).map(([list]): JobEdit => ({ kind: 'remove', path: [list] })) : []
   const types = Object.entries(choice.layers).flatMap(([layer, { is, fresh }]): readonly JobEdit[] =>
     is === 'walls' && fresh
       ? [{ kind: 'set', path: ['wallTypes', typeName(layer)], value: typeEntry(fresh) }]
       : [],
   )
+  const entry = drawingEntry(choice)
+  const drawing: readonly JobEdit[] =
+    raw.drawing === undefined
+      ? [{ kind: 'set', path: ['drawing'], value: entry }]
+      : changedDrawing(raw.drawing as OldDrawing, entry)
+  return [...gone, ...types, ...drawing]
+}
+
+type Entry = ReturnType<typeof drawingEntry>
+type OldDrawing = Readonly<Record<string, unknown>> & { readonly layers?: Readonly<Record<string, unknown>> }
+
+/** Only what differs, so that the block keeps its place, its comments and how the job joins ends. The origin belongs to one drawing. */
+function changedDrawing(old: OldDrawing, { layers, ...entry }: Entry): readonly JobEdit[] {
+  const differs = (a: unknown, b: unknown) => JSON.stringify(a) !== JSON.stringify(b)
+  const before = old.layers ?? {}
+  const stale = 'origin' in old && old.file !== entry.file && !('origin' in entry)
   return [
-    ...[...gone, ...old].map((path): JobEdit => ({ kind: 'remove', path })),
-    ...types,
-    { kind: 'set', path: ['drawing'], value: drawingEntry(choice) },
+    ...Object.entries(entry)
+      .filter(([key, value]) => differs(value, old[key]))
+      .map(([key, value]): JobEdit => ({ kind: 'set', path: ['drawing', key], value })),
+    ...(stale ? [{ kind: 'remove' as const, path: ['drawing', 'origin'] }] : []),
+    ...Object.entries(layers)
+      .filter(([layer, use]) => differs(use, before[layer]))
+      .map(([layer, value]): JobEdit => ({ kind: 'set', path: ['drawing', 'layers', layer], value })),
+    ...Object.keys(before)
+      .filter(layer => !(layer in layers))
+      .map((layer): JobEdit => ({ kind: 'remove', path: ['drawing', 'layers', layer] })),
   ]
 }
 

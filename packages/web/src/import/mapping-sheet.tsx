@@ -8,7 +8,14 @@ import { words } from '../words/index.js'
 import { DrawingPreview } from './drawing-preview.js'
 import { layerCensus } from './layer-census.js'
 import { LayerTable } from './layer-table.js'
-import { type ImportChoice, type LayerChoice, mappingEdits, originFor, ownParts } from './mapping-edits.js'
+import {
+  type ImportChoice,
+  type LayerChoice,
+  mappingEdits,
+  originFor,
+  ownParts,
+  standsAlone,
+} from './mapping-edits.js'
 import type { OpenedDrawing } from './open-drawing.js'
 import { placedProblems } from './problem-places.js'
 import { ProblemRows } from './problem-rows.js'
@@ -30,7 +37,7 @@ export function MappingSheet({
   const raw = useMemo(() => rawJobOf(document), [document])
   const rows = useMemo(() => layerCensus(opened.drawing), [opened])
   const [unit, setUnit] = useState(opened.unit)
-  const [clear, setClear] = useState(true)
+  const [clear, setClear] = useState(() => standsAlone(raw))
   const [layers, setLayers] = useState<Readonly<Record<string, LayerChoice>>>(() =>
     proposedChoices(rows, opened.drawing, raw),
   )

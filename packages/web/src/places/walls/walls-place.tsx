@@ -12,7 +12,20 @@ import { useDraft } from './use-draft.js'
 import './walls.css'
 
 /** The plan, wall by wall, and what stands at the moment the campaign clock shows. */
-export const WallsPlace = () => <WithPlan>{plan => <Walls plan={plan} />}</WithPlan>
+export function WallsPlace() {
+  const waiting = useApp(state => state.plan === undefined && state.problems.length > 0)
+  return (
+    <>
+      <WithPlan>{plan => <Walls plan={plan} />}</WithPlan>
+      {/* A job whose drawing is missing is mended by bringing it in. */}
+      {waiting && (
+        <div className="inner">
+          <ImportDrawing />
+        </div>
+      )}
+    </>
+  )
+}
 
 /** Three-dimensional drawing is heavy: loaded when somebody first looks at the walls. */
 const SolidView = lazy(() => import('./solid/index.js').then(module => ({ default: module.SolidView })))
