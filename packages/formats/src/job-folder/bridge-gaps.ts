@@ -13,6 +13,18 @@ export function bridgeGaps(file: WeatherFile, name: string): WeatherFile {
   return filled === 0 ? file : { ...file, hours: whole, warnings: [...file.warnings, note(name, filled)] }
 }
 
+/**
+ * A record with as many hours before its first and behind its last, so that a year cut an hour late or early still closes
+ * on itself at new year.
+ */
+export function closedOnItself(hours: readonly WeatherHour[]): readonly WeatherHour[] {
+  const [first, last] = [hours[0], hours.at(-1)]
+  if (!first || !last) return hours
+  const steps = Array.from({ length: longestBridge }, (_, index) => (index + 1) * 3600)
+  const before = steps.map(step => ({ ...first, start: first.start - step, rain: 0 })).reverse()
+  return [...before, ...hours, ...steps.map(step => ({ ...last, start: last.start + step, rain: 0 }))]
+}
+
 function bridge(hour: WeatherHour, next: WeatherHour | undefined): readonly WeatherHour[] {
   const missing = next ? Math.round((next.start - hour.start) / 3600) - 1 : 0
   if (missing < 1 || missing > longestBridge) return []

@@ -18,7 +18,7 @@ import {
   type WeatherQuantity,
   weatherUnits,
 } from '../weather/index.js'
-import { bridgeGaps } from './bridge-gaps.js'
+import { bridgeGaps, closedOnItself } from './bridge-gaps.js'
 
 /** Days of weather a campaign may reach into from its first day on. */
 export const horizonDays = 240
@@ -88,8 +88,13 @@ function dayBegins({ hours }: WeatherFile, zone: string): number {
   const first = hours[0]?.start ?? 0
   const halfYear = 182 * 86400
   const standard = Math.min(zoneOffset(first, zone), zoneOffset(first + halfYear, zone))
-  return (first + standard) % 86400 === 0 ? standard : 0
+  // A file of hours by their ends may begin at one o'clock.
+  return (first + standard) % 86400 <= 3600 ? standard : 0
 }
+
+/** Each year of a file laid over the campaign's days. */
+export const yearsOnRecord = ({ hours, utcOffset }: WeatherFile, { site, calendar }: Job) =>
+  replayYears({ hours: closedOnItself(hours), utcOffset }, site.timeZone, calendar.firstDay, horizonDays)
 
 /** Hours of the campaign itself where the file has them; else the file's year, re-dated. */
 function overCampaign(file: WeatherFile, job: Job): readonly WeatherHour[] {
@@ -97,12 +102,7 @@ function overCampaign(file: WeatherFile, job: Job): readonly WeatherHour[] {
   const start = instantAt(job.calendar.firstDay, 0, zone)
   const end = instantAt(addDays(job.calendar.firstDay, horizonDays), 0, zone)
   const own = file.hours.filter(hour => hour.start >= start - 86400 && hour.start < end)
-  const year = replayYears(
-    { hours: file.hours, utcOffset: file.utcOffset },
-    zone,
-    job.calendar.firstDay,
-    horizonDays,
-  ).at(-1)
+  const year = yearsOnRecord(file, job).at(-1)
   return mergeHours([own, year?.hours ?? []])
 }
 

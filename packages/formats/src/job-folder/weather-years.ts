@@ -1,12 +1,6 @@
 import { uniformFrom } from '@dawnlift/core/numeric'
-import {
-  type ClimateNormals,
-  climateOfHours,
-  replayNormals,
-  replayYears,
-  type WeatherHour,
-} from '@dawnlift/core/weather'
-import { horizonDays, jobWeatherFile } from './job-weather.js'
+import { type ClimateNormals, climateOfHours, replayNormals, type WeatherHour } from '@dawnlift/core/weather'
+import { horizonDays, jobWeatherFile, yearsOnRecord } from './job-weather.js'
 import type { OpenedJob } from './open-job.js'
 
 /** Courses of weather a campaign may meet, each made when it is asked for. */
@@ -64,7 +58,7 @@ function climateOf(opened: OpenedJob, read: (name: string) => Uint8Array | undef
   if (weather.kind === 'normals') return { from: weather.normals.source, normals: weather.normals, years: [] }
   const file = jobWeatherFile(job, weather, read)
   const hours = file.ok ? file.value.hours : opened.hours
-  const years = file.ok ? replayYears(file.value, timeZone, job.calendar.firstDay, horizonDays) : []
+  const years = file.ok ? yearsOnRecord(file.value, job) : []
   return {
     from: years.length >= enoughYears ? weather.file : `the means of ${weather.file}`,
     normals: wholeYear(climateOfHours(name, weather.file, hours, timeZone), hours, timeZone),
