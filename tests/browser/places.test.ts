@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import AxeBuilder from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { root } from '../sources.js'
 import { noBrowser, openStage, type Stage } from './stage.js'
 
 const places = ['site', 'walls', 'mix', 'days', 'trades', 'today', 'tally', 'calc'] as const
@@ -143,6 +144,35 @@ describe.skipIf(noBrowser)(`the places along the job${noBrowser ? `: ${noBrowser
       expect(await page.locator('.agree input').first().isChecked()).toBe(true)
       await page.keyboard.press('Alt+7')
       await page.waitForURL(/tally$/)
+      await page.context().close()
+    },
+    2 * patience,
+  )
+
+  it(
+    'open a job dropped on the page, and leave the one on disk alone',
+    async () => {
+      const page = await openPage('days')
+      const before = job()
+      const dropped = (name: string) => readFileSync(join(root, 'examples/tern-cottage', name), 'utf8')
+      await page.evaluate(
+        files => {
+          const data = new DataTransfer()
+          for (const [name, text] of files) data.items.add(new File([text], name))
+          window.dispatchEvent(new DragEvent('drop', { dataTransfer: data, cancelable: true }))
+        },
+        ['job.yaml', 'plan.dxf'].map(name => [name, dropped(name)] as const),
+      )
+      await page.getByText('This job lives only in this tab').waitFor()
+      await page.getByRole('heading', { name: 'Tern Cottage' }).waitFor()
+      await page.click('nav a[href="/site"]')
+      const people = page.getByLabel('People', { exact: true })
+      await people.fill('3')
+      await people.press('Enter')
+      await page.getByRole('button', { name: 'Undo' }).and(page.locator(':enabled')).waitFor()
+      await page.reload()
+      await page.getByRole('heading', { name: 'Casa Torrenubia' }).waitFor()
+      expect(job()).toBe(before)
       await page.context().close()
     },
     2 * patience,

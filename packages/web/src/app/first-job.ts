@@ -13,7 +13,7 @@ export async function openFirstJob(): Promise<void> {
   const kept = keptDocument()
   const { open, edit, setSaved } = useApp.getState()
   if (!kept || kept.document === job.files.document) open(job.files, job.revision)
-  else if (kept.revision === undefined || kept.revision === job.revision) {
+  else if (kept.revision === job.revision) {
     open(job.files, job.revision)
     edit(kept.document)
   } else {

@@ -62,7 +62,7 @@ function RibbonOf({ plan }: { readonly plan: Plan }) {
           {calendarDays(first, last, zone).map(day => (
             <rect
               key={day.date}
-              className={plan.campaign.idleDays.some(idle => idle.date === day.date) ? 'idle' : 'day'}
+              className={dayClass(plan, day.date)}
               x={x(day.start) + 1}
               width={Math.max(1, x(day.end) - x(day.start) - 2)}
               y={0}
@@ -89,6 +89,14 @@ function RibbonOf({ plan }: { readonly plan: Plan }) {
       </div>
     </footer>
   )
+}
+
+/** A day off is no loss; a working day without a lift is. */
+function dayClass(plan: Plan, date: string): 'day' | 'idle' | 'off' {
+  const idle = plan.campaign.idleDays.find(each => each.date === date)
+  if (!idle) return 'day'
+  const { daysOff, workDays } = plan.job.crew
+  return daysOff.includes(date) || !workDays.includes(weekday(date)) ? 'off' : 'idle'
 }
 
 /** Arrows go by the half hour, with pages by the day, to the ends with home and end. */

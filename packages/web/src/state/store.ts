@@ -77,7 +77,8 @@ export const useApp = create<AppState & AppActions>((set, get) => {
     const files = get().files
     if (!files) return
     set({ files: { ...files, document }, past, future })
-    keepLocally(document, get().revision)
+    // A job of this tab alone must not come back on top of the server's.
+    if (get().revision !== undefined) keepLocally(document, get().revision)
     saveDocument()
     void replan()
   }

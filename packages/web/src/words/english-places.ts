@@ -56,6 +56,8 @@ export const englishPlaces = {
   testsHead: 'kind,age,temperature,stress,strength,stiffness,density\n',
   noFormula: 'No formula speaks of that.',
   noDownloads: 'The local server makes these files and is away just now.',
+  tabDownloads:
+    'This job lives only in this tab: open its folder with the local server to have its files made.',
   folders: {
     tables: 'Tables for a spreadsheet',
     sheets: 'Sheets to print',

@@ -5,12 +5,14 @@ import { figure } from '@dawnlift/drawing/paper'
 import { drawDayClock } from '@dawnlift/drawing/views'
 import { useMemo } from 'react'
 import { Picture } from '../../parts/index.js'
+import { useApp } from '../../state/index.js'
 import { stepsOn } from '../cure-steps.js'
 import { sheetWords } from '../sheet-words.js'
 import { dayText } from './day-text.js'
 
 /** One day round the clock: weather, open hours, prints, calls and wetting; and what the cure asks for that day. */
 export function DaySheet({ day, plan }: { readonly day: PrintDay; readonly plan: Plan }) {
+  const isServed = useApp(state => state.revision !== undefined)
   const zone = plan.job.site.timeZone
   const clock = useMemo(() => drawDayClock(plan, day.date, figure(170, 120, sheetWords(plan))), [plan, day])
   const steps = stepsOn(plan.cure, at => localTime(at, zone).date === day.date)
@@ -20,11 +22,13 @@ export function DaySheet({ day, plan }: { readonly day: PrintDay; readonly plan:
         Day {day.number}, {dayText(day.date)}, round the clock
       </h2>
       <Picture drawing={clock} label={`Day ${day.number} as a clock: weather, open hours, prints, calls`} />
-      <p>
-        <a href={`/api/out/sheets/day-${day.date}.pdf`} target="_blank" rel="noreferrer">
-          Day sheet as PDF
-        </a>
-      </p>
+      {isServed && (
+        <p>
+          <a href={`/api/out/sheets/day-${day.date}.pdf`} target="_blank" rel="noreferrer">
+            Day sheet as PDF
+          </a>
+        </p>
+      )}
       {steps.length > 0 && (
         <details>
           <summary>{steps.length} rounds of care that day</summary>

@@ -1,5 +1,5 @@
 import { explainLift, type PrintDay } from '@dawnlift/core/campaign'
-import { clockText } from '@dawnlift/core/clock'
+import { clockText, weekday } from '@dawnlift/core/clock'
 import { sayLimit } from '@dawnlift/core/limit'
 import type { Plan } from '@dawnlift/core/plan'
 import { figure } from '@dawnlift/drawing/paper'
@@ -50,7 +50,8 @@ function Days({ plan }: { readonly plan: Plan }) {
 }
 
 function Figures({ plan }: { readonly plan: Plan }) {
-  const { days, bound, finished, idleDays } = plan.campaign
+  const { days, bound, finished } = plan.campaign
+  const idle = plan.campaign.idleDays.filter(({ date }) => isWorkDay(plan, date)).length
   const last = days.at(-1)
   const hours = plan.tally.total.printTime / 3600
   return (
@@ -78,11 +79,14 @@ function Figures({ plan }: { readonly plan: Plan }) {
         what="print days at the very least"
       />
       <Figure value={`${hours.toFixed(0)} h`} what="of printing" />
-      <Figure value={idleDays.length} what="working days without a lift" />
+      <Figure value={idle} what="working days without a lift" />
       <Figure value={plan.sections.length} what="sections" />
     </div>
   )
 }
+
+const isWorkDay = ({ job }: Plan, date: string): boolean =>
+  job.crew.workDays.includes(weekday(date)) && !job.crew.daysOff.includes(date)
 
 function TimeHeight({ plan }: { readonly plan: Plan }) {
   const units = useApp(state => state.units)

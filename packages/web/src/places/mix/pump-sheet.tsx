@@ -21,7 +21,10 @@ export function PumpSheet({ plan }: { readonly plan: Plan }) {
   const temperature = Math.max(job.mix.reference, ...printed.map(hour => hour.mixTemperature))
   const line = { machine: job.machine, mix: job.mix, batching: job.batching, flow, rise, temperature }
   const { slipping, shearing } = linePressure(line)
-  const bar = (pascals: number) => `${(pascals / 1e5).toFixed(1)} bar`
+  const bar = (pascals: number) =>
+    units === 'metric'
+      ? formatQuantity(pascals, 'pressure', units, { unit: 'bar', step: 0.1 })
+      : formatQuantity(pascals, 'pressure', units, { unit: 'psi', step: 1 })
   return (
     <section className="sheet" aria-labelledby="pump-title">
       <h2 id="pump-title">Pump and hose</h2>

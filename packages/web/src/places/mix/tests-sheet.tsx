@@ -18,13 +18,15 @@ export function TestsSheet({ fit }: { readonly fit: MixFit | undefined }) {
   const [typed, setTyped] = useState<string>()
   const [problems, setProblems] = useState<readonly string[]>([])
   const read = useMemo(() => (standing ? readMixTests(standing, file) : undefined), [standing, file])
-  const keep = async () => {
+  const keep = () => {
     const text = typed ?? ''
     const tests = readMixTests(text, file ?? 'mix-tests.csv')
     if (!tests.ok) return setProblems(tests.problems.map(problem => `${problem.at}: ${problem.say}`))
     const edited = withTests(document, raw)
     if (!edited.ok) return setProblems(edited.problems.map(problem => problem.say))
-    await putFile(edited.value.file, new TextEncoder().encode(text))
+    void putFile(edited.value.file, new TextEncoder().encode(text)).then(
+      kept => kept || setProblems([words.fileInTab]),
+    )
     useApp.getState().edit(edited.value.document)
     setTyped(undefined)
     setProblems([])
@@ -50,15 +52,8 @@ export function TestsSheet({ fit }: { readonly fit: MixFit | undefined }) {
             maxRows={18}
             styles={{ input: { fontFamily: 'monospace' } }}
           />
-          {problems.length > 0 && (
-            <ul className="limit" role="alert">
-              {problems.slice(0, 8).map(problem => (
-                <li key={problem}>{problem}</li>
-              ))}
-            </ul>
-          )}
           <Group gap="sm" mt="sm">
-            <Button onClick={() => void keep()}>Fit these tests</Button>
+            <Button onClick={keep}>Fit these tests</Button>
             <Button
               variant="default"
               onClick={() => {
@@ -70,6 +65,13 @@ export function TestsSheet({ fit }: { readonly fit: MixFit | undefined }) {
             </Button>
           </Group>
         </>
+      )}
+      {problems.length > 0 && (
+        <ul className="limit" role="alert">
+          {problems.slice(0, 8).map(problem => (
+            <li key={problem}>{problem}</li>
+          ))}
+        </ul>
       )}
       {typed === undefined && read?.ok && <TestTable tests={read.value} outliers={fit?.outliers ?? []} />}
       {typed === undefined && !standing && <p className="soft">{words.noTests}</p>}

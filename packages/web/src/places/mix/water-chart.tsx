@@ -8,7 +8,7 @@ import { useApp } from '../../state/index.js'
 import { words } from '../../words/index.js'
 import { dayText } from '../days/day-text.js'
 import { Scroller } from '../scroller.js'
-import { Chart, frameOf, pathOf, ticks } from './chart-frame.js'
+import { type Axis, Chart, frameOf, pathOf, ticks } from './chart-frame.js'
 import { waterText } from './water-text.js'
 
 /** Mix at the nozzle hour by hour, on the day the campaign clock shows: how cold must the water be at ten? */
@@ -73,7 +73,7 @@ function Temperatures({ hours, plan }: { readonly hours: readonly PrintHour[]; r
         frame={frame}
         label="Temperature of the mix at the nozzle by hour, with its limit, the air, and the water it takes"
         across={{ marks: [0, 3, 6, 9, 12, 15, 18, 21, 24].map(hour => [hour, `${hour}:00`]), what: '' }}
-        up={{ marks: ticks(up, 6).map(value => [value, degrees(value)]), what: '' }}
+        up={{ marks: roundDegrees(up, units).map(value => [value, degrees(value)]), what: '' }}
       >
         {hours.map((hour, index) =>
           hour.open ? (
@@ -105,6 +105,13 @@ function Temperatures({ hours, plan }: { readonly hours: readonly PrintHour[]; r
       </ul>
     </>
   )
+}
+
+/** Marks that are round in the scale they are read in; places in °C. */
+function roundDegrees({ from, to }: Axis, units: 'metric' | 'imperial'): readonly number[] {
+  if (units === 'metric') return ticks({ from, to }, 6)
+  const fahrenheit = { from: from * 1.8 + 32, to: to * 1.8 + 32 }
+  return ticks(fahrenheit, 6).map(value => (value - 32) / 1.8)
 }
 
 function HourTable({ hours, plan }: { readonly hours: readonly PrintHour[]; readonly plan: Plan }) {

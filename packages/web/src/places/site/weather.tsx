@@ -19,9 +19,10 @@ export function Weather() {
     const document = useApp.getState().files?.document ?? ''
     const taken = weatherDropped(document, dropped.name, new TextDecoder().decode(content))
     if (!taken.ok) return setSaid({ ok: false, text: taken.problems.map(problem => problem.say).join(' ') })
-    const kept = await putFile(dropped.name, content)
+    const sent = putFile(dropped.name, content)
     useApp.getState().edit(taken.value.document)
-    setSaid({ ok: true, text: `${taken.value.says}. ${kept ? '' : words.fileInTab}` })
+    setSaid({ ok: true, text: `${taken.value.says}.` })
+    if (!(await sent)) setSaid({ ok: true, text: `${taken.value.says}. ${words.fileInTab}` })
   }
   const drop = (event: DragEvent) => {
     event.preventDefault()

@@ -1,5 +1,6 @@
 import type { Plan } from '@dawnlift/core/plan'
 import { useEffect, useState } from 'react'
+import { useApp } from '../../state/index.js'
 import { words } from '../../words/index.js'
 
 interface Listed {
@@ -22,29 +23,32 @@ export function Downloads({ plan }: { readonly plan: Plan }) {
       })
     return () => end.abort()
   }, [plan])
+  // The server speaks of its own job, not of one that lives in this tab alone.
+  const isServed = useApp(state => state.revision !== undefined)
   const folders = [...new Set((listed ?? []).map(folderOf))]
   return (
     <section className="sheet" aria-labelledby="files-title">
       <h2 id="files-title">Files to take along</h2>
-      {away && <p className="soft">{words.noDownloads}</p>}
-      {!away && !listed && <p className="soft">{words.planning} …</p>}
-      {folders.map(folder => (
-        <details key={folder} open={folder === 'tables'}>
-          <summary>{words.folders[folder as keyof typeof words.folders] ?? folder}</summary>
-          <ul className="downloads">
-            {(listed ?? [])
-              .filter(each => folderOf(each) === folder)
-              .map(({ name, title }) => (
-                <li key={name}>
-                  <a href={`/api/out/${name}`} download>
-                    {title}
-                  </a>{' '}
-                  <span className="soft">{name.split('/').at(-1)}</span>
-                </li>
-              ))}
-          </ul>
-        </details>
-      ))}
+      {(away || !isServed) && <p className="soft">{isServed ? words.noDownloads : words.tabDownloads}</p>}
+      {!away && isServed && !listed && <p className="soft">{words.planning} …</p>}
+      {isServed &&
+        folders.map(folder => (
+          <details key={folder} open={folder === 'tables'}>
+            <summary>{words.folders[folder as keyof typeof words.folders] ?? folder}</summary>
+            <ul className="downloads">
+              {(listed ?? [])
+                .filter(each => folderOf(each) === folder)
+                .map(({ name, title }) => (
+                  <li key={name}>
+                    <a href={`/api/out/${name}`} download>
+                      {title}
+                    </a>{' '}
+                    <span className="soft">{name.split('/').at(-1)}</span>
+                  </li>
+                ))}
+            </ul>
+          </details>
+        ))}
     </section>
   )
 }

@@ -155,12 +155,10 @@ function ByDay({ tally }: { readonly tally: Tally }) {
                 </td>
                 <td className="right">{formatQuantity(day.volume, 'volume', units, { step: 0.01 })}</td>
                 <td className="right">
-                  {formatQuantity(
-                    day.beadLength,
-                    'length',
-                    units,
-                    units === 'metric' ? { step: 1 } : { denominator: 1 },
-                  )}
+                  {formatQuantity(day.beadLength, 'length', units, {
+                    unit: units === 'metric' ? 'm' : 'ft',
+                    step: 1,
+                  })}
                 </td>
                 <td className="right">{formatQuantity(day.water, 'mass', units, { step: 1 })}</td>
                 <td className="right">{(day.printTime / 3600).toFixed(1)} h</td>

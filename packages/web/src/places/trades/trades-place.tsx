@@ -19,6 +19,7 @@ const everyone = 'everyone'
 
 function Calls({ plan }: { readonly plan: Plan }) {
   const [trade, setTrade] = useState(everyone)
+  const isServed = useApp(state => state.revision !== undefined)
   const [opened, setOpened] = useState<string>()
   const [confirmed, setConfirmed] = useState<Confirmed>(() => readConfirmed(plan.job.name, localStorage))
   const trades = [...new Set(plan.calls.map(call => call.trade))].sort()
@@ -52,7 +53,7 @@ function Calls({ plan }: { readonly plan: Plan }) {
           <span className="soft">
             {agreedCount} of {shown.length} confirmed
           </span>
-          {trade !== everyone && (
+          {trade !== everyone && isServed && (
             <>
               <Button
                 component="a"
