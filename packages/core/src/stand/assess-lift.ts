@@ -182,13 +182,19 @@ export function bucklingVerdict(
 
 /**
  * The first number of layers that does not stand, found by marching up in steps of a twelfth, then halving; or none.
- * `known`: layers already known to stand, with all fewer ones.
+ * `known`: layers already known to stand, with all fewer ones; `failing`: layers known not to, with all more; `most` + 1
+ * where even the most may stand.
  */
 export function firstUnstable(
   most: number,
   stands: (layers: number) => boolean,
   known = 0,
+  failing?: number,
 ): number | undefined {
+  if (failing !== undefined) {
+    const first = firstBetween(known, failing, stands)
+    return first > most ? undefined : first
+  }
   let below = known
   while (below < most) {
     const next = Math.min(most, below + Math.max(1, Math.floor(below / 12)))

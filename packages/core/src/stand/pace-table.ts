@@ -64,7 +64,7 @@ export function paceTable(layerHeight: Metres, most: number, rules: StandRules):
       members.set(key, steps)
       const known = steps.get(step)
       if (known) return known.mechanism
-      const now = criticalAt(member, steady(lowered), most, rules, fasterNeighbour(steps, step))
+      const now = criticalAt(member, steady(lowered), most, rules, neighbours(steps, step))
       steps.set(step, now)
       return now.mechanism
     },
@@ -76,37 +76,49 @@ interface Known extends Critical {
 }
 
 /**
- * As `bucklingMechanism` of one lift, but from the answer at a faster pace on: at a slower one every layer is older and
- * stiffer, so whatever stood there stands here.
+ * As `bucklingMechanism` of one lift, but between the answers at a faster and a slower pace: at a slower one every layer is
+ * older and stiffer, so whatever stands at the faster one stands here, and what falls at the slower one falls here.
  */
 function criticalAt(
   member: Member,
   lift: LiftAge,
   most: number,
   rules: StandRules,
-  faster: Critical | undefined,
+  { faster, slower }: Neighbours,
 ): Known {
   const reserve = rules.safety / rules.imperfection
   const far = lift.ends.length
   const byHeight =
-    firstUnstable(far, layers => memberStands(member, lift, layers, rules, 1), (faster?.byHeight ?? 1) - 1) ??
-    far + 1
+    firstUnstable(
+      far,
+      layers => memberStands(member, lift, layers, rules, 1),
+      (faster?.byHeight ?? 1) - 1,
+      slower?.byHeight,
+    ) ?? far + 1
   const byLoad =
     firstUnstable(
       most,
       layers => memberStands(member, lift, layers, rules, reserve),
       (faster?.byLoad ?? 1) - 1,
+      slower?.byLoad,
     ) ?? most + 1
   const mechanism = bucklingVerdict(member, lift, most, rules, { byHeight, byLoad })
   return { byHeight, byLoad, mechanism: keepSafeties(mechanism) }
 }
 
-/** The nearest faster pace already worked out. */
-function fasterNeighbour(steps: ReadonlyMap<number, Known>, step: number): Critical | undefined {
-  let nearest: number | undefined
-  for (const known of steps.keys())
-    if (known < step && (nearest === undefined || known > nearest)) nearest = known
-  return nearest === undefined ? undefined : steps.get(nearest)
+interface Neighbours {
+  readonly faster: Critical | undefined
+  readonly slower: Critical | undefined
+}
+
+/** The nearest paces already worked out. */
+function neighbours(steps: ReadonlyMap<number, Known>, step: number): Neighbours {
+  let [below, above] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]
+  for (const known of steps.keys()) {
+    if (known < step) below = Math.max(below, known)
+    else above = Math.min(above, known)
+  }
+  return { faster: steps.get(below), slower: steps.get(above) }
 }
 
 function keepSafeties(mechanism: Mechanism): Mechanism {

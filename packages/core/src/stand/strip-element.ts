@@ -107,47 +107,66 @@ function termsAt({ at: x, weight }: GaussPoint): Readonly<Record<Term | 'slope',
   }
 }
 
+/** The lower triangle of a term over the first `each` unknowns of both ends, row after row. */
+function packed(term: Float64Array, each: number): Float64Array {
+  const place = (i: number) => (i < each ? i : i - each + EACH)
+  const out: number[] = []
+  for (let i = 0; i < 2 * each; i++) for (let j = 0; j <= i; j++) out.push(term[place(i) * SIZE + place(j)]!)
+  return Float64Array.from(out)
+}
+
+/** The terms as strips ask for them, by unknowns of a node: a campaign asks for thousands. */
+const packedTerms = [2, 3, 4].map(each =>
+  terms.map(
+    point =>
+      Object.fromEntries(
+        Object.entries(point).map(([term, matrix]) => [term, packed(matrix, each)]),
+      ) as (typeof terms)[number],
+  ),
+)
+
 /**
- * Energy of one Gauss point for E = 1: a symmetric matrix over the first `each` unknowns of both ends.
+ * Energy at each Gauss point for E = 1: symmetric matrices over the unknowns of both ends, as packed lower triangles.
  *
  *   D·[ X″² + a₂X² − 2νa₀XX″ + ½(1 − ν)a₁(φ + ψ′)² ];  with φ = X′, ψ = X the plate of the literature
  */
-export function stiffnessAtPoint(point: number, span: Metres, law: StripLaw, each: number): Float64Array {
-  const { poisson, shape, own, composite, shearUp, shearAlong } = law
-  const plate = (amount: number, prefix: 'own' | 'composite'): readonly (readonly [Term, number])[] => [
-    [prefix === 'own' ? 'bend' : 'compositeBend', amount / span ** 3],
-    [prefix === 'own' ? 'value' : 'compositeValue', amount * shape.bend * span],
-    [prefix === 'own' ? 'cross' : 'compositeCross', (-2 * amount * poisson * shape.cross) / span],
-    [prefix === 'own' ? 'twist' : 'compositeTwist', (amount * shape.slope * (1 - poisson)) / 2 / span],
-  ]
-  const matrix = new Float64Array(4 * each * each)
-  for (const [term, amount] of plate(own, 'own')) addTerm(matrix, terms[point]![term], amount, each)
-  if (composite === 0) return matrix
-  for (const [term, amount] of plate(composite, 'composite'))
-    addTerm(matrix, terms[point]![term], amount, each)
-  addTerm(matrix, terms[point]!.angleUp, shearUp / span, each)
-  addTerm(matrix, terms[point]!.angleAlong, shearAlong * shape.slope * span, each)
-  return matrix
-}
-
-/** Work of a unit membrane force at one Gauss point: W′². */
-export function slopeSquaredAtPoint(point: number, span: Metres, each: number): Float64Array {
-  const matrix = new Float64Array(4 * each * each)
-  addTerm(matrix, terms[point]!.slope, 1 / span, each)
-  return matrix
-}
-
-function addTerm(matrix: Float64Array, term: Float64Array, amount: number, each: number): void {
-  if (amount === 0) return
-  const size = 2 * each
-  for (let i = 0; i < size; i++) {
-    const from = (i < each ? i : i - each + EACH) * SIZE
-    for (let j = 0; j < each; j++) {
-      matrix[i * size + j]! += amount * term[from + j]!
-      matrix[i * size + each + j]! += amount * term[from + EACH + j]!
+export function stiffnessAtPoints(span: Metres, law: StripLaw, each: 2 | 3 | 4): readonly Float64Array[] {
+  const amounts = termAmounts(span, law).filter(([, amount]) => amount !== 0)
+  return packedTerms[each - 2]!.map(point => {
+    const sum = new Float64Array(each * (2 * each + 1))
+    for (const [name, amount] of amounts) {
+      const term = point[name]
+      for (let t = 0; t < sum.length; t++) sum[t]! += amount * term[t]!
     }
-  }
+    return sum
+  })
 }
+
+function termAmounts(span: Metres, law: StripLaw): readonly (readonly [Term, number])[] {
+  const { poisson, shape, own, composite, shearUp, shearAlong } = law
+  const [bend, value] = [1 / span ** 3, shape.bend * span]
+  const [cross, twist] = [(-2 * poisson * shape.cross) / span, (shape.slope * (1 - poisson)) / 2 / span]
+  const leaf = [
+    ['bend', own * bend],
+    ['value', own * value],
+    ['cross', own * cross],
+    ['twist', own * twist],
+  ] as const
+  if (composite === 0) return leaf
+  return [
+    ...leaf,
+    ['compositeBend', composite * bend],
+    ['compositeValue', composite * value],
+    ['compositeCross', composite * cross],
+    ['compositeTwist', composite * twist],
+    ['angleUp', shearUp / span],
+    ['angleAlong', shearAlong * shape.slope * span],
+  ]
+}
+
+/** Work of a unit membrane force at each Gauss point over a unit span: W′², packed alike. */
+export const slopeSquaredAtPoints = (each: 2 | 3 | 4): readonly Float64Array[] =>
+  packedTerms[each - 2]!.map(point => point.slope)
 
 function row(near: readonly number[], far: readonly number[]): Float64Array {
   const out = new Float64Array(SIZE)

@@ -1,7 +1,7 @@
 import type { Metres } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import { countNegativePivots, solveBanded } from './banded.js'
-import { gaussPoints, type StripLaw, slopeSquaredAtPoint, stiffnessAtPoint } from './strip-element.js'
+import { gaussPoints, type StripLaw, slopeSquaredAtPoints, stiffnessAtPoints } from './strip-element.js'
 
 /**
  * A growing wall as one strip over its height, x = 0 at its clamped foot:
@@ -83,11 +83,13 @@ function deflections(shape: Float64Array, each: number): number[] {
   return values.map(value => value / largest)
 }
 
+type FourPoints = readonly [Float64Array, Float64Array, Float64Array, Float64Array]
+
 /** Size of the banded matrices; the foot's unknowns are left out. */
 function bandOf({ law, elements }: Strip): {
   readonly size: number
   readonly width: number
-  readonly each: number
+  readonly each: 2 | 3 | 4
 } {
   const each = unknowns(law)
   return { size: elements * each, width: 2 * each, each }
@@ -101,30 +103,26 @@ function assemble(strip: Strip, stiff: number, load: number): Float64Array {
   const { size, width, each } = bandOf(strip)
   const span = height / elements
   const band = new Float64Array(size * width)
-  const stiffAt = gaussPoints.map((_, g) => stiffnessAtPoint(g, span, law, each))
-  const loadAt = gaussPoints.map((_, g) => slopeSquaredAtPoint(g, span, each))
-  const [k0, k1, k2, k3] = stiffAt as [Float64Array, Float64Array, Float64Array, Float64Array]
-  const [q0, q1, q2, q3] = loadAt as [Float64Array, Float64Array, Float64Array, Float64Array]
-  const force = load * weight * span
-  const forceAt = (e: number, g: number) => force * (elements - e - gaussPoints[g]!.at)
+  const [k0, k1, k2, k3] = stiffnessAtPoints(span, law, each) as FourPoints
+  const [q0, q1, q2, q3] = slopeSquaredAtPoints(each) as FourPoints
+  // the force at a point, times the span of its element over that of W′² itself
+  const forceAt = (e: number, g: number) => load * weight * (elements - e - gaussPoints[g]!.at)
   for (const young of modulus)
     assert(young > 0 && young < Number.POSITIVE_INFINITY, 'the wall has a stiffness everywhere')
   // Asked for thousands of times in a campaign: the four points of an element are summed before the band is touched.
   for (let e = 0; e < elements; e++) {
     const first = (e - 1) * each
+    const from = Math.max(0, -first)
     const [e0, e1] = [stiff * modulus[4 * e]!, stiff * modulus[4 * e + 1]!]
     const [e2, e3] = [stiff * modulus[4 * e + 2]!, stiff * modulus[4 * e + 3]!]
     const [f0, f1, f2, f3] = [forceAt(e, 0), forceAt(e, 1), forceAt(e, 2), forceAt(e, 3)]
-    for (let i = Math.max(0, -first); i < width; i++) {
+    for (let i = from; i < width; i++) {
       const row = (first + i) * width + width - 1 - i
-      for (let j = Math.max(0, -first); j <= i; j++) {
-        const at = i * width + j
-        band[row + j]! +=
-          e0 * k0[at]! +
-          e1 * k1[at]! +
-          e2 * k2[at]! +
-          e3 * k3[at]! +
-          (f0 * q0[at]! + f1 * q1[at]! + f2 * q2[at]! + f3 * q3[at]!)
+      const packedRow = (i * (i + 1)) / 2
+      for (let j = from; j <= i; j++) {
+        const t = packedRow + j
+        const stiffness = e0 * k0[t]! + e1 * k1[t]! + e2 * k2[t]! + e3 * k3[t]!
+        band[row + j]! += stiffness + f0 * q0[t]! + f1 * q1[t]! + f2 * q2[t]! + f3 * q3[t]!
       }
     }
   }
