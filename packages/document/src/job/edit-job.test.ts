@@ -44,6 +44,29 @@ describe('editJob', () => {
       '  restMost: 20 min',
       'batching: { chiller: { temperature: 6 °C, rate: 350 kg/h } }',
     ]))
+  it('begins a list of things with a line each, and a larger block with a line a key', () =>
+    expect(
+      changed(
+        edited(
+          text.replace(/^embeds:[\s\S]*?\n\n/m, ''),
+          { kind: 'set', path: ['columns'], value: [{ id: 'K1', wall: 'W1', at: '2 m' }] },
+          { kind: 'set', path: ['columns', 1], value: { id: 'K2', wall: 'W1', at: '4 m' } },
+          {
+            kind: 'set',
+            path: ['drawing'],
+            value: { file: 'plan.dxf', unit: 'mm', layers: { A: { is: 'walls' } } },
+          },
+        ),
+      ),
+    ).toEqual([
+      'columns:',
+      '  - { id: K1, wall: W1, at: 2 m }',
+      '  - { id: K2, wall: W1, at: 4 m }',
+      'drawing:',
+      '  file: plan.dxf',
+      '  unit: mm',
+      '  layers: { A: { is: walls } }',
+    ]))
   it('adds an embed to the list and takes it away again', () => {
     const embed = {
       id: 'E2',

@@ -73,8 +73,29 @@ function inserted(text: string, document: Document, path: Path, value: unknown):
   const start = startOfItem(home.items[0], isSeq(home), text)
   if (start === undefined) return undefined
   const indent = ' '.repeat(start - lineStart(text, start))
-  return `${text.slice(0, line)}\n${indent}${isMap(home) ? '' : '- '}${entry}${text.slice(line)}`
+  const written = isMap(home) ? (inLines(String(key), rest, indent) ?? entry) : `- ${entry}`
+  return `${text.slice(0, line)}\n${indent}${written}${text.slice(line)}`
 }
+
+/** Most keys of a block that still reads well on one line. */
+const ONE_LINE = 2
+
+/** A new list of things a line each, or a larger block a line a key, so that later edits show as lines; else nothing. */
+function inLines(key: string, value: unknown, indent: string): string | undefined {
+  const below = (lines: readonly string[]) =>
+    [`${inline(key)}:`, ...lines.map(line => `${indent}  ${line}`)].join('\n')
+  if (Array.isArray(value))
+    return value.some(isBlock) ? below(value.map(each => `- ${inline(each)}`)) : undefined
+  if (!isBlock(value) || Object.keys(value).length <= ONE_LINE) return undefined
+  return below(
+    Object.entries(value).map(
+      ([name, each]) => inLines(name, each, `${indent}  `) ?? `${inline(name)}: ${inline(each)}`,
+    ),
+  )
+}
+
+const isBlock = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
 
 function without(text: string, document: Document, path: Path): string | undefined {
   const home = nodeAt(document, path.slice(0, -1))
