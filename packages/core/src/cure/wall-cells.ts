@@ -34,3 +34,10 @@ export function cellSize(build: WallBuild, cells: number): Metres {
   if (build.kind === 'double') return build.beadWidth / (cells / 2)
   return (build.kind === 'solid' ? build.thickness : build.beadWidth) / cells
 }
+
+/** Middles of the cells from the left face [m]; the cavity of a double wall has none. */
+export function cellDepths(build: WallBuild, cells: number): readonly Metres[] {
+  const size = cellSize(build, cells)
+  const far = build.kind === 'double' ? build.thickness - 2 * build.beadWidth : 0
+  return Array.from({ length: cells }, (_, i) => (i + 0.5) * size + (i >= cells / 2 ? far : 0))
+}

@@ -60,6 +60,19 @@ const at = (heat: ReturnType<typeof wallHeat>, hour: number, key: 'left' | 'righ
   heat.trace[key][heat.trace.at.findIndex(moment => moment >= heat.start + hour * 3600)]!
 
 describe('wallHeat', () => {
+  it('keeps the temperature of every cell, in the depth where it lies', () => {
+    const heat = run()
+    // hand: two wythes of 50 mm in five cells of 10 mm, the second from 200 mm on
+    expect(heat.depths.map(depth => Math.round(depth * 1000))).toEqual([
+      5, 15, 25, 35, 45, 205, 215, 225, 235, 245,
+    ])
+    expect(heat.profile).toHaveLength(heat.trace.at.length)
+    heat.profile.forEach((row, index) => {
+      expect(Math.max(...row)).toBe(heat.trace.most[index])
+      expect(Math.min(...row)).toBe(heat.trace.least[index])
+    })
+  })
+
   // independent: the same physics written apart as a method of lines, 120 cells, LSODA (scipy 1.17.1, rtol 1e-7), one wythe of 60 mm, mix of
   // 28 °C, steady air of 25 °C at 50 %, film 12 W/m²K, surroundings 290 K, sun 300 and 50 W/m². Ours has 6 cells and steps of 5 min: 0.15 K; its ages are those
   // of 10 mm blocks.

@@ -2,6 +2,7 @@ import type { Instant, Seconds } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import type { CoverKind } from './cover.js'
 import type { CoverSpan, WallHeatInput } from './wall-case.js'
+import { cellDepths } from './wall-cells.js'
 import { freshWall, recordWall, wear } from './wall-state.js'
 import { stepWall } from './wall-step.js'
 import type { WallHeat } from './wall-trace.js'
@@ -39,8 +40,9 @@ export function wallHeat(input: WallHeatInput): WallHeat {
     calm += 1
     if ((from + step - start) % RECORD < step) recordWall(state, from + step)
   }
-  const { trace, rewettings, balanceError } = state
-  return { start, until, trace, rewettings, balanceError }
+  const { trace, profile, rewettings, balanceError } = state
+  const depths = cellDepths(input.build, state.temperatures.length)
+  return { start, until, trace, profile, depths, rewettings, balanceError }
 }
 
 function coverAt(spans: readonly CoverSpan[], at: Instant): CoverKind {

@@ -37,6 +37,7 @@ export interface WallState {
   readonly right: Face
   readonly rewettings: Rewetting[]
   readonly trace: WallTrace
+  readonly profile: Celsius[][]
   worn: CoverKind
   balanceError: number
 }
@@ -58,6 +59,7 @@ export function freshWall(input: WallHeatInput): WallState {
     right: freshFace(input.mixTemperature),
     rewettings: [],
     trace: emptyTrace(),
+    profile: [],
     worn: 'bare',
     balanceError: 0,
   }
@@ -78,7 +80,11 @@ export function wear(state: WallState, cover: CoverKind): void {
   state.left.cloth = state.right.cloth = covers[cover].store
 }
 
-export function recordWall({ trace, temperatures, ages, left, right }: WallState, at: Instant): void {
+export function recordWall(
+  { trace, profile, temperatures, ages, left, right }: WallState,
+  at: Instant,
+): void {
+  profile.push(Array.from(temperatures))
   trace.at.push(at)
   trace.left.push(left.surface)
   trace.right.push(right.surface)

@@ -1,4 +1,4 @@
-import type { Celsius, Instant, Seconds } from '../quantity/index.js'
+import type { Celsius, Instant, Metres, Seconds } from '../quantity/index.js'
 
 /** What a wall went through, every half hour. All lists are equally long. */
 export interface WallTrace {
@@ -27,6 +27,10 @@ export interface WallHeat {
   /** The end of the time asked for, or of the weather. */
   readonly until: Instant
   readonly trace: { readonly [Key in keyof WallTrace]: readonly number[] }
+  /** Temperature of every cell from the left face to the right, a row for each moment of the trace. */
+  readonly profile: readonly (readonly Celsius[])[]
+  /** Middles of those cells from the left face [m]. */
+  readonly depths: readonly Metres[]
   readonly rewettings: readonly Rewetting[]
   /** Largest share of the heat exchanged in one step that is not accounted for. */
   readonly balanceError: number
