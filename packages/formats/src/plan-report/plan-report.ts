@@ -4,6 +4,7 @@ import type { Plan } from '@dawnlift/core/plan'
 import type { Instant } from '@dawnlift/core/quantity'
 import { layerRouteOf, layerTime, startsOf } from '@dawnlift/core/route'
 import type { Quantities } from '@dawnlift/core/tally'
+import { cureReport, pourReport } from './keeping-report.js'
 import type { PlanReport } from './report-schema.js'
 
 const moment = (at: Instant): string => new Date(Math.round(at * 1000)).toISOString()
@@ -21,6 +22,7 @@ export function planReport(plan: Plan): PlanReport {
     finished: campaign.finished,
     leastPrintDays: campaign.bound.days,
     leastBecause: campaign.bound.how,
+    ...(campaign.bound.date === undefined ? {} : { earliestFinish: campaign.bound.date }),
     printDays: campaign.days.map(({ number, date, start, end, chilled, lifts }) => ({
       number,
       date,
@@ -40,6 +42,8 @@ export function planReport(plan: Plan): PlanReport {
       up_m: place.up,
       face: place.face,
     })),
+    cure: plan.cure.map(cureReport),
+    pours: plan.pours.map(pourReport),
     tally: tallyReport(plan),
     movedToLayers: plan.snaps.map(({ what, asked, got }) => ({ what, asked_m: asked, got_m: got })),
     findings: plan.findings.map(({ point, ...finding }) => ({

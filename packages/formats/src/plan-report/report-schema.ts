@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { cureSchema, pourSchema } from './keeping-report.js'
 
 /** A moment, as ISO 8601 in UTC. */
 const moment = z.iso.datetime()
@@ -89,6 +90,7 @@ export const planReportSchema = z
     finished: z.boolean(),
     leastPrintDays: count.meta({ description: 'No campaign can be shorter' }),
     leastBecause: z.string(),
+    earliestFinish: z.iso.date().optional().meta({ description: 'No campaign can be up before' }),
     printDays: z.array(
       z.strictObject({
         number: count,
@@ -127,6 +129,8 @@ export const planReportSchema = z
         proof: z.string(),
       }),
     ),
+    cure: z.array(cureSchema),
+    pours: z.array(pourSchema),
     tally: z.strictObject({
       ...quantities,
       wallFace_m2: z.number(),
