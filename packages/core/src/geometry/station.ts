@@ -64,17 +64,45 @@ export interface NearestOnPath {
 
 export function nearestOnPath(path: Path, target: Point): NearestOnPath {
   let best: NearestOnPath | undefined
-  let station = 0
-  for (const segment of segmentsOf(path)) {
+  for (const { segment, station, length, middle, reach } of measured(path)) {
+    // Nothing of the segment is nearer than its middle less its reach.
+    if (best && distance(middle, target) - reach > best.distance) continue
     const share = nearestShare(segment, target)
     const point = segmentPoint(segment, share)
     const away = distance(point, target)
-    const length = segmentLength(segment)
     if (!best || away < best.distance) best = { station: station + share * length, point, distance: away }
-    station += length
   }
   assert(best, 'a path has at least one segment')
   return best
+}
+
+interface MeasuredSegment {
+  readonly segment: Segment
+  readonly station: Metres
+  readonly length: Metres
+  /** Middle of the chord, and how far from it any point of the segment lies at most. */
+  readonly middle: Point
+  readonly reach: Metres
+}
+
+/** Wythes and centrelines are asked for thousands of points: measured once, and forgotten with the path, which never changes. */
+const measurements = new WeakMap<Path, readonly MeasuredSegment[]>()
+
+function measured(path: Path): readonly MeasuredSegment[] {
+  const known = measurements.get(path)
+  if (known) return known
+  let station = 0
+  const made = segmentsOf(path).map((segment): MeasuredSegment => {
+    const { start, end } = segment
+    const length = segmentLength(segment)
+    const middle: Point = [(start[0] + end[0]) / 2, (start[1] + end[1]) / 2]
+    // to any of its points: half the ways from both ends at most, which together are no longer than the segment
+    const each = { segment, station, length, middle, reach: length / 2 + 1e-9 }
+    station += length
+    return each
+  })
+  measurements.set(path, made)
+  return made
 }
 
 /** Segments end to start, as one open path. */
