@@ -5,7 +5,6 @@ import { readMachineFile } from '@dawnlift/formats/rs274'
 import { afterAll, describe, expect, it } from 'vitest'
 import { emptyFolder, gardenWall, run } from './collecting-screen.js'
 import { fillFolder } from './command/output-folder.js'
-import { runDawnlift } from './run-dawnlift.js'
 
 const { folder, remove } = emptyFolder()
 afterAll(remove)
@@ -18,12 +17,6 @@ function jobWith(name: string, change: (text: string) => string): string {
 }
 // E1 drawn into the hatch, which reaches from 1.7 to 2.3 m and from 200 to 400 mm.
 const blocked = jobWith('blocked', text => text.replace(/(id: E1,.*?at: )\d+ mm/s, '$11.9 m'))
-
-const tests = `kind,age_min,yield stress_Pa,temperature_°C
-yield,10,1200,20
-yield,30,1900,20
-yield,60,2800,20
-`
 
 describe('dawnlift plan', () => {
   it('prints the print days, each lift with its reason, and keeps progress off the results', async () => {
@@ -146,159 +139,5 @@ describe('dawnlift new', () => {
     expect([again.code, again.err]).toEqual([2, expect.stringContaining('shed exists already')])
     expect(readFileSync(join(folder, 'shed/job.yaml'), 'utf8')).toBe('mine')
     expect(readdirSync(folder).filter(name => name.includes('.part'))).toEqual([])
-  })
-})
-
-describe('dawnlift inspect', () => {
-  it('reads a machine file back', async () => {
-    writeFileSync(
-      join(folder, 'line.ngc'),
-      'G21 G90 G17 G94\nG0 X0 Y0 Z20\nS100 M3\nG1 X1000 F6000\nM5\nM2\n',
-    )
-    const { code, out } = await run(['inspect', 'line.ngc'], folder)
-    expect(code).toBe(0)
-    // hand: 1 m at 6 m/min is 10 s, 0.17 min
-    expect(out).toMatch(/^ +20\.0 mm\s+1\.000\s+0\.17\s+1$/m)
-    const told = JSON.parse((await run(['inspect', 'line.ngc', '--json'], folder)).out) as { length: number }
-    expect(told.length).toBeCloseTo(1, 12)
-  })
-  it('tells every line it cannot read', async () => {
-    writeFileSync(join(folder, 'bad.ngc'), 'G21\nG1 X5\nE5\nM2\n')
-    const { code, out } = await run(['inspect', 'bad.ngc', '--json'], folder)
-    expect(code).toBe(2)
-    expect((JSON.parse(out) as { problems: unknown[] }).problems.length).toBe(2)
-  })
-})
-
-describe('dawnlift calc and schema', () => {
-  it('lists formulas, explains one, and computes it', async () => {
-    const list = JSON.parse((await run(['calc', '--json'], folder)).out) as {
-      name: string
-      inputs: { name: string; example: number; unit: string }[]
-    }[]
-    expect(list.length).toBeGreaterThan(20)
-    for (const { name, inputs } of list) {
-      const given = inputs.map(input => `${input.name}=${input.example} ${input.unit}`.trim())
-      const { code, out } = await run(['calc', name, ...given], folder)
-      expect([name, code, out]).toEqual([name, 0, expect.stringMatching(/ = -?[\d.e+-]+/)])
-    }
-  })
-  it('names the nearest formula, and every input that is wrong', async () => {
-    const { code, err } = await run(['calc', 'evaporatoin'], folder)
-    expect([code, err]).toEqual([2, expect.stringContaining('evaporation')])
-  })
-  it('prints the schemas of job and plan', async () => {
-    for (const words of [['schema'], ['schema', '--plan']]) {
-      const { code, out } = await run(words, folder)
-      expect(code).toBe(0)
-      expect((JSON.parse(out) as { type: string }).type).toBe('object')
-    }
-  })
-})
-
-describe('dawnlift fit', () => {
-  it('fits the demo’s tests, with a band under the best estimate', async () => {
-    const sheet = join(gardenWall, '../../../examples/torrenubia/mix-tests.csv')
-    const { code, out } = await run(['fit', sheet], folder)
-    expect(code).toBe(0)
-    expect(out).toContain('one batch in 20')
-    const fit = JSON.parse((await run(['fit', sheet, '--json'], folder)).out) as { mix: { density: number } }
-    expect(fit.mix.density).toBeGreaterThan(1500)
-  })
-  it('says all that is wrong at once: the file and the chance', async () => {
-    const { code, err } = await run(['fit', 'none.csv', '--probability', '2'], folder)
-    expect(code).toBe(2)
-    expect(err).toContain('2 problems')
-    writeFileSync(join(folder, 'few.csv'), tests.slice(0, 60))
-    expect((await run(['fit', 'few.csv'], folder)).code).toBe(2)
-  })
-})
-
-describe('dawnlift serve', () => {
-  it('serves one job on loopback until it is told to stop', async () => {
-    let answered: Promise<unknown> | undefined
-    const { code, err } = await run(['serve', gardenWall, '--port', '0'], folder, (text, stop) => {
-      const address = /http:\S+/.exec(text)?.[0]
-      if (address)
-        answered = fetch(`${address}/api/job`)
-          .then(answer => answer.json())
-          .finally(stop)
-    })
-    expect(code).toBe(0)
-    expect(err).toContain('127.0.0.1')
-    expect(await answered).toMatchObject({ document: expect.stringContaining('Garden wall') })
-  })
-  it('says when the port is taken, and which to try', async () => {
-    const said = await new Promise<string>(done => {
-      void run(['serve', gardenWall, '--port', '0'], folder, (text, stop) => {
-        const port = /:(\d+) /.exec(text)?.[1]
-        if (port)
-          void run(['serve', gardenWall, '--port', port], folder).then(second => {
-            stop()
-            done(`${second.code} ${second.err}`)
-          })
-      })
-    })
-    expect(said).toMatch(/^2 .*Port \d+ is taken.*--port \d+/s)
-  })
-})
-
-describe('--json', () => {
-  it.each([
-    [['check', gardenWall]],
-    [['explain', gardenWall]],
-    [['levers', gardenWall]],
-    [['stand', gardenWall, '--lift', 'A2']],
-    [['check', 'nowhere']],
-    [['fit', 'nowhere.csv']],
-    [['inspect', 'nowhere.ngc']],
-    [['trials', 'nowhere.csv']],
-    [['risk', 'nowhere']],
-    [['calc', 'nothing']],
-  ])('gives one document and nothing else: %j', async words => {
-    const { code, out, err } = await run([...words, '--json'], folder)
-    const document = JSON.parse(out) as { problems?: unknown }
-    expect('problems' in document).toBe(code === 2)
-    // Problems stand in the document then, not on both streams.
-    if (code === 2) expect(err).toBe('')
-  })
-})
-
-describe('a mistake of ours', () => {
-  it('ends with 3, names its place and shows no stack', async () => {
-    const err: string[] = []
-    const code = await runDawnlift(['schema'], {
-      out: () => {
-        throw new Error('a broken promise')
-      },
-      err: text => void err.push(text),
-      live: false,
-      folder,
-      stopped: async () => {},
-    })
-    expect(code).toBe(3)
-    expect(err.join('\n')).toMatch(
-      /^This is a mistake of Dawnlift, not of your job: a broken promise \(cli\/src\/\S+\)/,
-    )
-    expect(err.join('\n')).not.toMatch(/\n\s+at /)
-  })
-})
-
-describe('words nobody knows', () => {
-  it.each([
-    [['plam', 'x']],
-    [['plan']],
-    [['plan', gardenWall, '--ouut', 'x']],
-    [['serve', gardenWall, '--port', 'eight']],
-  ])('%j ends with 2 and a hint, not with a stack', async words => {
-    const { code, out, err } = await run(words, folder)
-    expect([code, out]).toEqual([2, ''])
-    expect(err).not.toBe('')
-    expect(err).not.toMatch(/\n\s+at /)
-  })
-  it('help and version end with 0', async () => {
-    expect(await run(['--version'], folder)).toMatchObject({ code: 0, out: '0.1.0' })
-    const { code, out } = await run(['plan', '--help'], folder)
-    expect([code, out]).toEqual([0, expect.stringContaining('--out <folder>')])
   })
 })

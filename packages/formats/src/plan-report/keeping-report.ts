@@ -41,7 +41,7 @@ export const pourSchema = z.strictObject({
   riseMost_m_per_s: z.number().optional(),
   pressure_Pa: z.number(),
   bearable_Pa: z.number().meta({ description: 'What the shell bears after factors: a screening value' }),
-  strengthNeeded_Pa: z.number(),
+  strengthNeeded_Pa: z.number().meta({ description: 'Of the shell, for the tallest lift the rules allow' }),
 })
 
 const moment = (at: Instant): string => new Date(Math.round(at * 1000)).toISOString()
