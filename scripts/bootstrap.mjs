@@ -68,7 +68,7 @@ function build() {
         'vite',
         'build',
         '--logLevel',
-        'warn',
+        'error',
         'packages/web',
         '--config',
         'packages/web/vite.config.ts',

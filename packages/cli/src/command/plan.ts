@@ -30,7 +30,7 @@ export function addPlan(program: Command, { screen, finish }: CommandContext): v
       }
       const { plan } = planned.value
       if (folder !== undefined) await writeOutputs(plan, folder, screen)
-      screen.out(options.json ? JSON.stringify(planReport(plan), null, 2) : printDays(plan))
+      screen.out(options.json ? JSON.stringify(planReport(plan), null, 2) : printDays(plan, screen.columns))
       if (!options.json)
         showFindings(
           screen,
@@ -48,7 +48,7 @@ async function writeOutputs(plan: Plan, folder: string, screen: Screen): Promise
 }
 
 /** Print days as a table, with beside each lift why it is not higher and what would make it so. */
-export function printDays(plan: Plan): string {
+export function printDays(plan: Plan, columns?: number): string {
   const { campaign, job } = plan
   const zone = job.site.timeZone
   const rows = campaign.days.flatMap(day =>
@@ -67,6 +67,7 @@ export function printDays(plan: Plan): string {
     ['day', 'date', 'lift', 'layers', 'clock', 'm³', 'safety', 'why not more'],
     rows,
     [0, 5, 6],
+    columns,
   )
   return `${job.name}\n\n${table}\n\n${closingLines(plan).join('\n')}`
 }

@@ -7,6 +7,8 @@ export interface Screen {
   /** Whether progress may redraw its line. */
   readonly live: boolean
   readonly folder: string
+  /** Letters to a line of results, where they go to a terminal. */
+  readonly columns?: number
   /** When somebody ends a command that runs until told. */
   readonly stopped: () => Promise<void>
 }
@@ -16,6 +18,7 @@ export const terminal = (): Screen => ({
   err: text => void process.stderr.write(text.endsWith('\r') ? text : `${text}\n`),
   live: process.stderr.isTTY === true,
   folder: process.cwd(),
+  ...(process.stdout.isTTY ? { columns: process.stdout.columns } : {}),
   stopped: () =>
     new Promise(stop => {
       process.once('SIGINT', () => stop())
