@@ -78,7 +78,7 @@ function closingLines(plan: Plan): readonly string[] {
   const finish =
     campaign.finished && last ? `finished on ${last.date}` : 'not finished within the weather given'
   return [
-    `${campaign.days.length} print days for ${sections.length} sections, ${finish}; ${boundWords(campaign.bound)}.`,
+    `${campaign.days.length} print days for ${sections.length === 1 ? 'one section' : `${sections.length} sections`}, ${finish}; ${boundWords(campaign.bound)}.`,
     `${tally.total.volume.toFixed(1)} m³ in ${(tally.total.beadLength / 1000).toFixed(2)} km of bead, ${tally.total.bags} bags, ${(tally.total.water / 1000).toFixed(1)} t of water.`,
     'Safety is standing capacity over demand of the green wall: a screening value. Confirm by test; local codes and a licensed engineer decide.',
   ]
