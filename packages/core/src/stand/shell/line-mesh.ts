@@ -1,7 +1,9 @@
 import {
+  type Bounds,
   nearestOnPath,
   type Path,
   type Point,
+  pathBounds,
   pathLength,
   pathPoint,
   pointStations,
@@ -27,6 +29,7 @@ interface LineNode {
 interface WorkLine extends ShellLine {
   readonly index: number
   readonly length: Metres
+  readonly bounds: Bounds
   readonly nodes: LineNode[]
   /** Stretches along which a guest lies against this line: it is thicker there. */
   readonly backed: { readonly from: Metres; readonly to: Metres; readonly thickness: Metres }[]
@@ -84,7 +87,7 @@ function workLine({ path, thickness }: ShellLine, index: number): WorkLine {
     }
     nodes.push({ station, point: pathPoint(path, station), host: undefined })
   }
-  return { path, thickness, index, length, nodes, backed: [] }
+  return { path, thickness, index, length, bounds: pathBounds(path), nodes, backed: [] }
 }
 
 function rootOf(node: LineNode): LineNode {
@@ -97,9 +100,9 @@ function joinGuest(guest: WorkLine, work: readonly WorkLine[]): void {
   addPeaks(guest)
   const touches = new Map<LineNode, Touch>()
   for (const host of work) {
-    if (host === guest) continue
-    const near = guest.nodes.map(node => ({ node, ...nearestOnPath(host.path, node.point) }))
     const reach = 1.05 * ((guest.thickness + host.thickness) / 2)
+    if (host === guest || !comeNear(guest.bounds, host.bounds, reach)) continue
+    const near = guest.nodes.map(node => ({ node, ...nearestOnPath(host.path, node.point) }))
     const closest = Math.min(...near.map(({ distance }) => distance))
     near.forEach(({ node, station, distance }, i) => {
       const limit = i === 0 || i === near.length - 1 ? reach : Math.min(reach, closest + guest.thickness / 5)
@@ -110,12 +113,16 @@ function joinGuest(guest: WorkLine, work: readonly WorkLine[]): void {
   backHosts(guest, touches)
 }
 
+/** Whether two boxes are within a reach of each other: most lines of a section are nowhere near most others. */
+const comeNear = (a: Bounds, b: Bounds, reach: Metres): boolean =>
+  [0, 1].every(k => a.least[k]! <= b.most[k]! + reach && b.least[k]! <= a.most[k]! + reach)
+
 /** Arcs of a wave touch in their middle. */
 function addPeaks(guest: WorkLine): void {
   const peaks: LineNode[] = []
+  const stations = pointStations(guest.path)
   guest.path.bulges.forEach((bulge, i) => {
     if (Math.abs(bulge) < 1e-9) return
-    const stations = pointStations(guest.path)
     const station = (stations[i]! + stations[i + 1]!) / 2
     peaks.push({ station, point: pathPoint(guest.path, station), host: undefined })
   })
