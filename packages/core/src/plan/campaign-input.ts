@@ -3,6 +3,7 @@ import type { Job } from '../job/index.js'
 import { assert } from '../result/index.js'
 import type { SectionRoutes } from '../route/index.js'
 import type { Section } from '../section/index.js'
+import type { PaceTable } from '../stand/index.js'
 import type { SectionBands } from '../wall/index.js'
 import type { PrintHour } from '../weather/index.js'
 import { sectionWork } from './section-work.js'
@@ -15,6 +16,7 @@ export function campaignInput(
   bands: readonly SectionBands[],
   routes: readonly SectionRoutes[],
   hours: readonly PrintHour[],
+  paces: Map<string, PaceTable> = new Map(),
 ): CampaignInput {
   const work = sections.map((section, index) => {
     const [laid, routed] = [bands[index], routes[index]]
@@ -24,7 +26,7 @@ export function campaignInput(
   return {
     work,
     hours,
-    physics: sitePhysics(job, sections, bands, hours),
+    physics: sitePhysics(job, sections, bands, hours, paces),
     crew: job.crew,
     rules: job.rules,
     calendar: job.calendar,

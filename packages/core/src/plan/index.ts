@@ -1,8 +1,7 @@
 export { campaignInput } from './campaign-input.js'
 export type { LiftCure, Plan } from './plan.js'
+export { newPlanCache, type PlanCache } from './plan-cache.js'
 export {
-  newPlanCache,
-  type PlanCache,
   type PlanInput,
   type PlanOptions,
   planJob,

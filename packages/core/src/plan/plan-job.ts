@@ -1,19 +1,20 @@
 import { type Campaign, campaignFindings, checkCampaign, scheduleCampaign } from '../campaign/index.js'
 import { clockText, instantAt, localTime } from '../clock/index.js'
-import { cureLifts } from '../cure/index.js'
 import type { Job } from '../job/index.js'
 import { cutWindow } from '../mix/index.js'
 import type { Instant } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
-import { type RouteCache, routeSection } from '../route/index.js'
+import { routeSection } from '../route/index.js'
 import { proposeSections } from '../section/index.js'
 import { tallyOf } from '../tally/index.js'
 import { callsOf, checkCalls, checkClashes } from '../trade/index.js'
-import { type BandCache, checkOverhang, heightSnaps, layAllBeads } from '../wall/index.js'
+import { checkOverhang, heightSnaps, layAllBeads } from '../wall/index.js'
 import { checkCoverage, printHours, type WeatherHour } from '../weather/index.js'
 import { campaignInput } from './campaign-input.js'
 import { gathered } from './gathered-findings.js'
+import { keptCures } from './kept-cures.js'
 import type { Plan } from './plan.js'
+import { kept, newPlanCache, type PlanCache, trimPlanCache } from './plan-cache.js'
 import { sampledBeadLength } from './sample-wall.js'
 import { checkSite, columnPours } from './site-checks.js'
 import { hourAt } from './site-physics.js'
@@ -39,14 +40,6 @@ export const stageWords: Readonly<Record<Stage, string>> = {
   tally: 'counting',
 }
 
-/** Geometry already worked out, by what it depends on: an edit computes again only what it touches. */
-export interface PlanCache {
-  readonly bands: BandCache
-  readonly routes: RouteCache
-}
-
-export const newPlanCache = (): PlanCache => ({ bands: new Map(), routes: new Map() })
-
 export interface PlanOptions {
   readonly cache?: PlanCache
   /** Called before each stage; answering `false` cancels the plan. */
@@ -62,9 +55,9 @@ export async function planJob(
   const goOn = async (stage: Stage, share: number) => (await options.progress?.(stage, share)) !== false
 
   if (!(await goOn('sections', 0))) return undefined
-  const { sections, findings: sectionFindings } = proposeSections(job, {
-    beadLengthOf: sampledBeadLength(job, cache.routes),
-  })
+  const { sections, findings: sectionFindings } = kept(cache.divisions, divisionKey(job), () =>
+    proposeSections(job, { beadLengthOf: sampledBeadLength(job, cache.routes) }),
+  )
 
   if (!(await goOn('beads', 0.05))) return undefined
   const bands = layAllBeads(job, sections, cache.bands)
@@ -78,7 +71,7 @@ export async function planJob(
   const verdicts = printHours(job, hours)
 
   if (!(await goOn('campaign', 0.65))) return undefined
-  const input = campaignInput(job, sections, bands, routes, verdicts)
+  const input = campaignInput(job, sections, bands, routes, verdicts, cache.paces)
   const campaign = scheduleCampaign(input)
 
   if (!(await goOn('calls', 0.82))) return undefined
@@ -87,7 +80,7 @@ export async function planJob(
 
   if (!(await goOn('cure', 0.85))) return undefined
   const lifts = campaign.days.flatMap(day => day.lifts)
-  const cure = cureLifts(job, sections, lifts, verdicts).map(({ heat: _, ...kept }) => kept)
+  const cure = keptCures(job, sections, lifts, verdicts, cache.cures).map(({ heat: _, ...rest }) => rest)
 
   if (!(await goOn('tally', 0.98))) return undefined
   const poured = columnPours(job, sections, campaign)
@@ -118,9 +111,14 @@ export async function planJob(
     snaps: sections.flatMap(section => heightSnaps(job, section)),
     findings,
   }
+  trimPlanCache(cache, bands, lifts.length)
   if (!(await goOn('tally', 1))) return undefined
   return plan
 }
+
+/** What a division rests on: all that its estimates of layer time read. */
+const divisionKey = ({ walls, openings, print, rules, sections, noCutAt, machine }: Job): string =>
+  JSON.stringify([walls, openings, print, rules.layerTimeMost, sections, noCutAt, machine])
 
 /** What the weather of the planned days rests on. */
 function weatherFindings(job: Job, hours: readonly WeatherHour[], campaign: Campaign): readonly Finding[] {

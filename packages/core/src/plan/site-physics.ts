@@ -4,7 +4,7 @@ import type { Job } from '../job/index.js'
 import type { Instant } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import type { Section } from '../section/index.js'
-import { makeStanding, standGeometry } from '../stand/index.js'
+import { makeStanding, type PaceTable, standGeometry } from '../stand/index.js'
 import type { SectionBands } from '../wall/index.js'
 import type { PrintHour } from '../weather/index.js'
 
@@ -22,6 +22,7 @@ export function sitePhysics(
   sections: readonly Section[],
   bands: readonly SectionBands[],
   hours: readonly PrintHour[],
+  paces: Map<string, PaceTable> = new Map(),
 ): LiftPhysics {
   const geometries = sections.map((section, index) =>
     standGeometry(section, job.walls, job.openings, job.print, bands[index]?.bands),
@@ -29,7 +30,7 @@ export function sitePhysics(
   const options = { layerHeight: job.print.layerHeight, speed: job.print.speed }
   const rests = new Map<number, ReturnType<LiftPhysics['longestRest']>>()
   return {
-    standing: makeStanding({ mix: job.mix, print: job.print, rules: job.rules, sections: geometries }),
+    standing: makeStanding({ mix: job.mix, print: job.print, rules: job.rules, sections: geometries }, paces),
     longestRest: at => {
       // Weather comes by the hour; a rest that begins within the same five minutes has the same answer to a minute.
       const slot = Math.floor(at / 300)

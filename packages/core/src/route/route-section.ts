@@ -51,7 +51,12 @@ function routedBand(
   assert(band.beads.every(isRunnable), 'bead points are finite and beads have pieces')
   const key = keyOf(band, machine, rules)
   const known = cache.get(key)
-  if (known) return renamed(known, section, band)
+  if (known) {
+    // Set anew: the map's order tells its owner what was asked for last.
+    cache.delete(key)
+    cache.set(key, known)
+    return renamed(known, section, band)
+  }
   const routed = routeBand(section, band, machine, rules)
   cache.set(key, { ...routed, beads: band.beads.map(bead => bead.id) })
   return routed

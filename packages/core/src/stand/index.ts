@@ -23,6 +23,7 @@ export {
   type TallestLift,
   tallestLift,
 } from './pace.js'
+export type { PaceTable } from './pace-table.js'
 export { lineMesh, type ShellLine } from './shell/line-mesh.js'
 export type { PlanEdge, PlanMesh } from './shell/plan-mesh.js'
 export {

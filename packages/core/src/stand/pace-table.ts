@@ -28,6 +28,8 @@ const slowest: Seconds = 7200
 export interface PaceTable {
   readonly common: (pace: Seconds) => readonly Mechanism[]
   readonly buckling: (key: string, member: Member, pace: Seconds) => Mechanism
+  /** How many answers it keeps. */
+  readonly size: () => number
 }
 
 /** Number of the pace's step, and the pace it stands for. */
@@ -43,6 +45,7 @@ export function paceTable(layerHeight: Metres, most: number, rules: StandRules):
   const far = Math.ceil(LOOK_BEYOND * most * reserve) + 1
   const commons = new Map<number, readonly Mechanism[]>()
   const members = new Map<string, Map<number, Known>>()
+  let answers = 0
   const steady = (pace: Seconds): LiftAge => ({
     layerHeight,
     factor: 1,
@@ -66,8 +69,10 @@ export function paceTable(layerHeight: Metres, most: number, rules: StandRules):
       if (known) return known.mechanism
       const now = criticalAt(member, steady(lowered), most, rules, neighbours(steps, step))
       steps.set(step, now)
+      answers++
       return now.mechanism
     },
+    size: () => answers,
   }
 }
 

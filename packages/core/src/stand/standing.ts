@@ -13,7 +13,7 @@ import {
 } from './assess-lift.js'
 import { medianLayerTime } from './lift-age.js'
 import { type Member, membersOf } from './members.js'
-import { paceTable } from './pace-table.js'
+import { type PaceTable, paceTable } from './pace-table.js'
 import type { StandGeometry } from './stand-geometry.js'
 import type { StrengthRule } from './strength.js'
 
@@ -42,14 +42,19 @@ const TALLEST = 1.6
 /**
  * The standing function of a job for the scheduler: pure to its caller; it keeps what it has worked out in a table over the pace
  * (see `paceTable` for what that costs: under 2 %, on the safe side). A lift of uneven layers that this cuts short is judged
- * once more at its own clock.
+ * once more at its own clock. `tables`: what earlier plans worked out, by mix and rules; the caller owns it.
  */
-export function makeStanding(input: StandingInput): (lift: LiftTrial) => Standing {
+export function makeStanding(
+  input: StandingInput,
+  tables: Map<string, PaceTable> = new Map(),
+): (lift: LiftTrial) => Standing {
   const sections = new Map(input.sections.map(section => [section.section, section]))
   const rules = standRulesOf(input)
   const { layerHeight } = input.print
   const most = Math.max(2, Math.ceil(TALLEST / layerHeight))
-  const table = paceTable(layerHeight, most, rules)
+  const tableKey = JSON.stringify([layerHeight, rules])
+  const table = tables.get(tableKey) ?? paceTable(layerHeight, most, rules)
+  tables.set(tableKey, table)
   const active = new Map<string, readonly Member[]>()
   const membersBetween = (section: string, first: number, layers: number): readonly Member[] => {
     const key = `${section}/${first}/${layers}`

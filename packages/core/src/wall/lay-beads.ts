@@ -25,7 +25,7 @@ export interface BandPlan {
 
 /**
  * Band plans by everything they depend on. Hand the same map to a later call and only bands whose walls, openings or
- * embeds changed are computed again. The caller owns it: drop it when it has grown too large.
+ * embeds changed are computed again. The caller owns it and drops its oldest entries, those asked for longest ago.
  */
 export type BandCache = Map<string, BandPlan>
 
@@ -72,6 +72,8 @@ function cachedBand(
 ): BandPlan {
   const key = bandKey(parts, plan, z)
   const known = cache.get(key) ?? planBand(parts, plan, z, shells)
+  // Set anew: the map's order tells its owner what was asked for last.
+  cache.delete(key)
   cache.set(key, known)
   return known
 }

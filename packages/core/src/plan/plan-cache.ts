@@ -1,0 +1,59 @@
+import type { CurePlan } from '../cure/index.js'
+import type { RouteCache } from '../route/index.js'
+import type { Division } from '../section/index.js'
+import type { PaceTable } from '../stand/index.js'
+import type { BandCache, SectionBands } from '../wall/index.js'
+
+/**
+ * What earlier plans worked out, by what it depends on: an edit computes again only what it touches. Each map keeps its
+ * oldest entries first; `trimPlanCache` drops those that the last few plans did not ask for.
+ */
+export interface PlanCache {
+  readonly bands: BandCache
+  readonly routes: RouteCache
+  readonly divisions: Map<string, Division>
+  /** What stands at which pace, by mix and rules. */
+  readonly paces: Map<string, PaceTable>
+  readonly cures: Map<string, CurePlan>
+}
+
+export const newPlanCache = (): PlanCache => ({
+  bands: new Map(),
+  routes: new Map(),
+  divisions: new Map(),
+  paces: new Map(),
+  cures: new Map(),
+})
+
+/** A value from the cache, now its youngest entry; made if it is not there. */
+export function kept<T>(cache: Map<string, T>, key: string, make: () => T): T {
+  const value = cache.get(key) ?? make()
+  cache.delete(key)
+  cache.set(key, value)
+  return value
+}
+
+/** As many plans of this size are kept: undo and redo of a handful of edits find theirs. */
+const plansKept = 6
+
+/** Forgets what the last few plans did not use: a server and a browser's worker run for weeks. */
+export function trimPlanCache(cache: PlanCache, bands: readonly SectionBands[], lifts: number): void {
+  const used = bands.reduce((sum, each) => sum + each.bands.length, 0)
+  trim(cache.bands, plansKept * used)
+  trim(cache.routes, plansKept * used)
+  trim(cache.divisions, plansKept)
+  trim(cache.cures, plansKept * lifts)
+  trim(cache.paces, 2)
+  // A table grows with every make-up and pace that is tried.
+  for (const [key, table] of cache.paces) if (table.size() > mostPaces) cache.paces.delete(key)
+}
+
+const mostPaces = 20_000
+
+function trim(cache: Map<string, unknown>, most: number): void {
+  let spare = cache.size - Math.max(1, most)
+  for (const key of cache.keys()) {
+    if (spare-- <= 0) return
+    cache.delete(key)
+  }
+}
