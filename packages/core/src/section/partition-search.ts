@@ -4,7 +4,6 @@ import {
   normalised,
   type Partition,
   type PartitionAims,
-  partTimes,
   scorePartition,
 } from './partition.js'
 import type { SectionGraph } from './section-graph.js'
@@ -35,7 +34,8 @@ export function bestOfAll(graph: SectionGraph, aims: PartitionAims): Partition {
 export function bestOfMany(graph: SectionGraph, aims: PartitionAims): Partition {
   const total = graph.blocks.reduce((sum, block) => sum + block.time, 0)
   const fewest = Math.max(aims.sectionsLeast ?? 1, Math.ceil(total / aims.most))
-  const counts = [fewest, fewest + 1, fewest + 2, fewest + 3].filter(count => count <= graph.blocks.length)
+  const spare = graph.blocks.length > MANY_BLOCKS ? [0, 1] : [0, 1, 2, 3]
+  const counts = spare.map(more => fewest + more).filter(count => count <= graph.blocks.length)
   const starts = [
     connectedParts(graph, () => true),
     ...counts.flatMap(count => grownPartitions(graph, count, total)),
@@ -50,7 +50,8 @@ export function bestOfMany(graph: SectionGraph, aims: PartitionAims): Partition 
 
 function grownPartitions(graph: SectionGraph, count: number, total: number): readonly Partition[] {
   const near = neighbours(graph)
-  return farEnds(graph).map(end => grow(graph, near, end, total / count))
+  const ends = graph.blocks.length > MANY_BLOCKS ? farEnds(graph).slice(0, 2) : farEnds(graph)
+  return ends.map(end => grow(graph, near, end, total / count))
 }
 
 /** Blocks at the edges of the plan, where growing may begin. */
@@ -110,44 +111,70 @@ function grow(
 const splitApart = (graph: SectionGraph, partition: Partition): Partition =>
   connectedParts(graph, tie => partition[graph.ties[tie]!.a] === partition[graph.ties[tie]!.b])
 
-/** Takes the best single change until none helps. */
+/** Beyond so many blocks the search takes what helps at once and starts from fewer places: its time then grows with the plan. */
+const MANY_BLOCKS = 120
+
 function improved(graph: SectionGraph, start: Partition, aims: PartitionAims): Partition {
+  return graph.blocks.length > MANY_BLOCKS ? swept(graph, start, aims) : descended(graph, start, aims)
+}
+
+/** Takes the best single change until none helps. */
+function descended(graph: SectionGraph, start: Partition, aims: PartitionAims): Partition {
   let best = start
   let score = scorePartition(graph, best, aims)
   for (let round = 0; round < 10 * graph.blocks.length; round++) {
     let found: Partition | undefined
-    for (const next of changes(graph, best)) {
-      const nextScore = scorePartition(graph, next, aims)
-      if (compareScores(nextScore, score) >= 0) continue
-      found = next
-      score = nextScore
-    }
+    for (let tie = 0; tie < graph.ties.length; tie++)
+      for (const next of changesAt(graph, best, tie)) {
+        const nextScore = scorePartition(graph, next, aims)
+        if (compareScores(nextScore, score) >= 0) continue
+        found = next
+        score = nextScore
+      }
     if (!found) break
     best = found
   }
   return best
 }
 
-/** One block handed over a tie, two parts merged, or a part cut along one tie. */
-function* changes(graph: SectionGraph, partition: Partition): Iterable<Partition> {
-  const fresh = partTimes(graph, partition).length
+/** Tie after tie, takes every change that helps; again until a sweep brings nothing, ten times at most. */
+function swept(graph: SectionGraph, start: Partition, aims: PartitionAims): Partition {
+  let best = start
+  let score = scorePartition(graph, best, aims)
+  for (let sweep = 0; sweep < 10; sweep++) {
+    const before = score
+    for (let tie = 0; tie < graph.ties.length; tie++)
+      for (const next of changesAt(graph, best, tie)) {
+        const nextScore = scorePartition(graph, next, aims)
+        if (compareScores(nextScore, score) >= 0) continue
+        best = next
+        score = nextScore
+        break
+      }
+    if (score === before) break
+  }
+  return best
+}
+
+/** One block handed over a tie, two parts merged, or a part cut along the tie. */
+function* changesAt(graph: SectionGraph, partition: Partition, index: number): Iterable<Partition> {
+  const { a, b } = graph.ties[index]!
+  const [pa, pb] = [partition[a]!, partition[b]!]
   const handedOver = (block: number, to: number) => {
     const moved = partition.slice()
     moved[block] = to
     return splitApart(graph, moved)
   }
-  for (const [index, { a, b }] of graph.ties.entries()) {
-    const [pa, pb] = [partition[a]!, partition[b]!]
-    if (pa !== pb) {
-      yield normalised(partition.map(part => (part === pb ? pa : part)))
-      yield handedOver(b, pa)
-      yield handedOver(a, pb)
-    } else {
-      yield handedOver(b, fresh)
-      yield connectedParts(
-        graph,
-        tie => tie !== index && partition[graph.ties[tie]!.a] === partition[graph.ties[tie]!.b],
-      )
-    }
+  if (pa !== pb) {
+    yield normalised(partition.map(part => (part === pb ? pa : part)))
+    yield handedOver(b, pa)
+    yield handedOver(a, pb)
+  } else {
+    // a number no part has
+    yield handedOver(b, partition.length)
+    yield connectedParts(
+      graph,
+      tie => tie !== index && partition[graph.ties[tie]!.a] === partition[graph.ties[tie]!.b],
+    )
   }
 }
