@@ -1,6 +1,6 @@
 import { limitName, type MishapRates } from '@dawnlift/core/campaign'
 import { type Dimension, parseQuantity } from '@dawnlift/core/quantity'
-import { assert, failure, type Problem, type Result, success } from '@dawnlift/core/result'
+import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
 import { type Doubt, doubtOf } from '@dawnlift/formats/job-folder'
 import type { Command } from 'commander'
 import type { CommandContext } from '../run-dawnlift.js'
@@ -42,8 +42,7 @@ export function addRisk(program: Command, { screen, finish }: CommandContext): v
         return finish(2)
       }
       const line = progressLine(screen, stages)
-      const doubt = await doubtOf(planned.value, wishes.value, line, async () => true)
-      assert(doubt, 'a replay that nobody cancels comes to its end')
+      const doubt = doubtOf(planned.value, wishes.value, line)
       if (options.json) return screen.out(JSON.stringify({ ...wishes.value, ...doubt }, null, 2))
       screen.out(`${planned.value.plan.job.name}\n\n${riskInWords(doubt, wishes.value.rates)}`)
     })

@@ -71,6 +71,21 @@ describe('tallyOf', () => {
 
   it('takes holds out of the print time', () => expect(tally.byLift[1]?.printTime).toBe(60 * 300))
 
+  it('leaves the print time alone for holds on top of the lift, which wait for the next morning', () => {
+    const days = campaign.days.map(day => ({
+      ...day,
+      lifts: day.lifts.map(lift => ({
+        ...lift,
+        holds: [
+          ...lift.holds,
+          { afterLayer: lift.lastLayer, duration: 7200, reason: 'lintel' as const, ref: 'D9' },
+        ],
+      })),
+    }))
+    const held = tallyOf({ job, campaign: { ...campaign, days } })
+    expect(held.byLift.map(lift => lift.printTime)).toEqual(tally.byLift.map(lift => lift.printTime))
+  })
+
   it('orders whole bags for a day, with what stays in the hose', () => {
     // hand: hose 0.0392699 m³ × 2000 = 78.540 kg, 62.832 kg dry; 2462.832 / 25 = 98.5 → 99 bags
     expect(tally.byDay[0]?.bags).toBe(99)

@@ -46,7 +46,10 @@ export function tallyOf({ job, campaign }: { readonly job: Job; readonly campaig
 function liftQuantities(job: Job, lift: Lift): Quantities {
   const mass = lift.volume * job.mix.density
   const { dry, water } = splitMix(mass, job.mix.waterRatio)
-  const held = lift.holds.reduce((sum, hold) => sum + hold.duration, 0)
+  // Holds on top of the lift, or worked off before it starts, lie outside its clock.
+  const held = lift.holds
+    .filter(({ afterLayer }) => afterLayer >= lift.firstLayer && afterLayer < lift.lastLayer)
+    .reduce((sum, hold) => sum + hold.duration, 0)
   return {
     beadLength: lift.length,
     volume: lift.volume,

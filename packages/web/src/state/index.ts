@@ -1,4 +1,4 @@
-export type { Doubt, DoubtWishes } from './campaign-doubt.js'
+export type { Doubt, DoubtWishes } from '@dawnlift/formats/job-folder'
 export type { JobFiles } from './job-files.js'
 export { fetchJob, keptDocument, putFile } from './keeping.js'
 export { cancelPlanning, type Progress } from './planner.js'

@@ -1,6 +1,6 @@
 import type { Plan } from '@dawnlift/core/plan'
+import type { Doubt, DoubtWishes } from '@dawnlift/formats/job-folder'
 import { proxy, type Remote, wrap } from 'comlink'
-import type { Doubt, DoubtWishes } from './campaign-doubt.js'
 import type { JobFiles } from './job-files.js'
 import type { Progress } from './planner.js'
 import type { Replanner } from './replanner.worker.js'

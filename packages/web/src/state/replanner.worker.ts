@@ -1,9 +1,8 @@
 import { initGeometry } from '@dawnlift/core/geometry'
 import type { Plan } from '@dawnlift/core/plan'
-import { openJob } from '@dawnlift/formats/job-folder'
+import { type Doubt, type DoubtWishes, doubtOf, openJob } from '@dawnlift/formats/job-folder'
 import clipperUrl from 'clipper2-wasm/dist/es/clipper2z.wasm?url'
 import { expose } from 'comlink'
-import { type Doubt, type DoubtWishes, doubtOf } from './campaign-doubt.js'
 import type { JobFiles } from './job-files.js'
 import { type TriedLevers, triedLevers } from './tried-levers.js'
 

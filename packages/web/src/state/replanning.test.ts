@@ -1,9 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { initGeometry } from '@dawnlift/core/geometry'
 import { type Plan, planJob } from '@dawnlift/core/plan'
-import { type OpenedJob, openJob } from '@dawnlift/formats/job-folder'
+import { doubtOf, type OpenedJob, openJob } from '@dawnlift/formats/job-folder'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { doubtOf } from './campaign-doubt.js'
 import { triedLevers } from './tried-levers.js'
 
 const folder = new URL('../../../../examples/tern-cottage/', import.meta.url)

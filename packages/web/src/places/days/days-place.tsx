@@ -1,9 +1,9 @@
-import { explainLift, type PrintDay } from '@dawnlift/core/campaign'
+import { explainLift, type Lift, type PrintDay } from '@dawnlift/core/campaign'
 import { clockText, weekday } from '@dawnlift/core/clock'
 import { sayLimit } from '@dawnlift/core/limit'
 import type { Plan } from '@dawnlift/core/plan'
 import { figure } from '@dawnlift/drawing/paper'
-import { drawTimeHeight } from '@dawnlift/drawing/views'
+import { drawLayerPlan, drawTimeHeight } from '@dawnlift/drawing/views'
 import { useMemo } from 'react'
 import { Figure, OpenNumber, Picture, WithPlan } from '../../parts/index.js'
 import { useApp } from '../../state/index.js'
@@ -23,17 +23,16 @@ function Days({ plan }: { readonly plan: Plan }) {
   const selection = useApp(state => state.selection)
   const { days } = plan.campaign
   const lifts = days.flatMap(day => day.lifts)
-  const lift = lifts.find(each => selection?.kind === 'lift' && each.id === selection.id) ?? lifts[0]
+  const chosen = lifts.find(each => selection?.kind === 'lift' && each.id === selection.id)
+  // Until somebody chooses: the first lift that something could make taller.
+  const lift = chosen ?? lifts.find(each => each.leftFor === undefined && each.nextGain) ?? lifts[0]
   const day = days.find(each => lift && each.lifts.includes(lift))
   return (
     <>
       <Quiet>{words.quiet.days}</Quiet>
       <Figures plan={plan} />
+      {lift && day && <Answer lift={lift} day={day} plan={plan} />}
       <TimeHeight plan={plan} />
-      <div className="columns">
-        <Levers plan={plan} />
-        <DoubtSheet plan={plan} />
-      </div>
       <div className="days">
         <ol className="daylist" aria-label="Print days">
           {days.map(each => (
@@ -45,7 +44,33 @@ function Days({ plan }: { readonly plan: Plan }) {
           {day && <DaySheet day={day} plan={plan} />}
         </div>
       </div>
+      <div className="columns">
+        <Levers plan={plan} />
+        <DoubtSheet plan={plan} />
+      </div>
     </>
+  )
+}
+
+/** The one question, answered first: why only this much, and what would buy more. Beside it the house, with this lift's section. */
+function Answer({ lift, day, plan }: { readonly lift: Lift; readonly day: PrintDay; readonly plan: Plan }) {
+  const units = useApp(state => state.units)
+  const house = useMemo(
+    () => drawLayerPlan(plan, lift.lastLayer, figure(260, 150, sheetWords(plan))),
+    [plan, lift],
+  )
+  return (
+    <section className="sheet answer" aria-label={`Why ${lift.id} is not higher`}>
+      <div>
+        <p className="soft">
+          {dayText(day.date)}, section {lift.section}, layers {lift.firstLayer} to {lift.lastLayer}
+        </p>
+        <p className="answer-words">
+          <strong>{lift.id}</strong> {explainLift(lift, units, plan.job.site.timeZone)}
+        </p>
+      </div>
+      <Picture drawing={house} label={`Plan of layer ${lift.lastLayer} with its sections`} />
+    </section>
   )
 }
 
