@@ -1,0 +1,1 @@
+export { type TrialFile, type TrialPrint, trialWall } from './trial-wall.js'
