@@ -71,7 +71,7 @@ export function LiftSheet({ lift, plan }: { readonly lift: Lift; readonly plan: 
               ['lift', `${clockText(lift.start, zone)}–${clockText(lift.end, zone)}`],
               ['layers', `${lift.firstLayer}–${lift.lastLayer}`],
             ],
-            source: '[Roussel2008] for structuration; the job for drying',
+            source: '[RousselCussigh2008] for structuration; the job for drying',
           }}
         >
           {Math.max(0, Math.floor(lift.pauseBudget / 60))} min

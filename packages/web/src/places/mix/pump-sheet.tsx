@@ -43,7 +43,7 @@ export function PumpSheet({ plan }: { readonly plan: Plan }) {
                   ],
                   ['if the mix sheared whole', bar(shearing)],
                 ],
-                source: '[Kaplan2000], [Feys2022]',
+                source: '[Kaplan2000], [Buckingham1921]',
                 caution: words.hoseCaution,
               }}
             >

@@ -156,7 +156,7 @@ function Running({ lift, plan }: { readonly lift: Lift; readonly plan: Plan }) {
               behind={{
                 how: words.how.pause,
                 inputs: [['lift', `${clockText(lift.start, zone)}–${clockText(lift.end, zone)}`]],
-                source: '[Roussel2008] for structuration; the job for drying',
+                source: '[RousselCussigh2008] for structuration; the job for drying',
                 caution: words.caution,
               }}
             >
