@@ -4,11 +4,17 @@ import {
   drawDayClock,
   drawLayerPlan,
   drawLimits,
+  drawMixFit,
+  drawModeShape,
   drawSeason,
+  drawStand,
   drawTimeHeight,
   drawWallElevation,
+  drawWallHeat,
 } from '../views/index.js'
 import { awkwardPlan } from './awkward-plan.js'
+import { smallHeat, smallMode, smallStand } from './small-heat.js'
+import { smallMixFit } from './small-mix-fit.js'
 import { smallPlan, smallSay } from './small-plan.js'
 
 const words: SheetWords = { job: 'Orchard pavilion', revision: 'C', date: '1 July 2026', number: '3 of 9' }
@@ -43,6 +49,14 @@ export const scenes: Readonly<Record<string, () => Drawing>> = {
     const plan = smallPlan()
     return drawSeason({ job: plan.job, hours: plan.campaign.hours }, figure(170, 70, words))
   },
+  'wall-heat': () => drawWallHeat(smallHeat(smallPlan(), 0), small),
+  stand: () => drawStand(smallStand(smallPlan(), 0), small),
+  'mix-fit': () => drawMixFit({ job: smallPlan().job, fit: smallMixFit() }, small),
+  'mode-shape': () =>
+    drawModeShape(
+      { job: smallPlan().job, lift: smallPlan().campaign.days[0]!.lifts[0]!, buckling: smallMode() },
+      small,
+    ),
   'elevation-many': () =>
     drawWallElevation(awkwardPlan(), 'S', { ...wide, words: { ...words, job: awkwardPlan().job.name } }),
   'layer-plan-many': () =>

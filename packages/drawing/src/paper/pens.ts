@@ -60,6 +60,14 @@ export type Fill =
   | 'section3'
   | 'section4'
   | 'section5'
+  | 'heat0'
+  | 'heat1'
+  | 'heat2'
+  | 'heat3'
+  | 'heat4'
+  | 'heat5'
+  | 'heat6'
+  | 'heat7'
 
 export const sectionFill = (index: number): Fill => `section${(index % 6) as 0 | 1 | 2 | 3 | 4 | 5}`
 

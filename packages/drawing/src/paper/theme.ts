@@ -6,6 +6,7 @@ export type Palette = Readonly<Record<Ink | Fill, string>>
 /**
  * Six section tints round the wheel, each a clear step darker than the one before: told apart in grey, and so by every
  * kind of colour vision; all light enough to write on in ink.
+ * Heat goes from cool and light to hot and dark (in a dark room from dark to light), each step told in grey.
  */
 export const paperPalette: Palette = {
   ink: '#16201f',
@@ -29,6 +30,14 @@ export const paperPalette: Palette = {
   section3: '#d9baca',
   section4: '#9abccb',
   section5: '#c7a67a',
+  heat0: '#eef4f8',
+  heat1: '#f4ecd8',
+  heat2: '#f0dcae',
+  heat3: '#e9c88a',
+  heat4: '#dfae6c',
+  heat5: '#d09155',
+  heat6: '#bc7443',
+  heat7: '#a05a36',
 }
 
 export const darkPalette: Palette = {
@@ -53,4 +62,12 @@ export const darkPalette: Palette = {
   section3: '#6d4b5d',
   section4: '#3b667a',
   section5: '#856843',
+  heat0: '#16232c',
+  heat1: '#2b2a22',
+  heat2: '#43381f',
+  heat3: '#5c4620',
+  heat4: '#765224',
+  heat5: '#915d2b',
+  heat6: '#ad6a36',
+  heat7: '#c77a46',
 }
