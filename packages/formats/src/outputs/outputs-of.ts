@@ -2,6 +2,7 @@ import type { Lift } from '@dawnlift/core/campaign'
 import { explainLift, sayGain } from '@dawnlift/core/campaign'
 import { clockText, localTime } from '@dawnlift/core/clock'
 import { sayLimit } from '@dawnlift/core/limit'
+import type { MixFit } from '@dawnlift/core/mix'
 import type { Plan } from '@dawnlift/core/plan'
 import type { Instant } from '@dawnlift/core/quantity'
 import { assert } from '@dawnlift/core/result'
@@ -10,13 +11,22 @@ import {
   drawDayClock,
   drawLayerPlan,
   drawLimits,
+  drawMixFit,
   drawSeason,
   drawTimeHeight,
   drawWallElevation,
 } from '@dawnlift/drawing/views'
 import { calledTrades, writeCalendar } from '../calendar/index.js'
 import { writeLift } from '../rs274/index.js'
-import { daySheet, daySheets, permitPackage, type SheetOptions, tradeSheet } from '../sheets/index.js'
+import {
+  daySheet,
+  daySheets,
+  liftHeat,
+  liftStanding,
+  permitPackage,
+  type SheetOptions,
+  tradeSheet,
+} from '../sheets/index.js'
 import { planTables, writeCsv, writeWorkbook } from '../tables/index.js'
 import type { Output } from './output.js'
 
@@ -26,19 +36,25 @@ export interface OutputStamp {
   readonly at: Instant
   /** Counts up with every plan sent out; calendar programs take the higher one. */
   readonly sequence: number
+  /** How the mix was fitted, where the job has tests of its own: they are drawn. */
+  readonly mixFit?: MixFit
 }
 
 /** Every file a plan gives: sheets, calendars, tables, machine files, drawings. Each is made when it is asked for. */
 export function outputsOf(plan: Plan, stamp: OutputStamp): readonly Output[] {
   const zone = plan.job.site.timeZone
   const date = `${localTime(stamp.at, zone).date} ${clockText(stamp.at, zone)}`
-  const options: SheetOptions = { date, sayGain: gain => sayGain(gain, plan.job.units) }
+  const options: SheetOptions = {
+    date,
+    sayGain: gain => sayGain(gain, plan.job.units),
+    ...(stamp.mixFit ? { mixFit: stamp.mixFit } : {}),
+  }
   return [
     ...sheets(plan, options),
     ...calendars(plan, stamp),
     ...tables(plan),
     ...machineFiles(plan),
-    ...drawings(plan, date),
+    ...drawings(plan, date, stamp.mixFit),
   ]
 }
 
@@ -111,7 +127,7 @@ export function liftFile(plan: Plan, lift: Lift): Parameters<typeof writeLift>[0
   }
 }
 
-function drawings(plan: Plan, date: string): readonly Output[] {
+function drawings(plan: Plan, date: string, mixFit: MixFit | undefined): readonly Output[] {
   const { job, campaign } = plan
   const zone = job.site.timeZone
   const words: SheetWords = { job: job.name, revision: job.revision, date }
@@ -151,6 +167,23 @@ function drawings(plan: Plan, date: string): readonly Output[] {
         ),
       ),
     ),
+    ...campaign.days.flatMap(day =>
+      day.lifts.flatMap(lift => [
+        svg(`stand-${lift.id}`, `Standing of lift ${lift.id}`, () =>
+          liftStanding(plan, lift, paperSheet('A4', 'landscape', words)),
+        ),
+        svg(`heat-${lift.id}`, `Heat of the wall, lift ${lift.id}`, () =>
+          liftHeat(plan, lift, paperSheet('A4', 'landscape', words)),
+        ),
+      ]),
+    ),
+    ...(mixFit
+      ? [
+          svg('mix', 'Mix tests', () =>
+            drawMixFit({ job, fit: mixFit }, paperSheet('A4', 'landscape', words)),
+          ),
+        ]
+      : []),
   ]
 }
 

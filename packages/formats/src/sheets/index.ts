@@ -1,4 +1,5 @@
 export { daySheet, daySheets } from './day-sheet.js'
+export { liftHeat, liftStanding } from './lift-drawings.js'
 export { permitPackage } from './permit-package.js'
 export type { SheetOptions } from './sheet-options.js'
 export { tradeSheet } from './trade-sheet.js'

@@ -7,11 +7,14 @@ import {
   fullDayText,
   lengthText,
   paperSheet,
+  type Sheet,
   toSvg,
   volumeText,
 } from '@dawnlift/drawing/paper'
-import { drawLayerPlan, drawTimeHeight, drawWallElevation } from '@dawnlift/drawing/views'
+import { drawLayerPlan, drawMixFit, drawTimeHeight, drawWallElevation } from '@dawnlift/drawing/views'
 import { engineerWords, liftingCaution, pourCaution, standingCautions } from './cautions.js'
+import { liftHeat, liftStanding, tellingLifts } from './lift-drawings.js'
+import { pourRows } from './pour-rows.js'
 import { type SheetOptions, sayerOf, sourceText } from './sheet-options.js'
 import { typeset } from './typeset.js'
 
@@ -77,6 +80,8 @@ export function permitData(plan: Plan, options: SheetOptions) {
         say(lift.binding),
       ]),
     ),
+    pours: pourRows(plan),
+    pourCaution,
     findings: findingRows(plan),
     cautions: [...standingCautions(job), liftingCaution, pourCaution],
     engineer: engineerWords,
@@ -122,7 +127,7 @@ const findingRows = (plan: Plan) =>
     source: sourceText(f.source),
   }))
 
-/** A plan of every band's first layer, an elevation of every wall, and the campaign. */
+/** Plans of the bands, elevations, the campaign, the lift nearest to falling, the hottest one, and the mix tests. */
 function drawings(plan: Plan, options: SheetOptions): readonly Drawing[] {
   const words = {
     job: plan.job.name,
@@ -136,12 +141,15 @@ function drawings(plan: Plan, options: SheetOptions): readonly Drawing[] {
   const most = 12
   const chosen =
     bands.length <= most ? bands : bands.filter((_, index) => index % Math.ceil(bands.length / most) === 0)
-  const makers: ((sheet: ReturnType<typeof paperSheet>) => Drawing)[] = [
-    ...chosen.map(number => (sheet: ReturnType<typeof paperSheet>) => drawLayerPlan(plan, number, sheet)),
-    ...plan.job.walls.map(
-      wall => (sheet: ReturnType<typeof paperSheet>) => drawWallElevation(plan, wall.id, sheet),
-    ),
+  const { weakest, hottest } = tellingLifts(plan)
+  const { mixFit } = options
+  const makers: ((sheet: Sheet) => Drawing)[] = [
+    ...chosen.map(number => (sheet: Sheet) => drawLayerPlan(plan, number, sheet)),
+    ...plan.job.walls.map(wall => (sheet: Sheet) => drawWallElevation(plan, wall.id, sheet)),
     sheet => drawTimeHeight(plan, sheet, sayerOf(plan, options)),
+    ...(weakest ? [(sheet: Sheet) => liftStanding(plan, weakest, sheet)] : []),
+    ...(hottest ? [(sheet: Sheet) => liftHeat(plan, hottest, sheet)] : []),
+    ...(mixFit ? [(sheet: Sheet) => drawMixFit({ job: plan.job, fit: mixFit }, sheet)] : []),
   ]
   return makers.map((make, index) =>
     make(paperSheet('A4', 'landscape', { ...words, number: `${index + 1} of ${makers.length}` })),

@@ -1,6 +1,7 @@
 import { type Lift, type NextGain, sayGain } from '@dawnlift/core/campaign'
 import type { Limit } from '@dawnlift/core/limit'
 import { sayLimit } from '@dawnlift/core/limit'
+import type { MixFit } from '@dawnlift/core/mix'
 import type { Plan } from '@dawnlift/core/plan'
 
 /** What the sheets need beside the plan. */
@@ -11,6 +12,8 @@ export interface SheetOptions {
   readonly say?: (limit: Limit) => string
   /** Words for a lift's next gain; without it the campaign's own sentence. */
   readonly sayGain?: (gain: NextGain, lift: Lift) => string
+  /** How the mix was fitted; its tests are then drawn in the permit package. */
+  readonly mixFit?: MixFit
   /** Further cure lines of a day. */
   readonly cureOf?: (date: string) => readonly string[]
   /** Further cautions of a day, each beginning with its number and source. */

@@ -1,11 +1,12 @@
 import { readFileSync } from 'node:fs'
 import { inflateSync } from 'node:zlib'
 import { jobPours } from '@dawnlift/core/pour'
-import { awkwardPlan, smallPlan, smallSay } from '@dawnlift/drawing/examples'
+import { awkwardPlan, smallMixFit, smallPlan, smallSay } from '@dawnlift/drawing/examples'
 import { paperPalette, sectionFill } from '@dawnlift/drawing/paper'
 import { describe, expect, it } from 'vitest'
 import { dayData } from './day-sheet.js'
 import { daySheet, daySheets, permitPackage, templateFolder, tradeSheet } from './index.js'
+import { permitData } from './permit-package.js'
 import { tradeData } from './trade-sheet.js'
 
 const plan = smallPlan()
@@ -175,7 +176,18 @@ describe('trade sheet', () => {
 
 describe('permit package', () => {
   it('ends in a page for each drawing', () => {
-    // Four bands, four walls, one campaign.
-    expect(pagesOf(permitPackage(plan, options))).toBe(1 + 4 + 4 + 1)
+    // Four bands, four walls, one campaign, the lift nearest to falling, the hottest one; then the mix tests.
+    const pages = pagesOf(permitPackage(plan, options))
+    const tested = pagesOf(permitPackage(plan, { ...options, mixFit: smallMixFit() }))
+    expect([pages, tested - pages]).toEqual([1 + 4 + 4 + 1 + 2, 1])
+  })
+
+  it('lists every pour with its caution', () => {
+    const pours = jobPours(plan.job, () => 1e6).pours
+    const rows = permitData({ ...plan, pours }, options).pours
+    expect(rows.map(row => row.column)).toEqual(pours.map(pour => pour.cavity))
+    expect(
+      rows.every(row => row.caution.includes('cubes or cylinders') || row.caution.includes('never bears')),
+    ).toBe(true)
   })
 })
