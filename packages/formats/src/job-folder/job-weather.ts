@@ -19,18 +19,24 @@ import {
   weatherUnits,
 } from '../weather/index.js'
 import { bridgeGaps, closedOnItself } from './bridge-gaps.js'
+import { type NotedHours, withForecast } from './job-forecast.js'
 
 /** Days of weather a campaign may reach into from its first day on. */
 export const horizonDays = 240
 
 type ReadFile = (name: string) => Uint8Array | undefined
 
-/** Weather for every hour from the first day on: the job's file laid over the campaign's days, or its normals. */
-export function jobHours(
-  job: Job,
-  weather: JobWeather,
-  read: ReadFile,
-): Result<{ readonly hours: readonly WeatherHour[]; readonly notes: readonly Problem[] }> {
+/** Weather for every hour from the first day on: the forecast beside the job over what is known without it. */
+export function jobHours(job: Job, weather: JobWeather, read: ReadFile): Result<NotedHours> {
+  const known = knownHours(job, weather, read)
+  const { forecast } = weather
+  return known.ok && forecast !== undefined
+    ? success(withForecast(known.value, job, forecast, read(forecast), horizonDays))
+    : known
+}
+
+/** The job's file laid over the campaign's days, or its normals. */
+function knownHours(job: Job, weather: JobWeather, read: ReadFile): Result<NotedHours> {
   if (weather.kind === 'normals') {
     return success({
       hours: hoursFromNormals(weather.normals, job.site, job.calendar.firstDay, horizonDays),

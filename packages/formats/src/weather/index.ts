@@ -6,6 +6,8 @@ export { forecastService, forecastUrl, loadForecast } from './forecast-service.j
 export type { HourlyMapping } from './hourly-csv.js'
 export { readHourlyCsv } from './hourly-csv.js'
 export { readWeather } from './read-weather.js'
+export type { ForecastFolder, ForecastRefresh } from './refresh-forecast.js'
+export { refreshForecast, storedForecast } from './refresh-forecast.js'
 export { readTmy3 } from './tmy3.js'
 export type { Station, WeatherFile } from './weather-file.js'
 export { typicalYear } from './weather-file.js'
