@@ -19,7 +19,7 @@ export const paperPalette: Palette = {
   paper: '#ffffff',
   void: '#ffffff',
   night: '#e4e7ec',
-  shut: '#f0dfd6',
+  shut: '#e8cbbb',
   open: '#dcebe1',
   lintel: '#d5d2c8',
   cut: '#f6e8c2',

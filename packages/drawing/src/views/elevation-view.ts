@@ -8,8 +8,10 @@ import {
   fitTo,
   type PaperMap,
   type PaperPoint,
+  paperSheet,
   type Room,
   type Sheet,
+  type SheetWords,
 } from '../paper/index.js'
 
 export type ElevationParts = Pick<Plan, 'job' | 'sections' | 'campaign' | 'calls'>
@@ -65,6 +67,25 @@ export function viewOf(
     loose: !sheet.frame,
   })
   return { parts, wall, side, along, paper, room, calls, zone: parts.job.site.timeZone }
+}
+
+/**
+ * The sheet a whole wall is drawn on: an A3 or, for a long low wall, a strip of it, as long as the wall keeps its scale
+ * and its calls keep their list.
+ */
+export function elevationSheet(parts: ElevationParts, id: string, words: SheetWords): Sheet {
+  const whole = paperSheet('A3', 'landscape', words)
+  const wall = parts.job.walls.find(candidate => candidate.id === id)
+  if (!wall) return whole
+  const scale = viewOf(parts, wall, whole, 'right', {}).paper.scale
+  const calls = parts.calls.filter(call => call.wall === id).length
+  const list = 6 + 2.3 * Math.ceil(calls / 6)
+  const fits = (height: number) => {
+    const { paper, room } = viewOf(parts, wall, { ...whole, height }, 'right', {})
+    const above = room.y + room.height - paper.toPaper([0, wall.top])[1]
+    return paper.scale === scale && above >= list
+  }
+  return { ...whole, height: [148.5, 210].find(fits) ?? whole.height }
 }
 
 export const within = (view: ElevationView, at: number, width: number): boolean =>

@@ -84,7 +84,7 @@ function besideWall(low: PaperPoint, high: PaperPoint, { id, day, layers }: Lift
         text([x, middle - 1.2], day, 'small'),
         text([x, middle - 4.2], layers, 'tiny', 'start', { fill: 'soft' }),
       ],
-      free: middle + 5.2,
+      free: middle + 6.6,
     }
   const y = Math.max(middle - 0.8, free)
   return { marks: [text([x, y], `${id} ${day}`, 'small')], free: y + 2.7 }

@@ -181,7 +181,7 @@ const byClock: ReadonlySet<LimitKind> = new Set<LimitKind>([
   'delivery',
 ])
 
-/** Binding limit heavy, the others thin; a limit of the clock also gets its upright line where it bites. */
+/** Binding limit heavy, the others thin; a limit of the clock also gets its upright line where it bites. Names lie over all lines. */
 function limitLines({ job, lift, say }: LimitsParts, axes: Axes): Mark[] {
   const h = job.print.layerHeight
   const gained = (lift.lastLayer - lift.firstLayer + 1) * h
@@ -189,49 +189,74 @@ function limitLines({ job, lift, say }: LimitsParts, axes: Axes): Mark[] {
     { limit: lift.binding, height: gained, binding: true },
     ...lift.runnersUp.map(({ limit, layers }) => ({ limit, height: layers * h, binding: false })),
   ].sort((a, b) => a.height - b.height)
-  let lowest = axes.room.y
-  return lines.flatMap(({ limit, height, binding }) => {
-    const y = axes.at(axes.from, height)[1]
-    const off = height > axes.top
-    const pen = binding ? 'warnThick' : 'hidden'
-    const [first, ...more] = wrapped(`${off ? '↑ ' : ''}${say(limit)}`, axes.room.width - 6, 'small')
-    const words = more.length ? `${first}…` : (first ?? '')
-    // Labels climb out of each other's way; each stays nearest to its own line.
-    const at = Math.min(
-      Math.max(y + 1, lowest + 3),
-      off ? axes.room.y + axes.room.height - 2.6 : Number.POSITIVE_INFINITY,
-    )
-    lowest = at
-    const upright =
-      byClock.has(limit.kind) && limit.at !== undefined && limit.at > axes.from && limit.at < axes.to
-        ? [line([axes.at(limit.at, 0), axes.at(limit.at, Math.min(height, axes.top))], pen)]
-        : []
-    const label: PaperPoint = [axes.room.x + 2, at]
-    return [
-      ...(off
-        ? []
-        : [
-            line(
-              [
-                [axes.room.x, y],
-                [axes.room.x + axes.room.width, y],
-              ],
-              pen,
-            ),
-          ]),
-      ...upright,
-      ...(at > y + 2 && !off
-        ? [
-            line(
-              [
-                [label[0] - 1, y],
-                [label[0] - 1, at],
-              ],
-              'dimension',
-            ),
-          ]
-        : []),
-      text(label, words, 'small', 'start', { halo: true, fill: binding ? 'warn' : 'ink' }),
-    ]
-  })
+  const heights = labelHeights(lines, axes)
+  return [
+    ...lines.flatMap(each => limitMarks(each, axes)),
+    ...lines.flatMap((each, index) => limitName(each, heights[index]!, say, axes)),
+  ]
+}
+
+/** Room a name takes upwards [mm]. */
+const NAME = 3
+
+/** Names climb out of each other's way from their own lines; what would pass the top of the chart goes back down. */
+function labelHeights(lines: readonly LimitLine[], axes: Axes): readonly number[] {
+  const top = axes.room.y + axes.room.height - 2.6
+  const placed: number[] = []
+  for (const { height } of lines)
+    placed.push(Math.max(axes.at(axes.from, height)[1] + 1, (placed.at(-1) ?? axes.room.y) + NAME))
+  for (let index = placed.length - 1, most = top; index >= 0; index--, most -= NAME)
+    placed[index] = most = Math.min(placed[index]!, most)
+  return placed
+}
+
+function limitMarks({ limit, height, binding }: LimitLine, axes: Axes): Mark[] {
+  const y = axes.at(axes.from, height)[1]
+  const pen = binding ? 'warnThick' : 'hidden'
+  const { x, width } = axes.room
+  const across =
+    height > axes.top
+      ? []
+      : [
+          line(
+            [
+              [x, y],
+              [x + width, y],
+            ],
+            pen,
+          ),
+        ]
+  const bites =
+    byClock.has(limit.kind) && limit.at !== undefined && limit.at > axes.from && limit.at < axes.to
+      ? [line([axes.at(limit.at, 0), axes.at(limit.at, Math.min(height, axes.top))], pen)]
+      : []
+  return [...across, ...bites]
+}
+
+function limitName(
+  { limit, height, binding }: LimitLine,
+  at: number,
+  say: LimitsParts['say'],
+  axes: Axes,
+): Mark[] {
+  const { x, width } = axes.room
+  const y = axes.at(axes.from, height)[1]
+  const off = height > axes.top
+  const [first, ...more] = wrapped(`${off ? '↑ ' : ''}${say(limit)}`, width - 6, 'small')
+  const words = more.length ? `${first}…` : (first ?? '')
+  const strayed = Math.abs(at - y) > 2 && !off
+  return [
+    ...(strayed
+      ? [
+          line(
+            [
+              [x + 1, y],
+              [x + 1, at],
+            ],
+            'dimension',
+          ),
+        ]
+      : []),
+    text([x + 2, at], words, 'small', 'start', { halo: true, fill: binding ? 'warn' : 'ink' }),
+  ]
 }

@@ -10,6 +10,7 @@ import {
   layer,
   line,
   type Mark,
+  type PaperPoint,
   type Room,
   type Sheet,
   text,
@@ -38,6 +39,9 @@ const letters: Readonly<Partial<Record<LimitKind, string>>> = {
 const key =
   'h mix too hot · c too cold · e drying too fast · w wind · r rain · p heat on people · dot: outside permitted hours or daylight'
 
+const narrowKey =
+  'slanting stroke: shut by weather · level stroke: outside permitted hours or daylight · letters where there is room'
+
 interface Cell {
   readonly hour: number
   readonly open: boolean
@@ -59,7 +63,9 @@ export function drawSeason({ job, hours }: SeasonParts, sheet: Sheet): Drawing {
       layer('cells', cells(rows, room)),
       layer('axes', axisMarks(rows, room)),
       layer('frame', [
-        text([outer.x, outer.y + 0.5], key, 'tiny', 'start', { fill: 'soft' }),
+        text([outer.x, outer.y + 0.5], isLettered(rows, room) ? key : narrowKey, 'tiny', 'start', {
+          fill: 'soft',
+        }),
         ...titleBlock(sheet, {
           title: 'Print windows',
           subtitle: `${open} open hours in ${rows.length} days.`,
@@ -89,10 +95,16 @@ function rowsOf(hours: readonly PrintHour[], zone: string): readonly Row[] {
     .map(([date, list]) => ({ date, cells: list }))
 }
 
+const rowHeight = (rows: readonly Row[], room: Room): number =>
+  Math.min(room.height / Math.max(rows.length, 1), 8)
+
+const isLettered = (rows: readonly Row[], room: Room): boolean =>
+  rowHeight(rows, room) >= 2 && room.width / 24 >= 2
+
 function cells(rows: readonly Row[], room: Room): Mark[] {
   const wide = room.width / 24
-  const tall = Math.min(room.height / Math.max(rows.length, 1), 8)
-  const lettered = tall >= 2 && wide >= 2
+  const tall = rowHeight(rows, room)
+  const lettered = isLettered(rows, room)
   return rows.flatMap((row, index) =>
     row.cells.flatMap(cell => {
       const x = room.x + cell.hour * wide
@@ -100,16 +112,36 @@ function cells(rows: readonly Row[], room: Room): Mark[] {
       const clockOnly = cell.why === '·'
       const fill: Fill = cell.open ? 'open' : clockOnly ? 'night' : 'shut'
       const field = box([x, y], [x + wide, y + tall], lettered ? 'hair' : 'none', fill)
-      return cell.open || !lettered
-        ? [field]
-        : [field, text([x + wide / 2, y + tall / 2 - 0.6], cell.why, 'tiny', 'middle', { fill: 'soft' })]
+      if (cell.open) return [field]
+      if (!lettered) return [field, stroke([x, y], [x + wide, y + tall], clockOnly)]
+      return [field, text([x + wide / 2, y + tall / 2 - 0.6], cell.why, 'tiny', 'middle', { fill: 'soft' })]
     }),
   )
 }
 
+/** Where there is no room for letters a shut hour is still told in grey: weather slants across it, the clock lies level. */
+function stroke([x0, y0]: PaperPoint, [x1, y1]: PaperPoint, clockOnly: boolean): Mark {
+  const middle = (y0 + y1) / 2
+  return clockOnly
+    ? line(
+        [
+          [x0 + (x1 - x0) * 0.35, middle],
+          [x1 - (x1 - x0) * 0.35, middle],
+        ],
+        'dimension',
+      )
+    : line(
+        [
+          [x0, y0],
+          [x1, y1],
+        ],
+        'dimension',
+      )
+}
+
 function axisMarks(rows: readonly Row[], room: Room): Mark[] {
   const wide = room.width / 24
-  const tall = Math.min(room.height / Math.max(rows.length, 1), 8)
+  const tall = rowHeight(rows, room)
   const each = Math.max(1, Math.ceil(2.6 / tall))
   const top = room.y + room.height
   const foot = top - tall * rows.length

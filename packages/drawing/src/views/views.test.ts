@@ -158,3 +158,27 @@ describe('drawLimits', () => {
     for (const mark of lines) expect(span(mark as LineMark, 1)[1]).toBeGreaterThanOrEqual(top - 1e-9)
   })
 })
+
+describe('limits of a lift', () => {
+  it('have names that lie clear of each other within the chart, however many limits are out of reach', () => {
+    const plan = smallPlan()
+    const lift = plan.campaign.days[1]!.lifts[1]!
+    const far = Array.from({ length: 4 }, (_, n) => ({ limit: lift.binding, layers: 400 + n }))
+    const drawn = drawLimits(
+      {
+        job: plan.job,
+        lift: { ...lift, runnersUp: [...lift.runnersUp, ...far] },
+        hours: plan.campaign.hours,
+        say: smallSay,
+      },
+      figure(180, 100, { job: '', revision: '', date: '' }),
+    )
+    const names = drawn.layers
+      .find(({ name }) => name === 'limits')!
+      .marks.flatMap(mark => (mark.kind === 'text' ? [mark.at[1]] : []))
+      .sort((a, b) => a - b)
+    expect(names.length).toBe(1 + lift.runnersUp.length + 4)
+    for (let n = 1; n < names.length; n++) expect(names[n]! - names[n - 1]!).toBeGreaterThan(2.9)
+    expect(names.at(-1)).toBeLessThan(98)
+  })
+})

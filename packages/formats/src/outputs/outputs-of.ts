@@ -15,6 +15,7 @@ import {
   drawSeason,
   drawTimeHeight,
   drawWallElevation,
+  elevationSheet,
 } from '@dawnlift/drawing/views'
 import { calledTrades, writeCalendar } from '../calendar/index.js'
 import { writeLift } from '../rs274/index.js'
@@ -152,7 +153,7 @@ function drawings(plan: Plan, date: string, mixFit: MixFit | undefined): readonl
     ),
     ...job.walls.map(wall =>
       svg(`wall-${wall.id}`, `Wall ${wall.name}, unrolled`, () =>
-        drawWallElevation(plan, wall.id, paperSheet('A3', 'landscape', words)),
+        drawWallElevation(plan, wall.id, elevationSheet(plan, wall.id, words)),
       ),
     ),
     ...campaign.days.map(day =>
