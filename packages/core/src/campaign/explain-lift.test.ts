@@ -93,7 +93,7 @@ describe('levers', () => {
     expect(table.bestPair?.levers).toHaveLength(2)
     expect(table.bestPair!.finish).toBeLessThanOrEqual(table.rows[0]!.finish)
   })
-  it('take a change of the integrator’s own', () => {
+  it('take a change of the caller’s own', () => {
     const table = tryLevers(hot, [
       { kind: 'own', name: 'half the wall', replan: () => ({ ...hot, work: [inventedWork('A', 50, 6)] }) },
     ])

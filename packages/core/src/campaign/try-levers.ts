@@ -6,7 +6,7 @@ import { type Lever, pullLever } from './lever.js'
 import { scheduleCampaign } from './schedule-campaign.js'
 import { calendarDays } from './work-day.js'
 
-/** A lever of the integrator's own: more sections, a second crew, another mix. `replan` gives the changed input. */
+/** A lever of the caller's own: more sections, a second crew, another mix. `replan` gives the changed input. */
 export interface OwnLever {
   readonly kind: 'own'
   readonly name: string
@@ -58,7 +58,7 @@ function leveredRow(
   levers: readonly AnyLever[],
   asPlanned: LeverRow,
 ): LeverRow | undefined {
-  // The integrator's own levers make a new input; the others change it further.
+  // The caller's own levers make a new input; the others change it further.
   const own = levers.filter(lever => lever.kind === 'own')
   const plain = levers.filter(lever => lever.kind !== 'own')
   if (own.length > 1) return undefined

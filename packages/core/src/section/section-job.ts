@@ -5,7 +5,7 @@ import type { Metres, Seconds } from '../quantity/index.js'
 export type SectionJob = Pick<Job, 'walls' | 'openings' | 'print' | 'rules' | 'sections' | 'noCutAt'> &
   Partial<Pick<Job, 'machine'>>
 
-/** What the lead or the integrator may set besides. */
+/** What the lead or the caller may set besides. */
 export interface SectionOptions {
   /** Bead metres of one layer per metre of wall; worked out from the make-up if not given. */
   readonly beadLengthOf?: (wall: Wall) => number
