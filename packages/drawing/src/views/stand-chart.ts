@@ -200,7 +200,8 @@ function tightestMarks(axes: Axes, moment: StandMoment | undefined): Mark[] {
   const factor = `${(moment.allowedHeight / moment.height).toFixed(2)} × what is printed`
   const x = from[0] + (right ? -2 : 2)
   const anchor = right ? 'end' : 'start'
-  const middle = (from[1] + to[1]) / 2
+  // Too little room between the two lines: the words go under the lift's top.
+  const middle = Math.abs(to[1] - from[1]) > 10 ? (from[1] + to[1]) / 2 : from[1] - 6
   return [
     line([from, to], 'accent'),
     { kind: 'circle', at: from, radius: 0.8, pen: 'accent', fill: 'paper' },

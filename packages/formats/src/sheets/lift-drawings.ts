@@ -2,7 +2,13 @@ import type { Lift } from '@dawnlift/core/campaign'
 import { cureLifts } from '@dawnlift/core/cure'
 import { hourAt, type Plan } from '@dawnlift/core/plan'
 import { assert } from '@dawnlift/core/result'
-import { type StandGeometry, standChart, standGeometry } from '@dawnlift/core/stand'
+import {
+  makeStanding,
+  type StandChart,
+  type StandGeometry,
+  standChart,
+  standGeometry,
+} from '@dawnlift/core/stand'
 import type { Drawing, Sheet } from '@dawnlift/drawing/paper'
 import { drawStand, drawWallHeat } from '@dawnlift/drawing/views'
 
@@ -17,23 +23,53 @@ export function liftHeat(plan: Plan, lift: Lift, sheet: Sheet): Drawing {
   return drawWallHeat({ job, lift, heat: cure.heat, thickness, cover: cure.cover, steps: cure.steps }, sheet)
 }
 
-/** Standing of a lift at its own layer times, in the mix of the hour it begins. */
-export function liftStanding(plan: Plan, lift: Lift, sheet: Sheet): Drawing {
-  const { job, campaign } = plan
-  const hour = hourAt(campaign.hours, lift.start)
-  const chilled = campaign.days.find(day => day.lifts.includes(lift))?.chilled
-  const temperature = chilled ? (hour.mixTemperatureChilled ?? hour.mixTemperature) : hour.mixTemperature
-  const chart = standChart(
-    { mix: job.mix, print: job.print, rules: job.rules, sections: geometriesOf(plan) },
-    {
-      section: lift.section,
-      firstLayer: lift.firstLayer,
-      layerEnds: lift.layerEnds,
-      start: lift.start,
-      temperature,
-    },
-  )
-  return drawStand({ job, lift, chart }, sheet)
+/** Standing of a lift at its own layer times, in its own mix: what is allowed is what the plan itself was judged by. */
+export const liftStanding = (plan: Plan, lift: Lift, sheet: Sheet): Drawing =>
+  drawStand({ job: plan.job, lift, chart: liftChart(plan, lift) }, sheet)
+
+/**
+ * The chart of a lift. Heights that squash it or lean it over are of the wall as it is at each moment; the height
+ * allowed is of the lift carried on at its pace, as the scheduler asks it layer by layer.
+ */
+export function liftChart(plan: Plan, lift: Lift): StandChart {
+  const { job } = plan
+  const { mix, print, rules } = job
+  const input = { mix, print, rules, sections: geometriesOf(plan) }
+  const { section, firstLayer, layerEnds, start } = lift
+  const warmth = layerEnds.map((_, index) => meanMix(plan, lift, index + 1))
+  const temperature = warmth.at(-1)
+  assert(temperature !== undefined, `lift ${lift.id} has layers`)
+  const chart = standChart(input, { section, firstLayer, layerEnds, start, temperature })
+  const standing = makeStanding(input)
+  return {
+    ...chart,
+    moments: chart.moments.map((moment, index) => {
+      const ends = layerEnds.slice(0, index + 1)
+      const { safety, governs } = standing({
+        section,
+        firstLayer,
+        start,
+        layerEnds: ends,
+        temperature: warmth[index]!,
+      })
+      return {
+        ...moment,
+        allowedHeight: (moment.height * safety) / rules.standSafety.value,
+        governs: governs.kind === 'buckling' ? 'buckling' : 'collapse',
+        place: governs.place,
+      }
+    }),
+  }
+}
+
+/** Mean temperature of the mix at the ends of the first layers. */
+function meanMix({ campaign }: Plan, lift: Lift, layers: number): number {
+  const chilled = campaign.days.find(day => day.lifts.some(({ id }) => id === lift.id))?.chilled
+  const mixes = lift.layerEnds.slice(0, layers).map(end => {
+    const hour = hourAt(campaign.hours, end - 1)
+    return chilled ? (hour.mixTemperatureChilled ?? hour.mixTemperature) : hour.mixTemperature
+  })
+  return mixes.reduce((sum, mix) => sum + mix, 0) / mixes.length
 }
 
 const geometriesOf = ({ job, sections, bands }: Plan): readonly StandGeometry[] =>
