@@ -1,6 +1,7 @@
 import { resolve } from 'node:path'
 import { explainLift } from '@dawnlift/core/campaign'
 import { clockText } from '@dawnlift/core/clock'
+import type { MixFit } from '@dawnlift/core/mix'
 import type { Plan } from '@dawnlift/core/plan'
 import { failure } from '@dawnlift/core/result'
 import { outputsOf } from '@dawnlift/formats/outputs'
@@ -28,8 +29,8 @@ export function addPlan(program: Command, { screen, finish }: CommandContext): v
         showProblems(screen, planned.problems, options.json === true)
         return finish(2)
       }
-      const { plan } = planned.value
-      if (folder !== undefined) await writeOutputs(plan, folder, screen)
+      const { plan, opened } = planned.value
+      if (folder !== undefined) await writeOutputs(plan, opened.mixFit, folder, screen)
       screen.out(options.json ? JSON.stringify(planReport(plan), null, 2) : printDays(plan, screen.columns))
       if (!options.json)
         showFindings(
@@ -39,8 +40,13 @@ export function addPlan(program: Command, { screen, finish }: CommandContext): v
     })
 }
 
-async function writeOutputs(plan: Plan, folder: string, screen: Screen): Promise<void> {
-  const outputs = outputsOf(plan, { at: Date.now() / 1000, sequence: 0 })
+async function writeOutputs(
+  plan: Plan,
+  mixFit: MixFit | undefined,
+  folder: string,
+  screen: Screen,
+): Promise<void> {
+  const outputs = outputsOf(plan, { at: Date.now() / 1000, sequence: 0, ...(mixFit ? { mixFit } : {}) })
   await fillFolder(folder, outputs, (done, name) => {
     if (screen.live) screen.err(`\x1b[2K  ${done} of ${outputs.length}  ${name}\r`)
   })

@@ -39,5 +39,9 @@ async function planText(
   if (!opened.ok) return opened
   const plan = await planJob(opened.value, { cache })
   assert(plan, 'a plan that nobody cancels is made')
-  return success({ plan, outputs: outputsOf(plan, { at: clock(), sequence: 0 }) })
+  const { mixFit } = opened.value
+  return success({
+    plan,
+    outputs: outputsOf(plan, { at: clock(), sequence: 0, ...(mixFit ? { mixFit } : {}) }),
+  })
 }
