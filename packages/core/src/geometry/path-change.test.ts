@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { pathCrossings, selfCrossings } from './crossing.js'
 import { filletPath } from './fillet.js'
+import { anyPath, bent, square } from './fixtures/example-paths.js'
 import { flattenPath } from './flatten.js'
 import { offsetPath } from './offset-path.js'
 import type { Path, Point } from './path.js'
@@ -9,50 +10,6 @@ import { distance } from './point.js'
 import { arcOf, segmentsOf } from './segment.js'
 import { indexSegments } from './segment-index.js'
 import { nearestOnPath, pathLength, pathTangent } from './station.js'
-
-const quarter = Math.SQRT2 - 1
-/** Two metres east, a quarter circle of 1 m radius turning left, one metre north. */
-const bent: Path = {
-  points: [
-    [0, 0],
-    [2, 0],
-    [3, 1],
-    [3, 2],
-  ],
-  bulges: [0, quarter, 0],
-  closed: false,
-}
-const square: Path = {
-  points: [
-    [0, 0],
-    [1, 0],
-    [1, 1],
-    [0, 1],
-  ],
-  bulges: [0, 0, 0, 0],
-  closed: true,
-}
-
-/** Open paths of short lines and arcs that never turn back sharply. */
-const anyPath: fc.Arbitrary<Path> = fc
-  .array(
-    fc.record({
-      length: fc.integer({ min: 200, max: 3000 }),
-      turn: fc.integer({ min: -80, max: 80 }),
-      bulge: fc.integer({ min: -60, max: 60 }),
-    }),
-    { minLength: 1, maxLength: 6 },
-  )
-  .map(legs => {
-    const points: Point[] = [[0, 0]]
-    let heading = 0
-    for (const { length, turn } of legs) {
-      heading += (turn * Math.PI) / 180
-      const [x, y] = points.at(-1)!
-      points.push([x + (length / 1000) * Math.cos(heading), y + (length / 1000) * Math.sin(heading)])
-    }
-    return { points, bulges: legs.map(({ bulge }) => bulge / 100), closed: false }
-  })
 
 describe('offsetPath', () => {
   // closed form: the arc's radius shrinks from 1 m to 0.8 m.
