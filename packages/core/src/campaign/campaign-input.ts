@@ -43,6 +43,12 @@ export interface CampaignInput {
   readonly due?: string
 }
 
-/** Layers a lift may have by the height rule. */
+/**
+ * Layers a lift may have by the height rule: n = ⌊lift height / layer height⌋.
+ *
+ * Source   closed form; a billionth keeps a whole number of layers whole.
+ * Range    both heights > 0.
+ * Assumes  every layer of the lift is as high as the first.
+ */
 export const layersByRule = (liftHeight: Metres, layerHeight: Metres): number =>
   Math.floor(liftHeight / layerHeight + 1e-9)

@@ -8,8 +8,8 @@ const Z95 = 1.959963984540054
  *
  *   centre = (p + z²/2n) / (1 + z²/n),  half = z/(1 + z²/n) · √( p(1−p)/n + z²/4n² )
  *
- * @param hits   how often it happened
- * @param count  how often it was tried, > 0
+ * @param hits   how often it happened [1], at most count
+ * @param count  how often it was tried [1], > 0
  *
  * Source   [Wilson1927], from memory.
  * Range    any count > 0; honest at 0 and at all hits, where the normal interval has no width.

@@ -8,7 +8,9 @@ import { buildingFilm, type WallWeather, windOfFilm } from './wall-weather.js'
 export const COLD_AIR: Celsius = 4
 
 /**
- * Least temperature a placed section is kept at while protected [°C], by its thickness: 13 under 0.30 m, 10, 7, 5 over 1.8 m.
+ * Least temperature a placed section is kept at while protected [°C], by its thickness.
+ *
+ *   T = 13 under 0.305 m, 10 under 0.914 m, 7 under 1.829 m, 5 from there (one, three and six feet)
  *
  * Source   [ACI306-2016], from memory.
  * Range    any section.

@@ -7,11 +7,14 @@ export interface Hydration {
   readonly ultimate: Share
   /** Age at which 1/e of that is out, at the reference temperature [s]. */
   readonly time: Seconds
+  /** β: how steeply the heat comes once it comes [1]. */
   readonly slope: number
 }
 
 /**
- * Share of the binder that hydrates in the end: 1.031 w/b/(0.194 + w/b), at most 1
+ * Share of the binder that hydrates in the end: αu = 1.031 w/b/(0.194 + w/b), at most 1
+ *
+ * @param waterOverBinder  w/b by mass [kg/kg]
  *
  * Source   [Mills1966] by way of a state notebook, read second-hand.
  * Range    water over binder 0.25 to 0.7, plain cement.
@@ -62,7 +65,11 @@ export const hydrationStore = ({ density, waterRatio, binderShare, hydrationHeat
   (density / (1 + waterRatio)) * binderShare * hydrationHeat
 
 /**
- * Warming of a mix that loses no heat [K]: C Hu α/(ρ c)
+ * Warming of a mix that loses no heat [K]: ΔT = C Hu α/(ρ c)
+ *
+ * @param storePerCubicMetre  C Hu, all the heat of the binder in a cubic metre [J/m³]
+ * @param share               α of it given off
+ * @param heatCapacity        ρ c [J/m³K]
  *
  * Source   closed form of the heat balance.
  * Range    any α.

@@ -39,7 +39,9 @@ export interface WallPlace {
 }
 
 /**
- * Film coefficient of a face by wind alone [W/m²K]: 2.8 + 3 v
+ * Film coefficient of a face by wind alone [W/m²K]: h = 2.8 + 3 v
+ *
+ * @param wind  v at the face [m/s]
  *
  * The older 5.7 + 3.8 v holds radiation too. With the Lewis analogy this film gives the evaporation of [Uno1998] within a seventh from still
  * air to 20 km/h: wall heat and drying index speak of the same wind.

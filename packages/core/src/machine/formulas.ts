@@ -9,7 +9,7 @@ const distance = { name: 'distance', unit: 'mm', meaning: '0.001 m', least: 0, e
 const speed = { name: 'speed', unit: 'mm/s', meaning: '0.001 m/s', least: 1e-9, example: 200 }
 const acceleration = {
   name: 'acceleration',
-  unit: 'mm/s2',
+  unit: 'mm/s²',
   meaning: '0.001 m/s²',
   least: 1e-9,
   example: 500,
@@ -37,7 +37,7 @@ export const formulas: readonly Formula[] = [
       distance,
       speed,
       acceleration,
-      { name: 'jerk', unit: 'mm/s3', meaning: '0.001 m/s³', least: 1e-9, example: 2000 },
+      { name: 'jerk', unit: 'mm/s³', meaning: '0.001 m/s³', least: 1e-9, example: 2000 },
     ],
     output: { name: 'time', unit: 's' },
     source: closedForm,
@@ -100,7 +100,7 @@ export const formulas: readonly Formula[] = [
     inputs: [
       { name: 'angle', unit: 'deg', meaning: 'π/180 rad', least: 0, example: 90 },
       { name: 'rate', unit: 'deg/s', meaning: 'π/180 rad/s', least: 1e-9, example: 90 },
-      { name: 'turn-acceleration', unit: 'deg/s2', meaning: 'π/180 rad/s²', least: 1e-9, example: 180 },
+      { name: 'turn-acceleration', unit: 'deg/s²', meaning: 'π/180 rad/s²', least: 1e-9, example: 180 },
     ],
     output: { name: 'time', unit: 's' },
     source: closedForm,

@@ -128,7 +128,7 @@ export function arcSpeed(radius: Metres, acceleration: number, headingRate: numb
 }
 
 /**
- * Time to turn the tangential axis on the spot: a trapezoid in angle.
+ * Time to turn the tangential axis on the spot, a trapezoid in angle: t = φ/ω + ω/α, or 2·√(φ/α) where ω is never reached.
  *
  * @param angle         rotation [rad], either way
  * @param rate          [rad/s]

@@ -3,7 +3,13 @@ import { assert } from '../result/index.js'
 
 const GRAVITY = 9.81
 
-/** Full head: ρ·g·h [Pa]. What a flowing fill presses with, and the most any fill can. Closed form. */
+/**
+ * Full head [Pa]: p = ρ·g·h. What a flowing fill presses with, and the most any fill can.
+ *
+ * Source   closed form (hydrostatics).
+ * Range    any height.
+ * Assumes  the whole height still flows; nothing has set and nothing hangs on the cage.
+ */
 export const headPressure = (density: KilogramsPerCubicMetre, height: Metres): Pascals =>
   density * GRAVITY * height
 

@@ -21,7 +21,13 @@ export function stripTension(pressure: Pascals, span: Metres, thickness: Metres,
 export const stripPressure = (tension: Pascals, span: Metres, thickness: Metres, edge: Edge): Pascals =>
   tension / stripTension(1, span, thickness, edge)
 
-/** Hoop tension [Pa] in a round shell: p·r/t. Closed form for thin shells, mean radius. */
+/**
+ * Hoop tension [Pa] in a round shell: σ = p·r/t.
+ *
+ * Source   closed form (ring in equilibrium).
+ * Range    r the mean radius, at least five times t: within 1 % of the inner face of a thick ring.
+ * Assumes  an unbroken ring: at a start point or a box the tension has nowhere to go.
+ */
 export const hoopTension = (pressure: Pascals, radius: Metres, thickness: Metres): Pascals =>
   (pressure * radius) / thickness
 

@@ -41,7 +41,13 @@ export function binghamFlow(hose: Hose, mix: ShearedMix, pressure: Pascals): Cub
   return newton * (1 - (4 * x) / 3 + x ** 4 / 3)
 }
 
-/** Pressure drop [Pa] at which `binghamFlow` gives a flow: its inverse, by root finding. Same source and range. */
+/**
+ * Pressure drop [Pa] that drives a flow: the p of Q(p) = flow with `binghamFlow`, by root finding.
+ *
+ * Source   [Buckingham1921], as `binghamFlow`.
+ * Range    flow > 0; the answer is above 4·L·τ₀/D, below which nothing moves.
+ * Assumes  the whole mix shears: an upper bound where it slips on a layer of paste.
+ */
 export function binghamPressure(hose: Hose, mix: ShearedMix, flow: CubicMetresPerSecond): Pascals {
   assert(flow > 0, 'a pressure belongs to a flow')
   const least = (4 * hose.length * mix.yield) / hose.diameter

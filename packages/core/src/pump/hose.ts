@@ -15,7 +15,13 @@ const GRAVITY = 9.81
 export const risePressure = (density: KilogramsPerCubicMetre, rise: Metres): Pascals =>
   density * GRAVITY * rise
 
-/** How long the mix is in the hose [s]: volume over flow. Closed form. */
+/**
+ * How long the mix is in the hose [s], volume over flow: t = π·D²·L/(4·Q).
+ *
+ * Source   closed form (cylinder).
+ * Range    flow > 0.
+ * Assumes  the hose is full and moves as one plug; the mean grain, not the slowest at the wall.
+ */
 export function residenceTime({ length, diameter }: Hose, flow: CubicMetresPerSecond): Seconds {
   assert(flow > 0, 'mix stays in a hose as long as it flows')
   return (Math.PI * diameter ** 2 * length) / (4 * flow)
@@ -24,7 +30,7 @@ export function residenceTime({ length, diameter }: Hose, flow: CubicMetresPerSe
 export type AggregateShape = 'angular' | 'rounded'
 
 /**
- * Largest aggregate [m] a hose may carry: a third of its inside diameter for angular, two fifths for well-rounded grain.
+ * Largest aggregate [m] a hose may carry: d = D/3 for angular, 0.4·D for well-rounded grain, D inside.
  *
  * Source   [ACI304-2R], read second-hand (two pages).
  * Range    rigid pipe and hose; a kinked hose carries less.

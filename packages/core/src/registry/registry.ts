@@ -1,4 +1,5 @@
 import { formulas as bond } from '../bond/index.js'
+import { formulas as campaign } from '../campaign/index.js'
 import { formulas as cure } from '../cure/index.js'
 import type { Formula } from '../formula/index.js'
 import { formulas as machine } from '../machine/index.js'
@@ -13,5 +14,5 @@ import { formulas as weather } from '../weather/index.js'
 
 /** Every formula of the product: what `calc`, the app and the tests read. */
 export const allFormulas: readonly Formula[] = [
-  ...[bond, cure, machine, mix, pour, pump, route, stand, tally, wall, weather].flat(),
+  ...[bond, campaign, cure, machine, mix, pour, pump, route, stand, tally, wall, weather].flat(),
 ].sort((a, b) => (a.name < b.name ? -1 : 1))

@@ -4,7 +4,7 @@ const FOUR_FEET: Metres = 1.2192
 const EIGHT_FEET: Metres = 2.4384
 
 /**
- * Width of the limited-access zone beside a wall under construction, in m: its full height plus four feet.
+ * Width of the limited-access zone beside a wall under construction, in m, its full height and four feet: b = H + 4 ft.
  *
  * @param height  the wall's height when finished [m]
  *

@@ -8,8 +8,11 @@ import { clampedShape, freeShape, type StripShape, simplySupportedShape } from '
 /** A straight leaf that rises steadily on a clamping foot. */
 export interface RisingWall {
   readonly thickness: Metres
+  /** [kg/m³] */
   readonly density: number
+  /** [m/s²] */
   readonly gravity: number
+  /** Poisson’s ratio [1]. */
   readonly poisson: number
   readonly curing: Curing
   readonly rise: MetresPerSecond

@@ -31,7 +31,7 @@ export function linearCollapseHeight(
  * Rise below which a wall of linearly growing yield stress never collapses, in m/s: Rc = α·A/(ρg).
  *
  * @param rate    A_thix [Pa/s]
- * @param shape   α: √3 for a slender wall
+ * @param shape   α [1]: √3 for a slender wall
  * @param weight  ρg [N/m³]
  *
  * Source   [Perrot2016], from memory; exact by hand.
@@ -88,7 +88,7 @@ export function bilinearCollapseLayers(
 }
 
 /**
- * Yield stress a bead just laid needs to keep its shape, in Pa: ρgh/√3.
+ * Yield stress a bead just laid needs to keep its shape, in Pa: τ = ρgh/√3.
  *
  * @param weight  ρg [N/m³]
  * @param height  layer height h [m]

@@ -23,7 +23,7 @@ const height = { name: 'height', unit: 'm', meaning: 'of the wall', least: 0.01,
 const modulus = { name: 'modulus', unit: 'kPa', meaning: 'Young’s modulus', least: 0.1, example: 100 }
 const poisson = {
   name: 'poisson',
-  unit: '1',
+  unit: '',
   meaning: 'Poisson’s ratio',
   least: 0,
   most: 0.499,
@@ -60,7 +60,7 @@ const yieldRate = {
 }
 const coefficient = {
   name: 'coefficient',
-  unit: '1',
+  unit: '',
   meaning: 'force coefficient Cf',
   least: 0.5,
   most: 2.5,
@@ -162,7 +162,7 @@ export const formulas: readonly Formula[] = [
       height,
       poisson,
     ],
-    output: { name: 'share', unit: '1' },
+    output: { name: 'share', unit: '' },
     source: '[TimoshenkoGoodier1970]',
     caution,
     calculate: inputs =>

@@ -70,6 +70,8 @@ export function shearStiffnessAlong(make: Double): number {
  *
  *   share = 4(1 − ν)·sinh²u / ( u·[ (3 − ν)·sinh 2u − 2(1 + ν)u ] ),   u = π·half/wave
  *
+ * @param poisson  ν [1]
+ *
  * Source   closed form: Airy function of a flange in plane stress, held straight at the webs; for u → ∞ it is the
  *          effective width 2/((3 + 2ν − ν²)k) of [TimoshenkoGoodier1970] section 53, from memory.
  * Range    0 < share ≤ 1.

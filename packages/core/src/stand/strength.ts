@@ -15,7 +15,13 @@ export const strengthWords = (rule: StrengthRule): string =>
     uniaxial: 'uniaxial compression as measured',
   })[rule.kind]
 
-/** 2c·cos φ/(1 − sin φ): uniaxial strength of a material with cohesion c and friction angle φ. */
+/**
+ * Uniaxial strength of a material with cohesion c and friction angle φ: σ = 2c·cos φ/(1 − sin φ).
+ *
+ * Source   [Suiker2018]; closed form of the Mohr circle that touches the envelope.
+ * Range    0 ≤ φ < 90°; φ = 0 gives 2c.
+ * Assumes  no confinement and undrained friction of the fresh material.
+ */
 export const mohrCoulombStrength = (cohesion: Pascals, friction: Radians): Pascals =>
   (2 * cohesion * Math.cos(friction)) / (1 - Math.sin(friction))
 

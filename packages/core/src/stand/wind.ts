@@ -4,10 +4,10 @@ import type { Metres, MetresPerSecond, Pascals } from '../quantity/index.js'
 const PRESSURE_PER_SPEED_SQUARED = 0.613
 
 /**
- * Wind pressure on a free-standing wall, in Pa: 0.613·Cf·V².
+ * Wind pressure on a free-standing wall, in Pa: p = 0.613·Cf·V².
  *
  * @param speed        3-second gust at the wall [m/s]
- * @param coefficient  Cf, 1.2–1.8 for a free-standing wall (ends are worst)
+ * @param coefficient  Cf [1], 1.2–1.8 for a free-standing wall (ends are worst)
  *
  * Source   [ASCE7] 26.10 and figure 29.3-1, from memory; 0.613 = ½·1.225 by hand.
  * Range    screening; exposure, topography and elevation taken as 1.
@@ -16,6 +16,15 @@ const PRESSURE_PER_SPEED_SQUARED = 0.613
 export const windPressure = (speed: MetresPerSecond, coefficient: number): Pascals =>
   PRESSURE_PER_SPEED_SQUARED * coefficient * speed ** 2
 
+/**
+ * Gust that presses so, in m/s: V = √(p/(0.613·Cf)), `windPressure` turned round.
+ *
+ * @param coefficient  Cf [1]
+ *
+ * Source   [ASCE7], as `windPressure`.
+ * Range    pressure ≥ 0.
+ * Assumes  as `windPressure`.
+ */
 export const windSpeedOfPressure = (pressure: Pascals, coefficient: number): MetresPerSecond =>
   Math.sqrt(pressure / (PRESSURE_PER_SPEED_SQUARED * coefficient))
 

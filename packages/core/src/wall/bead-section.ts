@@ -20,10 +20,22 @@ const roundLoss = 1 - Math.PI / 4
 export const beadArea = (width: Metres, height: Metres): SquareMetres =>
   height * (width - height) + (Math.PI / 4) * height ** 2
 
-/** Width over which a bead rests on the one below: w − h [m]. Source, range and assumptions as `beadArea`. */
+/**
+ * Width over which a bead rests on the one below [m]: b = w − h.
+ *
+ * Source   [BeadStadium], derived, exact.
+ * Range    w ≥ h; nothing at w = h.
+ * Assumes  as `beadArea`: squashed beads rest on more.
+ */
 export const beadContact = (width: Metres, height: Metres): Metres => width - height
 
-/** Round the section: 2(w − h) + π h [m]. Source, range and assumptions as `beadArea`. */
+/**
+ * Round the section of a bead [m]: u = 2(w − h) + π h.
+ *
+ * Source   [BeadStadium], derived, exact.
+ * Range    w ≥ h; a circle's at w = h.
+ * Assumes  as `beadArea`.
+ */
 export const beadPerimeter = (width: Metres, height: Metres): Metres =>
   2 * (width - height) + Math.PI * height
 

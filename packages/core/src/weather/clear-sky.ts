@@ -10,6 +10,8 @@ export interface Irradiance {
 /**
  * Sun on the horizontal under a clear sky [W/m²]: G = 1098 cos Z · exp(−0.059/cos Z)
  *
+ * @param sinAltitude  cos Z, sine of the sun's height [1]
+ *
  * Source   [Haurwitz1945]; 0.057 is also printed.
  * Range    sun above the horizon; 0 below.
  * Scatter  about 10 % with haze and height.

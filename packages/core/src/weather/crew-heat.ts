@@ -14,7 +14,9 @@ export const RESTING_RATE = 115
 /**
  * Highest WBGT for continuous work at this metabolic rate [°C].
  *
- *   acclimatised 56.7 − 11.5 log₁₀ M;  not yet 59.9 − 14.1 log₁₀ M;  M in W
+ *   acclimatised 56.7 − 11.5 log₁₀ M;  not yet 59.9 − 14.1 log₁₀ M
+ *
+ * @param metabolicRate  M [W]
  *
  * Source   [NIOSH2016] sec. 8.1, read second-hand.
  * Range    100 to 600 W.

@@ -21,7 +21,9 @@ const STILL = 0.13
 const WICK = 0.007
 
 /**
- * Heat index in the shade, in °C, from the regression in °F and %.
+ * Heat index in the shade, in °C, from the regression in °F and %: nine terms in T and R; under 80 °F
+ *
+ *   HI = (T + ½ (T + 61 + 1.2 (T − 68) + 0.094 R))/2
  *
  * Source   [NWS1990] (Rothfusz), with both adjustments, read directly.
  * Range    80 to 112 °F; below, the simpler average.

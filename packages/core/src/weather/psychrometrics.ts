@@ -114,6 +114,8 @@ export function humidityRatioFromWetBulb(air: Celsius, wet: Celsius, pressure: P
 /**
  * Thermodynamic wet-bulb temperature [°C], by safeguarded Newton on the vapour balance.
  *
+ *   humidityRatioFromWetBulb(air, t*) = 0.621945 r ps/(p − r ps)
+ *
  * Source   [ASHRAE2017] ch. 1 eqs 33 and 35, solved for t*.
  * Range    −50 to 100 °C, humidity 0–1.
  * Scatter  0.001 K of the iteration.
@@ -143,6 +145,8 @@ export function wetBulb(air: Celsius, humidity: Share, pressure: Pascals): Celsi
 
 /**
  * Wet-bulb temperature by an empirical fit [°C], quick and without pressure.
+ *
+ *   T atan(0.151977 √(R + 8.313659)) + atan(T + R) − atan(R − 1.676331) + 0.00391838 R^1.5 atan(0.023101 R) − 4.686035, R in %
  *
  * Source   [Stull2011], read second-hand.
  * Range    humidity 5 to 99 %, −20 to 50 °C, near sea level.
