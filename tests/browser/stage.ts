@@ -31,10 +31,19 @@ export interface Stage {
     readonly colorScheme?: 'light' | 'dark'
   }) => Promise<Page>
   readonly context: (page: Page) => BrowserContext
+  /** What the page and its workers hold [MB]: their process alone, by what it does not share. */
+  readonly memory: (page: Page) => Promise<number>
   /** The server goes away and comes back, as when somebody trips over its cable. */
   readonly stopServer: () => Promise<void>
   readonly startServer: () => Promise<void>
   readonly close: () => Promise<void>
+}
+
+/** Pages of a process that are its own, as Linux counts them. */
+function privateMegabytes(pid: number): number {
+  const rollup = readFileSync(`/proc/${pid}/smaps_rollup`, 'utf8')
+  const kilobytes = [...rollup.matchAll(/^Private_\w+:\s+(\d+) kB/gm)].map(([, size]) => Number(size))
+  return kilobytes.reduce((sum, each) => sum + each, 0) / 1024
 }
 
 const flags = [
@@ -82,6 +91,12 @@ export async function openStage(job: string): Promise<Stage> {
       return context.newPage()
     },
     context: page => page.context(),
+    memory: async () => {
+      const session = await browser.newBrowserCDPSession()
+      const { processInfo } = await session.send('SystemInfo.getProcessInfo')
+      const held = processInfo.filter(each => each.type === 'renderer').map(each => privateMegabytes(each.id))
+      return Math.max(...held)
+    },
     stopServer: async () => {
       running.server.server.closeAllConnections()
       await running.server.close()

@@ -1,0 +1,248 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { gzipSync } from 'node:zlib'
+import type { Page } from 'playwright-core'
+import { noBrowser, openStage, type Stage, site } from '../browser/stage.js'
+
+/** What was set out for the page, and what it is held against. */
+interface Measure {
+  readonly what: string
+  readonly aim: number
+  readonly unit: string
+  /** Larger is better. */
+  readonly atLeast?: boolean
+  readonly found: readonly number[]
+}
+
+const runs = Number(process.env.DAWNLIFT_BENCH_RUNS ?? 5)
+const patience = 120_000
+
+/** The page in a browser: opening, editing, memory, and how long it keeps the hand waiting. Prints its own table. */
+export async function bench() {
+  if (noBrowser) {
+    console.log(`  not measured: ${noBrowser}`)
+    return []
+  }
+  const stage = await openStage('torrenubia')
+  try {
+    const opened = []
+    for (let run = 0; run < runs; run++) opened.push(await coldOpen(stage))
+    const edited = await edits(stage)
+    print([
+      {
+        what: 'cold open to the first useful picture',
+        aim: 1500,
+        unit: 'ms',
+        found: opened.map(each => each.picture),
+      },
+      {
+        what: 'cold open to the print days',
+        aim: Number.NaN,
+        unit: 'ms',
+        found: opened.map(each => each.days),
+      },
+      {
+        what: 'fetched until that picture, gzipped',
+        aim: 350,
+        unit: 'kB',
+        found: opened.map(each => each.pictureKb),
+      },
+      {
+        what: 'fetched until the print days, gzipped',
+        aim: 350,
+        unit: 'kB',
+        found: opened.map(each => each.daysKb),
+      },
+      {
+        what: 'longest task of the page while it plans',
+        aim: 50,
+        unit: 'ms',
+        found: opened.map(each => each.longest),
+      },
+      { what: 'one embed moved, to its limits', aim: 100, unit: 'ms', found: edited.embed },
+      { what: 'one wall’s end moved, to its limits', aim: 400, unit: 'ms', found: edited.wall },
+      { what: 'longest task while an edit is planned', aim: 50, unit: 'ms', found: [edited.longest] },
+      {
+        what: 'solid view in software, while it is turned',
+        aim: 20,
+        unit: 'fps',
+        atLeast: true,
+        found: [edited.frames],
+      },
+      {
+        what: 'memory of the page with its workers, after all this',
+        aim: 500,
+        unit: 'MB',
+        found: [edited.memory],
+      },
+    ])
+  } finally {
+    await stage.close()
+  }
+  return []
+}
+
+function print(rows: readonly Measure[]): void {
+  for (const { what, aim, unit, atLeast, found } of rows) {
+    const median = [...found].sort((a, b) => a - b)[Math.floor(found.length / 2)] ?? Number.NaN
+    const met = Number.isNaN(aim) ? '' : (atLeast ? median >= aim : median <= aim) ? 'met' : 'NOT MET'
+    const aimed = Number.isNaN(aim) ? '' : `${atLeast ? '≥' : '≤'} ${aim} ${unit}`
+    console.log(
+      `  ${what.padEnd(54)} ${median.toFixed(0).padStart(7)} ${unit.padEnd(4)} ${aimed.padEnd(10)} ${met.padEnd(8)} (${found.length} runs, least ${Math.min(...found).toFixed(0)})`,
+    )
+  }
+}
+
+/** Kept by the page from its first moment on: long tasks, and when what was first seen. */
+interface Watched {
+  readonly tasks: { at: number; length: number }[]
+  picture?: number
+  days?: number
+  changed?: number
+}
+declare global {
+  interface Window {
+    watched: Watched
+  }
+}
+
+/** Runs in the page before anything else does. */
+function watch(): void {
+  const watched: Watched = { tasks: [] }
+  window.watched = watched
+  new PerformanceObserver(list => {
+    for (const task of list.getEntries()) watched.tasks.push({ at: task.startTime, length: task.duration })
+  }).observe({ type: 'longtask', buffered: true })
+  const look = () => {
+    if (document.querySelector('main svg path, main svg polygon')) watched.picture ??= performance.now()
+    if (document.querySelector('.liftrow')) watched.days ??= performance.now()
+    if (watched.days === undefined) requestAnimationFrame(look)
+  }
+  requestAnimationFrame(look)
+}
+
+async function watchedPage(stage: Stage): Promise<{ page: Page; kilobytes: () => number }> {
+  const page = await stage.page()
+  page.setDefaultTimeout(patience)
+  await page.addInitScript(watch)
+  const fetched = new Set<string>()
+  page.context().on('request', request => fetched.add(new URL(request.url()).pathname))
+  return { page, kilobytes: () => [...fetched].reduce((sum, path) => sum + gzipped(path), 0) / 1000 }
+}
+
+const sizes = new Map<string, number>()
+
+/** Bytes of one file of the page, gzipped; what the server says of the job is not the page’s. */
+function gzipped(path: string): number {
+  const known = sizes.get(path)
+  if (known !== undefined) return known
+  const file = path.startsWith('/assets/') ? path : path.startsWith('/api/') ? undefined : '/index.html'
+  const size = file ? gzipSync(readFileSync(join(site, file))).length : 0
+  sizes.set(path, size)
+  return size
+}
+
+async function coldOpen(stage: Stage) {
+  const { page, kilobytes } = await watchedPage(stage)
+  // The shelf for offline use is filled behind the page's back; what it fetches is not waited for.
+  await page.context().route('**/offline.js', route => route.abort())
+  await page.goto(`${stage.address}/days`)
+  await page.waitForFunction(() => window.watched.picture !== undefined)
+  const pictureKb = kilobytes()
+  await page.waitForSelector('.liftrow')
+  await page.waitForTimeout(500)
+  const seen = await page.evaluate(() => window.watched)
+  await page.context().close()
+  return {
+    picture: seen.picture ?? Number.NaN,
+    days: seen.days ?? Number.NaN,
+    pictureKb,
+    daysKb: kilobytes(),
+    longest: Math.max(0, ...seen.tasks.map(each => each.length)),
+  }
+}
+
+async function edits(stage: Stage) {
+  const { page } = await watchedPage(stage)
+  await page.goto(`${stage.address}/walls`)
+  await page.waitForSelector('#walls-plan .embed')
+  await page.waitForSelector('.ribbon .track')
+  await page.waitForTimeout(2000)
+  await page.evaluate(() => {
+    window.watched.tasks.length = 0
+  })
+  const embed: number[] = []
+  const wall: number[] = []
+  const ids = await page.locator('#walls-plan .embed').evaluateAll(all => all.map(each => each.id))
+  for (let run = 0; run < runs; run++) {
+    const id = ids[(run * 7) % ids.length]!
+    await page.locator(`#${id}`).dispatchEvent('click')
+    await page.focus('#walls-plan')
+    await page.keyboard.press('m')
+    await page.keyboard.press('ArrowRight')
+    embed.push(await timeToLimits(page, () => page.keyboard.press('Enter')))
+  }
+  await page.locator('#walls-plan .wall').first().dispatchEvent('click')
+  for (let run = 0; run < runs; run++) {
+    const height = page.getByLabel('Height', { exact: true }).first()
+    await height.fill(run % 2 === 0 ? '2.6 m' : '2.8 m')
+    wall.push(await timeToLimits(page, () => height.press('Enter')))
+  }
+  const longest = await page.evaluate(() => Math.max(0, ...window.watched.tasks.map(each => each.length)))
+  const frames = await framesOf(page)
+  const memory = await stage.memory(page)
+  await page.context().close()
+  return { embed, wall, longest, frames, memory }
+}
+
+/** From the key that sets it down to the words that say what the limits make of it [ms]. */
+async function timeToLimits(page: Page, press: () => Promise<void>): Promise<number> {
+  const seen = page.evaluate(
+    () =>
+      new Promise<number>(resolve => {
+        const line = document.querySelector('[data-testid="change-line"]')!
+        let start = 0
+        let worked = false
+        addEventListener('keydown', () => (start = performance.now()), { capture: true, once: true })
+        new MutationObserver((_, observer) => {
+          const working = line.querySelector('.soft')?.textContent?.includes('Working') === true
+          worked ||= working
+          if (!worked || working || start === 0) return
+          observer.disconnect()
+          resolve(performance.now() - start)
+        }).observe(line, { childList: true, subtree: true, characterData: true })
+      }),
+  )
+  await page.waitForTimeout(50)
+  await press()
+  const time = await seen
+  await page.waitForTimeout(700)
+  return time
+}
+
+/** Frames in a second while the house is turned by the hand. */
+async function framesOf(page: Page): Promise<number> {
+  const box = await page.locator('[data-testid="solid"]').boundingBox()
+  if (!box) return Number.NaN
+  const counted = page.evaluate(
+    () =>
+      new Promise<number>(resolve => {
+        const start = performance.now()
+        let frames = 0
+        const tick = () => {
+          frames += 1
+          if (performance.now() - start < 2000) requestAnimationFrame(tick)
+          else resolve((frames * 1000) / (performance.now() - start))
+        }
+        requestAnimationFrame(tick)
+      }),
+  )
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2)
+  await page.mouse.down()
+  for (let step = 0; step < 60; step++) {
+    await page.mouse.move(box.x + box.width / 2 + step * 3, box.y + box.height / 2 + step)
+    await page.waitForTimeout(30)
+  }
+  await page.mouse.up()
+  return counted
+}
