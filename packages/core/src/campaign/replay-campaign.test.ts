@@ -107,6 +107,12 @@ describe('chanceInterval', () => {
     expect(from).toBeCloseTo(low, 5)
     expect(to).toBeCloseTo(high, 5)
   })
+  it('of nothing in n ends at z²/(n + z²)', () => {
+    // closed form: p = 0 leaves centre and half width z²/2n each, over 1 + z²/n; z from the table of the normal distribution.
+    const z = 1.959964
+    expect(chanceInterval(0, 25)[1]).toBeCloseTo(z ** 2 / (25 + z ** 2), 6)
+    expect(chanceInterval(25, 25)[0]).toBeCloseTo(25 / (25 + z ** 2), 6)
+  })
   it('narrows with more trials', () => {
     const width = (n: number) => chanceInterval(n / 2, n)[1] - chanceInterval(n / 2, n)[0]
     expect(width(400)).toBeLessThan(width(100) / 1.9)

@@ -18,6 +18,19 @@ describe('cementHeat', () => {
   it('adds up its compounds', () =>
     // hand: 275 + 46.8 + 86.6 + 33.6 + 18.72 + 11.86 + 17 = 489.58 J/g.
     expect(cementHeat(cement) / 1000).toBeCloseTo(489.58, 6))
+  it.each([
+    // independent: heat of complete hydration of each pure compound as textbooks round it, from memory, 5 %
+    // (C3S 500, C2S 260, C3A 870, C4AF 420 J/g; free lime 1160 J/g by its heat of slaking, 65 kJ/mol over 56.08 g/mol).
+    ['c3s', 500],
+    ['c2s', 260],
+    ['c3a', 870],
+    ['c4af', 420],
+    ['freeLime', 1160],
+  ] as const)('of pure %s is near %d J/g', (compound, heat) => {
+    const nothing = { c3s: 0, c2s: 0, c3a: 0, c4af: 0, sulphate: 0, freeLime: 0, magnesia: 0, fineness: 350 }
+    expect(cementHeat(nothing)).toBe(0)
+    expect(Math.abs(cementHeat({ ...nothing, [compound]: 1 }) / 1000 / heat - 1)).toBeLessThan(0.05)
+  })
   it('falls with slag and rises with nothing but lime in the ash', () => {
     expect(binderHeat(cement, { ...plain, cement: 0.5, slag: 0.5 }) / 1000).toBeCloseTo(
       0.5 * 489.58 + 230.5,

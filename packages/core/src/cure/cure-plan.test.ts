@@ -178,6 +178,15 @@ describe('cold weather', () => {
     expect(leastKept(thickness)).toBe(kept)
     expect(coolingMost(thickness)).toBe(cooling)
   })
+  it('is kept no more than the rounding of 55, 50, 45 and 40 °F away, less where the section is thicker', () => {
+    // hand: (°F − 32)/1.8 = 12.78, 10, 7.22, 4.44 °C; steps at 12, 36 and 72 in; 40 °F is printed as 5 °C, on the safe side.
+    const fahrenheit = [55, 50, 45, 40]
+    const kept = [11.9, 12.1, 36.1, 72.1].map(inches => leastKept(inches * 0.0254))
+    kept.forEach((celsius, i) => {
+      expect(Math.abs(celsius - (fahrenheit[i]! - 32) / 1.8)).toBeLessThan(0.6)
+    })
+    expect(kept).toEqual([...kept].sort((one, other) => other - one))
+  })
   it('needs the heat that the steady balance says', () => {
     const { weather } = winter
     const need = heatingNeed(weather, 'insulated-blanket', 13, weather.first, weather.first + 3600)

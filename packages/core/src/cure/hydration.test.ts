@@ -23,6 +23,12 @@ describe('ultimateHydration', () => {
   ])('at a water-binder ratio of %d is %d', (ratio, wanted) =>
     expect(ultimateHydration(ratio)).toBeCloseTo(wanted, 4),
   )
+  it('is half of 1.031 where water weighs 0.194 of the binder, and rises with the water', () => {
+    // closed form: w/b = 0.194 halves the fraction.
+    expect(ultimateHydration(0.194)).toBeCloseTo(1.031 / 2, 12)
+    const shares = [0.25, 0.35, 0.45, 0.7].map(ultimateHydration)
+    expect(shares).toEqual([...shares].sort((a, b) => a - b))
+  })
   it('is at most the whole', () => expect(ultimateHydration(100)).toBe(1))
 })
 
@@ -62,4 +68,9 @@ describe('adiabaticRise', () => {
   it('is 80.1 K for a rich mix', () =>
     // hand: 500 kg/m³ · 470 kJ/kg · 0.75 / (2200 · 1.0 kJ/kgK) = 80.11 K.
     expect(adiabaticRise(500 * 470e3, 0.75, 2200 * 1000)).toBeCloseTo(80.11, 2))
+  it('gives back the heat it took, and is nothing before any is given off', () => {
+    // closed form: ρ c ΔT = C Hu α.
+    expect(2.1e6 * adiabaticRise(150e6, 0.6, 2.1e6)).toBeCloseTo(150e6 * 0.6, 3)
+    expect(adiabaticRise(150e6, 0, 2.1e6)).toBe(0)
+  })
 })

@@ -38,6 +38,11 @@ describe('age factors', () => {
   ])('of the Danish table at %d °C is %d', (temperature, printed) =>
     expect(Math.abs(ageFactorDanish(temperature) - printed)).toBeLessThanOrEqual(0.005),
   )
+  it('of the European code quicken by 4000/(273 + T)² a kelvin', () => {
+    // closed form: the slope of the exponent; central difference over 0.02 K.
+    const slope = Math.log(ageFactorEurocode(25.01) / ageFactorEurocode(24.99)) / 0.02
+    expect(slope).toBeCloseTo(4000 / 298 ** 2, 8)
+  })
   it('have no jump at 20 °C', () =>
     expect(ageFactorDanish(19.999999)).toBeCloseTo(ageFactorDanish(20.000001), 5))
 })
@@ -78,6 +83,11 @@ describe('strength against age', () => {
   ])('by the American curve at %d d is %d', (age, wanted) =>
     expect(strengthShareAci(age * day)).toBeCloseTo(wanted, 4),
   )
+  it('by the American curve starts at a quarter a day and tends to 1/0.85', () => {
+    // closed form: slope 1/4 at the start, limit 1/0.85 = 1.1765; the remainder at 1e6 days is 4/(0.85²·10⁶) = 5.5e-6.
+    expect(strengthShareAci(1e-6 * day) / 1e-6).toBeCloseTo(0.25, 6)
+    expect(strengthShareAci(1e6 * day)).toBeCloseTo(1 / 0.85, 4)
+  })
   // hand [EN1992-1] (3.2).
   it.each([
     [3, 0.663, 0.5982, 0.458],
@@ -87,6 +97,12 @@ describe('strength against age', () => {
     expect(strengthShareEurocode(age * day, 0.2)).toBeCloseTo(rapid, 4)
     expect(strengthShareEurocode(age * day, 0.25)).toBeCloseTo(normal, 4)
     expect(strengthShareEurocode(age * day, 0.38)).toBeCloseTo(slow, 4)
+  })
+  it('by the European curve tends to eˢ, and rises all the way', () => {
+    // closed form: √(28/t) → 0; at 1e8 days it is 0.0005.
+    expect(strengthShareEurocode(1e8 * day, 0.25)).toBeCloseTo(Math.exp(0.25), 3)
+    const shares = [3, 7, 14, 28, 90].map(days => strengthShareEurocode(days * day, 0.38))
+    expect(shares).toEqual([...shares].sort((a, b) => a - b))
   })
   it('by the European curve is whole at 28 days', () => expect(strengthShareEurocode(28 * day, 0.25)).toBe(1))
 })

@@ -105,6 +105,12 @@ describe('windFilm', () => {
       expect(Math.abs(lewis / index - 1)).toBeLessThan(0.15)
     }
   })
+  it.each([
+    // hand: 2.8 + 3·0, 2.8 + 3·1, 2.8 + 3·5.
+    [0, 2.8],
+    [1, 5.8],
+    [5, 17.8],
+  ])('at %d m/s is %d W/m²K', (wind, film) => expect(windFilm(wind)).toBeCloseTo(film, 12))
   it('is turned round without loss', () => expect(windOfFilm(windFilm(3.7))).toBeCloseTo(3.7, 12))
 })
 

@@ -105,6 +105,11 @@ describe('tangential axis', () => {
     expect(arcSpeed(0.1, 1e9, 85.943669 * degrees)).toBeCloseTo(0.15, 8)
   })
   it('does not limit a round nozzle', () => expect(arcSpeed(0.1, 0.4, 0)).toBeCloseTo(0.2, 12))
+  it('turns a little without reaching its rate, in 2√(φ/α), and not at all in no time', () => {
+    // hand: 20° at 180°/s²: half way after √(20/180) s = 0.3333 s, at 60°/s, under the 90°/s allowed.
+    expect(turnTime(20 * degrees, 90 * degrees, 180 * degrees)).toBeCloseTo(2 / 3, 12)
+    expect(turnTime(0, 90 * degrees, 180 * degrees)).toBe(0)
+  })
   it('turns 90° at 90°/s and 180°/s² in 1.5 s either way', () => {
     // closed form 90/90 + 90/180
     expect(turnTime(90 * degrees, 90 * degrees, 180 * degrees)).toBeCloseTo(1.5, 12)

@@ -113,6 +113,30 @@ describe('weightFactor', () => {
 describe('shell', () => {
   it('in hoop tension: 20 kPa on radius 150 mm, 50 mm thick: 0.06 MPa (closed form)', () =>
     expect(hoopTension(20e3, 0.15, 0.05)).toBeCloseTo(60e3, 6))
+  it('in hoop tension is what a thick ring bears inside, within 1 % from r = 5 t, and less the thicker', () => {
+    // independent: Lamé, σ = p·(b² + a²)/(b² − a²) at the inner radius a of a ring out to b.
+    for (const ratio of [5, 10, 40]) {
+      const [inner, outer] = [ratio - 0.5, ratio + 0.5]
+      const lame = (20e3 * (outer ** 2 + inner ** 2)) / (outer ** 2 - inner ** 2)
+      expect(Math.abs(hoopTension(20e3, ratio, 1) / lame - 1)).toBeLessThan(0.01)
+    }
+    expect(hoopTension(20e3, 0.15, 0.06)).toBeLessThan(hoopTension(20e3, 0.15, 0.05))
+  })
+  it.each([
+    ['clamped', 1 / 12],
+    ['supported', 1 / 8],
+  ] as const)('as a %s strip bends as a beam summed cell by cell', (edge, share) => {
+    // independent: shear and moment summed over 200 cells; the trapezoid for the mean errs by 1/(12·200²), far under 1e-3.
+    const moment = largestMoment(edge, 200)
+    expect(Math.abs(moment / share - 1)).toBeLessThan(1e-3)
+    expect(stripTension(1, 1, 1, edge)).toBeCloseTo(6 * share, 12)
+  })
+  it.each([3000, 4000, 5000])('of %d psi cracks at 7.5√f and counts for 0.6·5√f in psi', psi => {
+    // published [ACI318-19] in its other units, from memory: 0.62√MPa is 7.466√psi and 0.42√MPa 5.058√psi: 0.5 % and 1.2 %.
+    const pascals = 6894.757
+    expect(Math.abs(ruptureModulus(psi * pascals) / pascals / (7.5 * Math.sqrt(psi)) - 1)).toBeLessThan(0.005)
+    expect(Math.abs(plainTension(psi * pascals) / pascals / (3 * Math.sqrt(psi)) - 1)).toBeLessThan(0.012)
+  })
   it('as a strip: 20 kPa over 250 mm, 50 mm thick: 0.25 MPa clamped, 0.375 MPa supported (closed form)', () => {
     expect(stripTension(20e3, 0.25, 0.05, 'clamped')).toBeCloseTo(0.25e6, 6)
     expect(stripTension(20e3, 0.25, 0.05, 'supported')).toBeCloseTo(0.375e6, 6)
@@ -213,3 +237,15 @@ describe('formulas of pours, in shown units', () => {
     expect(Math.abs(value / expected - 1)).toBeLessThan(5e-4)
   })
 })
+
+/** Largest bending moment of a beam of unit span and load, its shear and moment summed over cells. */
+function largestMoment(edge: 'clamped' | 'supported', cells: number): number {
+  const h = 1 / cells
+  const moments = [0]
+  // Shear falls from ½ by h a cell; taken at the middle of the cell, the moment's sum is exact at its nodes.
+  for (let cell = 0; cell < cells; cell++) moments.push(moments[cell]! + (0.5 - (cell + 0.5) * h) * h)
+  if (edge === 'supported') return Math.max(...moments)
+  // Clamped ends do not turn: the end moment is the one that leaves no mean curvature.
+  const mean = moments.reduce((sum, moment) => sum + moment * h, 0)
+  return Math.max(...moments.map(moment => Math.abs(moment - mean)))
+}

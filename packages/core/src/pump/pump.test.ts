@@ -90,6 +90,18 @@ describe('hose', () => {
     expect(aggregateMost(0.05, 'angular') * 1000).toBeCloseTo(16.7, 1)
     expect(aggregateMost(0.05, 'rounded') * 1000).toBeCloseTo(20, 9)
   })
+  it('carries larger grain the wider it is, rounded more than angular', () => {
+    // hand: a third of 60 mm and two fifths of 25 mm.
+    expect(aggregateMost(0.06, 'angular')).toBeCloseTo(0.02, 12)
+    expect(aggregateMost(0.025, 'rounded')).toBeCloseTo(0.01, 12)
+    expect(aggregateMost(0.04, 'rounded')).toBeGreaterThan(aggregateMost(0.04, 'angular'))
+  })
+  it('of a square metre holds the mix its length over the speed, half as long at twice the flow', () => {
+    // closed form: 1 m² bore at 0.5 m³/s moves at 0.5 m/s.
+    const bore = Math.sqrt(4 / Math.PI)
+    expect(residenceTime({ length: 7, diameter: bore }, 0.5)).toBeCloseTo(14, 12)
+    expect(residenceTime({ length: 7, diameter: bore }, 1)).toBeCloseTo(7, 12)
+  })
   it('holds the mix for its volume over the flow', () =>
     // hand: π/4 · 0.04² · 25 = 31.416 L at 8 L/min: 3.927 min
     expect(residenceTime({ length: 25, diameter: 0.04 }, 8 / 60_000) / 60).toBeCloseTo(3.927, 3))

@@ -22,6 +22,11 @@ describe('riseRate', () => {
   it('is 0.24 m per hour at 20 mm every five minutes', () =>
     // hand: 0.020 m · 12 per hour
     expect(riseRate(0.02, 300) * 3600).toBeCloseTo(0.24, 12))
+  it('halves where a layer takes twice as long, and stacks layers: 150 of 20 mm at 5 min stand 3 m in 12.5 h', () => {
+    // closed form: height over time is layers times height over layers times time.
+    expect(riseRate(0.02, 600)).toBeCloseTo(riseRate(0.02, 300) / 2, 15)
+    expect(riseRate(0.02, 300) * 12.5 * 3600).toBeCloseTo(150 * 0.02, 12)
+  })
   it('is offered in metres per hour', () =>
     expect(formulas[0]!.calculate({ height: 20, 'layer-time': 300 })).toBeCloseTo(0.24, 12))
 })

@@ -45,6 +45,12 @@ describe('what a tall wall asks of its foot [Roussel2018]', () => {
   ])('a yield stress at %d m', (height, expected) =>
     expect(relative(firstLayerYield(2300 * 9.81, height), expected)).toBeLessThan(5e-4),
   )
+  it('eight times the modulus at twice the height', () =>
+    // closed form: the height goes with the cube root of the modulus.
+    expect(greenhillHeight(8e5, 0.05, 2100, 9.81) / greenhillHeight(1e5, 0.05, 2100, 9.81)).toBeCloseTo(
+      2,
+      12,
+    ))
   it('a modulus of 23.32 MPa at 3 m and 200 mm (the rounded form with 8 for 7.837 says 22.85)', () =>
     expect(greenhillHeight(23.32e6, 0.2 / Math.sqrt(12), 2300, 9.81)).toBeCloseTo(3, 3))
 })
@@ -129,6 +135,20 @@ describe('published fresh-material data [Wolfs2018]', () => {
   })
 })
 
+describe('Mohr–Coulomb', () => {
+  it.each([0, 10, 20, 35])('touches its line at %d° with the circle of that strength', friction => {
+    // independent: the circle from 0 to σ has its middle and radius at σ/2; its distance to τ = c + σₙ·tan φ is the radius.
+    const phi = (friction * Math.PI) / 180
+    const middle = mohrCoulombStrength(3050, phi) / 2
+    const distance = (3050 + middle * Math.tan(phi)) * Math.cos(phi)
+    expect(distance).toBeCloseTo(middle, 8)
+  })
+  it('grows with friction', () => {
+    const strengths = [0, 0.2, 0.4, 0.6].map(phi => mohrCoulombStrength(1000, phi))
+    expect(strengths).toEqual([...strengths].sort((a, b) => a - b))
+  })
+})
+
 describe('wind on a wall', () => {
   // hand/closed form (REFERENCE 14.2)
   it.each([
@@ -156,6 +176,14 @@ describe('wind on a wall', () => {
   ])('presses with as many psf at %d mph', (mph, psf) =>
     expect(relative(windPressure(mph * 0.44704, 1) / 47.880_26, psf)).toBeLessThan(2e-3),
   )
+  it('is undone by the gust that presses so', () =>
+    expect(windSpeedOfPressure(windPressure(17, 1.4), 1.4)).toBeCloseTo(17, 12))
+  it('tips a wall the sooner the taller, and a hollow one by its weight alone', () => {
+    // closed form (statics of a block): w·t/H.
+    const wall = { height: 2, thickness: 0.3, solidWidth: 0.1, weight: 20_000 }
+    expect(overturningPressure(wall)).toBeCloseTo((20_000 * 0.1 * 0.3) / 2, 9)
+    expect(overturningPressure({ ...wall, height: 4 })).toBeCloseTo(overturningPressure(wall) / 2, 9)
+  })
   it('is less likely to be the design wind in a short building time [ASCE37]', () =>
     expect([4, 30, 80, 200].map(constructionWindFactor)).toEqual([0.75, 0.8, 0.85, 0.9]))
   it('cracks a solid wall that bears no tension at a third of what tips it (kern against edge)', () => {
@@ -170,6 +198,11 @@ describe('the limited-access zone', () => {
   it('is the height and four feet', () => {
     expect(accessZoneWidth(9 * 0.3048)).toBeCloseTo(13 * 0.3048, 9)
     expect(accessZoneWidth(2.7)).toBeCloseTo(3.919, 3)
+  })
+  it('is never narrower than four feet, and grows foot by foot', () => {
+    // hand: 4 ft = 1.2192 m.
+    expect(accessZoneWidth(0)).toBeCloseTo(1.2192, 9)
+    expect(accessZoneWidth(3) - accessZoneWidth(2)).toBeCloseTo(1, 12)
   })
   it('asks for bracing over eight feet only', () => {
     expect(needsBracing(8 * 0.3048)).toBe(false)

@@ -26,6 +26,31 @@ describe('beadArea', () => {
   })
 })
 
+describe('beadContact and beadPerimeter', () => {
+  // hand: w − h, and 2(w − h) + π h.
+  it.each([
+    [50, 15, 35, 117.124],
+    [60, 20, 40, 142.832],
+    [30, 30, 0, 94.248],
+  ])('of a %d × %d mm bead are %d and %d mm', (width, height, contact, perimeter) => {
+    expect(beadContact(width / 1000, height / 1000) * 1000).toBeCloseTo(contact, 9)
+    expect(beadPerimeter(width / 1000, height / 1000) * 1000).toBeCloseTo(perimeter, 3)
+  })
+  it('agree with the outline walked in 20 000 steps', () => {
+    // independent: chords of the two half circles, and the flats between; chords fall short by 1e-8 of the arc.
+    const [w, h, n] = [0.05, 0.015, 20_000]
+    const half = (k: number) =>
+      [
+        (w - h) / 2 + (h / 2) * Math.cos((k / n - 0.5) * Math.PI),
+        (h / 2) * Math.sin((k / n - 0.5) * Math.PI),
+      ] as const
+    let side = 0
+    for (let k = 0; k < n; k++) side += Math.hypot(half(k + 1)[0] - half(k)[0], half(k + 1)[1] - half(k)[1])
+    expect(beadPerimeter(w, h)).toBeCloseTo(2 * side + 2 * 2 * half(0)[0], 8)
+    expect(beadContact(w, h)).toBeCloseTo(2 * half(0)[0], 12)
+  })
+})
+
 describe('fillPitch', () => {
   // closed form: 50 − 15(1 − π/4).
   it('of a 50 × 15 mm bead is 46.781 mm', () => expect(fillPitch(0.05, 0.015) * 1000).toBeCloseTo(46.781, 3))

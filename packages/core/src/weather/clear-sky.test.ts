@@ -109,6 +109,14 @@ describe('splitGlobal', () => {
 })
 
 describe('cloudTransmission', () => {
+  it.each([
+    // hand: 1 − 0.75·e^(3.4·ln n); ln 0.5 = −0.693147, ln 0.75 = −0.287682, ln 0.25 = −1.386294.
+    [0.25, 0.99327],
+    [0.5, 0.92895],
+    [0.75, 0.718],
+  ])('under a cover of %d leaves %d', (cover, share) =>
+    expect(cloudTransmission(cover)).toBeCloseTo(share, 4),
+  )
   it('leaves all without cloud and a quarter under full cover', () => {
     expect(cloudTransmission(0)).toBe(1)
     expect(cloudTransmission(1)).toBe(0.25)

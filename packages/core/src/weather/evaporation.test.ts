@@ -98,6 +98,15 @@ describe('evaporationMenzel', () => {
 })
 
 describe('windAtHeight', () => {
+  it('is 0.8706 of it at 3.8 m, and grows with the height', () => {
+    // hand: ln 0.38 = −0.967584; /7 = −0.138226; e of it 0.870902.
+    near(windAtHeight(1, 3.8), 0.870902, 1e-5)
+    const winds = [0.1, 0.5, 2, 10, 50].map(height => windAtHeight(5, height))
+    expect(winds).toEqual([...winds].sort((a, b) => a - b))
+  })
+  it('doubles at 128 times the height', () =>
+    // closed form: 2⁷ = 128.
+    near(windAtHeight(5, 64) / windAtHeight(5, 0.5), 2, 1e-12))
   it('is the mast’s own wind at 10 m and two thirds of it at 0.5 m', () => {
     expect(windAtHeight(6, 10)).toBe(6)
     // common practice: airport wind × ⅔ at 0.5 m; the power law gives 0.652, print rounding of ⅔.
