@@ -67,7 +67,7 @@ function oneFormula(formula: Formula): string {
   return [
     `${formula.name}: ${formula.says}`,
     textTable(['input', 'unit', 'range', 'example', 'meaning'], rows),
-    `gives ${formula.output.name} [${formula.output.unit}]   ${formula.source}`,
+    `gives ${formula.output.name} [${formula.output.unit || '–'}]   ${formula.source}`,
     ...(formula.caution ? [`caution: ${formula.caution}`] : []),
     `dawnlift calc ${formula.name} ${call}`,
   ].join('\n')
