@@ -15,6 +15,8 @@ export interface ReplayYear {
   readonly hours: readonly PrintHour[]
   /** Resting time in this weather; without it the input's own is used. */
   readonly longestRest?: LiftPhysics['longestRest']
+  /** The whole year where `hours` are only its beginning: asked for when the walls are not up well before they end. */
+  readonly whole?: () => ReplayYear
 }
 
 /** What goes wrong besides the weather. The lead's own figures; zero leaves a cause out. */
@@ -55,6 +57,8 @@ export interface CampaignRisk {
 export interface ReplayOptions {
   /** Each year is replayed so many times with other mishaps. */
   readonly repeats?: number
+  /** Number of the first year, where the years are a part of many: it meets the mishaps it would meet among all. */
+  readonly first?: number
 }
 
 const CAUTION =
@@ -62,40 +66,75 @@ const CAUTION =
   'Good for how sure a date is, not for printing by.'
 
 /** How sure the finish is: the campaign run through many years of weather and mishaps. */
-export function replayCampaign(
+export const replayCampaign = (
   input: CampaignInput,
   years: readonly ReplayYear[],
   rates: MishapRates,
   draw: Draw,
   options: ReplayOptions = {},
-): CampaignRisk {
-  const repeats = options.repeats ?? 1
+): CampaignRisk => riskOf(replayRuns(input, years, rates, draw, options))
+
+/** The runs alone, in the order of their years: shares of them can be run apart and put together by `riskOf`. */
+export function replayRuns(
+  input: CampaignInput,
+  years: readonly ReplayYear[],
+  rates: MishapRates,
+  draw: Draw,
+  { repeats = 1, first = 0 }: ReplayOptions = {},
+): readonly ReplayedRun[] {
   const base = prepareGround(input)
-  const runs = years.flatMap((year, y) => {
-    const { ground, bounds } = yearGround(base, year)
-    const start = standAtStart(ground)
-    return Array.from({ length: repeats }, (_, k) =>
-      replayOnce(ground, bounds, start, rates, (day, purpose) => draw(y * repeats + k, day, purpose)),
-    )
+  return years.flatMap((year, y) => {
+    const drawn = (k: number) => (day: number, purpose: number) =>
+      draw((first + y) * repeats + k, day, purpose)
+    const runs = replayYear(base, year, rates, repeats, drawn)
+    return year.whole && runs.some(run => isNearEnd(run, year))
+      ? replayYear(base, year.whole(), rates, repeats, drawn)
+      : runs
   })
-  return riskOf(runs)
 }
+
+function replayYear(
+  base: Ground,
+  year: ReplayYear,
+  rates: MishapRates,
+  repeats: number,
+  drawn: (k: number) => (day: number, purpose: number) => number,
+): readonly ReplayedRun[] {
+  const { ground, bounds } = yearGround(base, year)
+  const start = standAtStart(ground)
+  return Array.from({ length: repeats }, (_, k) => replayOnce(ground, bounds, start, rates, drawn(k)))
+}
+
+/**
+ * Whether the end of the known hours may have had a say in a run. A run that is up days before looks at no later hour:
+ * what is urgent is told by the days each section alone would take, and none takes longer than the run.
+ */
+function isNearEnd({ finish }: ReplayedRun, { hours }: ReplayYear): boolean {
+  const last = hours.at(-1)
+  return finish === undefined || last === undefined || Date.parse(finish) / 1000 > last.start - MARGIN
+}
+
+/** A finish this close to the end of the hours is run again with all of them [s]. */
+const MARGIN = 3 * 86400
 
 /** The campaign's days in another year's hours. The book of standing is shared; only its estimates are used. */
 function yearGround(base: Ground, year: ReplayYear): { readonly ground: Ground; readonly bounds: Bounds } {
   const longestRest = year.longestRest ?? base.input.physics.longestRest
+  const last = year.hours.at(-1)?.start ?? 0
   const table = hourTable(year.hours, { ...base.input.physics, longestRest })
   const ground: Ground = {
     ...base,
     input: { ...base.input, hours: year.hours },
     table,
+    days: base.days.filter(day => day.begins <= last),
     reaches: new Map(),
     standing: 'sampled',
   }
   return { ground, bounds: prepareBounds(ground) }
 }
 
-function riskOf(runs: readonly ReplayedRun[]): CampaignRisk {
+/** What a set of runs says together. */
+export function riskOf(runs: readonly ReplayedRun[]): CampaignRisk {
   const finishes = runs.map(run => run.finish)
   // Not up in time sorts last: text after any date.
   const sorted = finishes.map(date => date ?? '~').sort()

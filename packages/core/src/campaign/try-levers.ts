@@ -89,7 +89,7 @@ function leverRow(levers: readonly AnyLever[], campaign: Campaign): LeverRow {
 }
 
 /** The limit that takes most layers off the lifts; the plan's own ends (top, lintels, pours) only if there is no other. */
-function mostBinding(campaign: Campaign): LimitKind | undefined {
+export function mostBinding(campaign: Campaign): LimitKind | undefined {
   const lost = new Map<LimitKind, number>()
   for (const lift of campaign.days.flatMap(day => day.lifts)) {
     const missing = lift.wishedLayers - (lift.lastLayer - lift.firstLayer + 1)

@@ -8,5 +8,6 @@ export {
   type Stage,
   stageWords,
 } from './plan-job.js'
+export { sampledBeadLength } from './sample-wall.js'
 export { hourAt, sitePhysics } from './site-physics.js'
 export { wholeSection } from './whole-section.js'

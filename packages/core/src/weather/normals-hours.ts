@@ -52,6 +52,7 @@ export const usualUnrest: Unrest = { airSpread: 3.2, airMemory: 0.65, windShape:
  * wet days under more cloud and with a smaller range, dry days the reverse, so that the means stay.
  *
  * @param random  numbers in [0, 1), e.g. from a seeded generator: the same seed gives the same weather
+ * @param laid    days whose hours are wanted, if not all: they are the beginning of the same course
  */
 export function replayNormals(
   normals: ClimateNormals,
@@ -60,6 +61,7 @@ export function replayNormals(
   days: number,
   random: () => number,
   unrest: Unrest = usualUnrest,
+  laid: number = days,
 ): readonly WeatherHour[] {
   assert(normals.months.length === 12, 'a climate has twelve months')
   const means = dayNormals(normals)
@@ -74,7 +76,7 @@ export function replayNormals(
     const breeze = weibullOfMeanOne(unrest.windShape, random)
     strayed.set(date, strayDay(means(date), stray, breeze, wet.has(date)))
   }
-  return hoursOfDays(site, from, days, spells, date => strayed.get(date) ?? means(date))
+  return hoursOfDays(site, from, Math.min(laid, days), spells, date => strayed.get(date) ?? means(date))
 }
 
 function strayDay(mean: DayNormals, stray: number, breeze: number, wet: boolean): DayNormals {

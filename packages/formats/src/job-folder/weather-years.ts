@@ -1,5 +1,11 @@
 import { uniformFrom } from '@dawnlift/core/numeric'
-import { type ClimateNormals, climateOfHours, replayNormals, type WeatherHour } from '@dawnlift/core/weather'
+import {
+  type ClimateNormals,
+  climateOfHours,
+  replayNormals,
+  usualUnrest,
+  type WeatherHour,
+} from '@dawnlift/core/weather'
 import { horizonDays, jobWeatherFile, yearsOnRecord } from './job-weather.js'
 import type { OpenedJob } from './open-job.js'
 
@@ -8,7 +14,8 @@ export interface WeatherYears {
   /** Where they come from, in words. */
   readonly from: string
   readonly count: number
-  readonly yearAt: (index: number) => WeatherYear
+  /** The year, or its first `days`: the same weather, only not all of it. */
+  readonly yearAt: (index: number, days?: number) => WeatherYear
 }
 
 export interface WeatherYear {
@@ -33,17 +40,28 @@ export function weatherYears(
     return {
       from: `${years.length} years on record in ${climate.from}`,
       count: Math.min(wanted, years.length),
-      yearAt: index => years[index]!,
+      yearAt: (index, days) => beginning(years[index]!, days),
     }
   return {
     from: `${wanted} courses of weather drawn from ${climate.from}`,
     count: wanted,
-    yearAt: index => ({
+    yearAt: (index, days = horizonDays) => ({
       label: String(index + 1),
-      hours: replayNormals(normals, site, calendar.firstDay, horizonDays, uniformFrom(seed + index)),
+      hours: replayNormals(
+        normals,
+        site,
+        calendar.firstDay,
+        horizonDays,
+        uniformFrom(seed + index),
+        usualUnrest,
+        days,
+      ),
     }),
   }
 }
+
+const beginning = (year: WeatherYear, days: number | undefined): WeatherYear =>
+  days === undefined ? year : { ...year, hours: year.hours.slice(0, days * 24) }
 
 interface Climate {
   readonly from: string
