@@ -98,7 +98,7 @@ describe('dawnlift explain', () => {
   })
   it('gives lifts of a day as JSON, and refuses a day there is not', async () => {
     const { out } = await run(['explain', gardenWall, '--day', '2026-06-01', '--json'], folder)
-    expect((JSON.parse(out) as { id: string }[]).map(lift => lift.id)).toEqual(['A1'])
+    expect((JSON.parse(out) as { lifts: { id: string }[] }).lifts.map(lift => lift.id)).toEqual(['A1'])
     const { code, err } = await run(['explain', gardenWall, '--day', '12'], folder)
     expect([code, err]).toEqual([2, expect.stringContaining('Days run from 1 to 3; lifts are A1, A2, A3')])
   })

@@ -28,14 +28,14 @@ describe('dawnlift trials', () => {
     const told = JSON.parse(
       (await run(['trials', 'trials.csv', '--job', gardenWall, '--json'], folder)).out,
     ) as {
-      machine: { pump: { settingPerFlow: number; startLag: number } }
+      machine: { setting_per_m3_per_s: number; startLag_s: number }
     }
     const text = readFileSync(join(gardenWall, 'job.yaml'), 'utf8')
     const job = parseJob(text.replace(/^machine:\n( +.*\n)+/m, `machine: ${line}\n`))
     if (!job.ok) throw new Error(job.problems[0]?.say)
     // the setting is written to four digits, the lag to a hundredth of a second
-    expect(job.value.job.machine.pump.settingPerFlow / told.machine.pump.settingPerFlow).toBeCloseTo(1, 3)
-    expect(job.value.job.machine.pump.startLag).toBeCloseTo(told.machine.pump.startLag, 2)
+    expect(job.value.job.machine.pump.settingPerFlow / told.machine.setting_per_m3_per_s).toBeCloseTo(1, 3)
+    expect(job.value.job.machine.pump.startLag).toBeCloseTo(told.machine.startLag_s, 2)
   })
   it('names a kind that has too few trials yet, and goes on', async () => {
     writeFileSync(join(folder, 'few.csv'), sheet.split('\n').slice(0, 3).join('\n'))
@@ -72,8 +72,8 @@ describe('dawnlift risk', () => {
         ['risk', gardenWall, '--years', '15', '--breakdown-every', every, '--repair', '30 h', '--json'],
         folder,
       )
-      const { quantiles } = JSON.parse(out) as { quantiles: { date?: string }[] }
-      return quantiles[2]?.date ?? '9999'
+      const { upBy } = JSON.parse(out) as { upBy: { date: string | null }[] }
+      return upBy[2]?.date ?? '9999'
     }
     expect((await finish('30 min')) > (await finish('2000 h'))).toBe(true)
   })

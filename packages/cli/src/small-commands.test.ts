@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { type ReportedCommand, reportSchemas } from '@dawnlift/formats/reports'
 import { afterAll, describe, expect, it } from 'vitest'
 import { emptyFolder, gardenWall, run } from './collecting-screen.js'
 import { runDawnlift } from './run-dawnlift.js'
@@ -23,8 +24,8 @@ describe('dawnlift inspect', () => {
     expect(code).toBe(0)
     // hand: 1 m at 6 m/min is 10 s, 0.17 min
     expect(out).toMatch(/^ +20\.0 mm\s+1\.000\s+0\.17\s+1$/m)
-    const told = JSON.parse((await run(['inspect', 'line.ngc', '--json'], folder)).out) as { length: number }
-    expect(told.length).toBeCloseTo(1, 12)
+    const told = JSON.parse((await run(['inspect', 'line.ngc', '--json'], folder)).out) as { bead_m: number }
+    expect(told.bead_m).toBeCloseTo(1, 12)
   })
   it('tells every line it cannot read', async () => {
     writeFileSync(join(folder, 'bad.ngc'), 'G21\nG1 X5\nE5\nM2\n')
@@ -51,12 +52,16 @@ describe('dawnlift calc and schema', () => {
     const { code, err } = await run(['calc', 'evaporatoin'], folder)
     expect([code, err]).toEqual([2, expect.stringContaining('evaporation')])
   })
-  it('prints the schemas of job and plan', async () => {
-    for (const words of [['schema'], ['schema', '--plan']]) {
-      const { code, out } = await run(words, folder)
+  it('prints the schemas of the job and of every report', async () => {
+    for (const of of [[], ['--plan'], ...Object.keys(reportSchemas).map(name => ['--of', name])]) {
+      const { code, out } = await run(['schema', ...of], folder)
       expect(code).toBe(0)
       expect((JSON.parse(out) as { type: string }).type).toBe('object')
     }
+  })
+  it('says which commands print a report', async () => {
+    const { code, err } = await run(['schema', '--of', 'new'], folder)
+    expect([code, err]).toEqual([2, expect.stringContaining('check, explain, fit')])
   })
 })
 
@@ -66,8 +71,10 @@ describe('dawnlift fit', () => {
     const { code, out } = await run(['fit', sheet], folder)
     expect(code).toBe(0)
     expect(out).toContain('one batch in 20')
-    const fit = JSON.parse((await run(['fit', sheet, '--json'], folder)).out) as { mix: { density: number } }
-    expect(fit.mix.density).toBeGreaterThan(1500)
+    const fit = JSON.parse((await run(['fit', sheet, '--json'], folder)).out) as {
+      mix: { density_kg_per_m3: number }
+    }
+    expect(fit.mix.density_kg_per_m3).toBeGreaterThan(1500)
   })
   it('says all that is wrong at once: the file and the chance', async () => {
     const { code, err } = await run(['fit', 'none.csv', '--probability', '2'], folder)
@@ -107,7 +114,29 @@ describe('dawnlift serve', () => {
   })
 })
 
+const sheetOfTests = join(gardenWall, '../../../examples/torrenubia/mix-tests.csv')
+writeFileSync(join(folder, 'one.ngc'), 'G21 G90 G17 G94\nG0 X0 Y0 Z20\nS100 M3\nG1 X1000 F6000\nM5\nM2\n')
+writeFileSync(
+  join(folder, 'trials.csv'),
+  'kind,setting,caught_kg,during_s\npump,30,6.4,60\npump,100,21.3,60\npump,200,42.9,60\n',
+)
+
 describe('--json', () => {
+  it.each<[ReportedCommand, ...string[]]>([
+    ['check', gardenWall, '--assumed'],
+    ['explain', gardenWall],
+    ['levers', gardenWall],
+    ['stand', gardenWall, '--lift', 'A2'],
+    ['risk', gardenWall, '--years', '2'],
+    ['fit', sheetOfTests],
+    ['inspect', 'one.ngc'],
+    ['trials', 'trials.csv'],
+  ])('of %s keeps to the schema that `schema --of` prints', async (command, ...words) => {
+    const { code, out } = await run([command, ...words, '--json'], folder)
+    expect(code).toBe(0)
+    expect(reportSchemas[command].safeParse(JSON.parse(out)).error?.issues).toBeUndefined()
+  })
+
   it.each([
     [['check', gardenWall]],
     [['explain', gardenWall]],

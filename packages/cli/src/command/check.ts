@@ -1,3 +1,4 @@
+import { checkReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
 import type { CommandContext } from '../run-dawnlift.js'
 import { showFindings, showProblems } from '../screen/problem-list.js'
@@ -22,19 +23,7 @@ export function addCheck(program: Command, { screen, finish }: CommandContext): 
       const { plan, opened } = planned.value
       const failed = plan.findings.some(finding => finding.verdict === 'fail')
       if (options.json)
-        screen.out(
-          JSON.stringify(
-            {
-              findings: plan.findings,
-              snaps: plan.snaps,
-              drawingNotes: opened.notes,
-              weatherNotes: opened.weatherNotes,
-              ...(options.assumed ? { assumed: opened.assumed } : {}),
-            },
-            null,
-            2,
-          ),
-        )
+        screen.out(JSON.stringify(checkReport(plan, opened, options.assumed === true), null, 2))
       else {
         showFindings(screen, plan.findings)
         for (const { point, say } of opened.notes)

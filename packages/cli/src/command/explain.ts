@@ -2,6 +2,7 @@ import { explainLift, explainRunnersUp, type Lift } from '@dawnlift/core/campaig
 import { clockText } from '@dawnlift/core/clock'
 import { sayLimit } from '@dawnlift/core/limit'
 import type { Plan } from '@dawnlift/core/plan'
+import { explainReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
 import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
@@ -30,11 +31,8 @@ export function addExplain(program: Command, { screen, finish }: CommandContext)
         showProblems(screen, [noLift(plan, options.lift ?? options.day ?? job)], options.json === true)
         return finish(2)
       }
-      const { units, site } = plan.job
-      if (options.json) {
-        const told = lifts.map(lift => ({ ...lift, say: explainLift(lift, units, site.timeZone) }))
-        screen.out(JSON.stringify(told, null, 2))
-      } else screen.out(lifts.map(lift => liftAtLength(plan, lift)).join('\n\n'))
+      if (options.json) screen.out(JSON.stringify(explainReport(plan, lifts), null, 2))
+      else screen.out(lifts.map(lift => liftAtLength(plan, lift)).join('\n\n'))
     })
 }
 

@@ -3,6 +3,7 @@ import { fitMix, type MixFit } from '@dawnlift/core/mix'
 import { uniformFrom } from '@dawnlift/core/numeric'
 import { failure } from '@dawnlift/core/result'
 import { readMixTests } from '@dawnlift/formats/mix-tests'
+import { fitReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
 import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
@@ -50,7 +51,7 @@ export function addFit(program: Command, { screen, finish }: CommandContext): vo
         showProblems(screen, fitted.problems, options.json === true)
         return finish(2)
       }
-      screen.out(options.json ? JSON.stringify(fitted.value, null, 2) : fitInWords(fitted.value))
+      screen.out(options.json ? JSON.stringify(fitReport(fitted.value), null, 2) : fitInWords(fitted.value))
     })
 }
 

@@ -1,3 +1,4 @@
+import { inspectReport } from '@dawnlift/formats/reports'
 import { inspectRun, type RunSummary, readMachineFile } from '@dawnlift/formats/rs274'
 import type { Command } from 'commander'
 import type { CommandContext } from '../run-dawnlift.js'
@@ -19,7 +20,7 @@ export function addInspect(program: Command, { screen, finish }: CommandContext)
         return finish(2)
       }
       const summary = inspectRun(run.value)
-      if (options.json) return screen.out(JSON.stringify(summary, null, 2))
+      if (options.json) return screen.out(JSON.stringify(inspectReport(summary), null, 2))
       screen.out(inWords(summary))
     })
 }

@@ -8,6 +8,7 @@ import {
   tryLevers,
 } from '@dawnlift/core/campaign'
 import { campaignInput } from '@dawnlift/core/plan'
+import { leversReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
 import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
@@ -36,7 +37,7 @@ export function addLevers(program: Command, { screen, finish }: CommandContext):
         input,
         kinds.flatMap(kind => leverSettings(input, kind)),
       )
-      if (options.json) return screen.out(JSON.stringify(table, null, 2))
+      if (options.json) return screen.out(JSON.stringify(leversReport(table), null, 2))
       const name = (lever: AnyLever) => (lever.kind === 'own' ? lever.name : sayLever(lever, plan.job.units))
       const row = (
         label: string,

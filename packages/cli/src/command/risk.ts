@@ -2,6 +2,7 @@ import { limitName, type MishapRates } from '@dawnlift/core/campaign'
 import { type Dimension, parseQuantity } from '@dawnlift/core/quantity'
 import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
 import { type Doubt, doubtOf } from '@dawnlift/formats/job-folder'
+import { riskReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
 import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
@@ -43,7 +44,7 @@ export function addRisk(program: Command, { screen, finish }: CommandContext): v
       }
       const line = progressLine(screen, stages)
       const doubt = doubtOf(planned.value, wishes.value, line)
-      if (options.json) return screen.out(JSON.stringify({ ...wishes.value, ...doubt }, null, 2))
+      if (options.json) return screen.out(JSON.stringify(riskReport(wishes.value, doubt), null, 2))
       screen.out(`${planned.value.plan.job.name}\n\n${riskInWords(doubt, wishes.value.rates)}`)
     })
 }

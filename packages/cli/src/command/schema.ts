@@ -1,14 +1,23 @@
 import { jobJsonSchema } from '@dawnlift/document/job'
-import { planJsonSchema } from '@dawnlift/formats/plan-report'
+import { isReportedCommand, reportJsonSchema, reportSchemas } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
 import type { CommandContext } from '../run-dawnlift.js'
+import { showProblems } from '../screen/problem-list.js'
 
-export function addSchema(program: Command, { screen }: CommandContext): void {
+const commands = Object.keys(reportSchemas).join(', ')
+
+export function addSchema(program: Command, { screen, finish }: CommandContext): void {
   program
     .command('schema')
-    .option('--plan', 'of what `plan --json` prints, instead')
+    .option('--of <command>', `of what that command prints with --json, instead: ${commands}`)
+    .option('--plan', 'short for --of plan')
     .description('The JSON Schema of job.yaml, for editors that complete and check while one types.')
-    .action((options: { plan?: boolean }) =>
-      screen.out(JSON.stringify(options.plan ? planJsonSchema() : jobJsonSchema(), null, 2)),
-    )
+    .action((options: { of?: string; plan?: boolean }) => {
+      const of = options.of ?? (options.plan ? 'plan' : undefined)
+      if (of === undefined) return screen.out(JSON.stringify(jobJsonSchema(), null, 2))
+      if (isReportedCommand(of)) return screen.out(JSON.stringify(reportJsonSchema(of), null, 2))
+      const say = `“${of}” prints no report with --json; those that do are ${commands}. Name one of them.`
+      showProblems(screen, [{ code: 'cli/no-report', at: '--of', say }], false)
+      finish(2)
+    })
 }

@@ -1,8 +1,12 @@
 import { wholeSection } from '@dawnlift/core/plan'
+import { standReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
 import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
 import { planFolder } from './job-input.js'
+
+const caution =
+  'Perfect geometry on the lower band of the mix: real prints fall short. A screening value; confirm by test, keep people out of the zone beside the wall; local codes and a licensed engineer decide.'
 
 export function addStand(program: Command, { screen, finish }: CommandContext): void {
   program
@@ -32,10 +36,7 @@ export function addStand(program: Command, { screen, finish }: CommandContext): 
         showProblems(screen, answer.problems, options.json === true)
         return finish(2)
       }
-      if (options.json)
-        return screen.out(
-          JSON.stringify({ lift: lift.id, plannedSafety: lift.safety, ...answer.value }, null, 2),
-        )
+      if (options.json) return screen.out(JSON.stringify(standReport(lift, answer.value, caution), null, 2))
       const words =
         answer.value.kind === 'buckles'
           ? answer.value.buckling.say
@@ -43,7 +44,7 @@ export function addStand(program: Command, { screen, finish }: CommandContext): 
       screen.out(
         [
           `${lift.id}, section ${lift.section}, layers ${lift.firstLayer} to ${lift.lastLayer}: ${words}`,
-          'Perfect geometry on the lower band of the mix: real prints fall short. A screening value; confirm by test, keep people out of the zone beside the wall; local codes and a licensed engineer decide.',
+          caution,
         ].join('\n'),
       )
     })

@@ -5,6 +5,7 @@ import type { KilogramsPerCubicMetre } from '@dawnlift/core/quantity'
 import { assert, failure, type Result, success } from '@dawnlift/core/result'
 import { applyTrials, nextTrials } from '@dawnlift/core/trial'
 import { readTrials } from '@dawnlift/formats/mix-tests'
+import { trialsReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
 import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
@@ -46,13 +47,8 @@ export function addTrials(program: Command, { screen, finish }: CommandContext):
       const next = nextTrials(tried.value.machine, trials.value)
       const machine = applyTrials(tried.value.machine, fitted.value)
       if (!options.json) return screen.out(trialsInWords(tried.value, fitted.value, machine, next))
-      screen.out(
-        JSON.stringify(
-          { from: tried.value.from, ...fitted.value, machine: { pump: machine.pump }, next },
-          null,
-          2,
-        ),
-      )
+      const told = { from: tried.value.from, ...fitted.value, machine, next }
+      screen.out(JSON.stringify(trialsReport(told), null, 2))
     })
 }
 

@@ -1,2 +1,6 @@
+export { findingReport, findingSchema, snapReport, snapSchema } from './finding-report.js'
+export { liftReport, liftSchema } from './lift-report.js'
+export { gainReport, gainSchema, limitReport, limitSchema } from './limit-report.js'
+export { momentText } from './moment-text.js'
 export { planReport } from './plan-report.js'
 export { type PlanReport, planJsonSchema, planReportSchema } from './report-schema.js'

@@ -1,7 +1,7 @@
 import type { LiftCure } from '@dawnlift/core/plan'
 import type { ColumnPour } from '@dawnlift/core/pour'
-import type { Instant } from '@dawnlift/core/quantity'
 import { z } from 'zod'
+import { momentText } from './moment-text.js'
 
 /** How a lift is kept until it is strong. */
 export const cureSchema = z.strictObject({
@@ -44,8 +44,6 @@ export const pourSchema = z.strictObject({
   strengthNeeded_Pa: z.number().meta({ description: 'Of the shell, for the tallest lift the rules allow' }),
 })
 
-const moment = (at: Instant): string => new Date(Math.round(at * 1000)).toISOString()
-
 export const cureReport = ({
   lift,
   cover,
@@ -56,10 +54,10 @@ export const cureReport = ({
   lift,
   cover,
   peak_C: peak.temperature,
-  peakAt: moment(peak.at),
+  peakAt: momentText(peak.at),
   steps: steps.map(({ id, at, do: deed, litres, say, source }) => ({
     id,
-    at: moment(at),
+    at: momentText(at),
     do: deed,
     ...(litres === undefined ? {} : { water_L: litres }),
     say,
@@ -67,7 +65,7 @@ export const cureReport = ({
   })),
   milestones: milestones.map(({ kind, at, strength, say, source }) => ({
     kind,
-    ...(at === undefined ? {} : { at: moment(at) }),
+    ...(at === undefined ? {} : { at: momentText(at) }),
     ...(strength === undefined ? {} : { strength_Pa: strength }),
     say,
     source,

@@ -1,13 +1,13 @@
-import { explainLift, type Lift } from '@dawnlift/core/campaign'
-import { type Limit, sayLimit } from '@dawnlift/core/limit'
+import type { Limit } from '@dawnlift/core/limit'
 import type { Plan } from '@dawnlift/core/plan'
-import type { Instant } from '@dawnlift/core/quantity'
 import { layerRouteOf, layerTime, startsOf } from '@dawnlift/core/route'
 import type { Quantities } from '@dawnlift/core/tally'
+import { findingReport, snapReport } from './finding-report.js'
 import { cureReport, pourReport } from './keeping-report.js'
+import { liftReport } from './lift-report.js'
+import { limitReport } from './limit-report.js'
+import { momentText } from './moment-text.js'
 import type { PlanReport } from './report-schema.js'
-
-const moment = (at: Instant): string => new Date(Math.round(at * 1000)).toISOString()
 
 /** The plan as other programs read it: moments as text, and the unit in every name. */
 export function planReport(plan: Plan): PlanReport {
@@ -26,17 +26,17 @@ export function planReport(plan: Plan): PlanReport {
     printDays: campaign.days.map(({ number, date, start, end, chilled, lifts }) => ({
       number,
       date,
-      start: moment(start),
-      end: moment(end),
+      start: momentText(start),
+      end: momentText(end),
       chilledWater: chilled,
       lifts: lifts.map(lift => liftReport(lift, plan)),
     })),
     idleDays: campaign.idleDays.map(({ date, why }) => ({ date, why: say(why) })),
     calls: plan.calls.map(({ cut, place, from, until, ...call }) => ({
       ...call,
-      from: moment(from),
-      until: moment(until),
-      ...(cut ? { cutFrom: moment(cut.from), cutUntil: moment(cut.until) } : {}),
+      from: momentText(from),
+      until: momentText(until),
+      ...(cut ? { cutFrom: momentText(cut.from), cutUntil: momentText(cut.until) } : {}),
       measuredFrom: place.from,
       along_m: place.along,
       up_m: place.up,
@@ -45,11 +45,8 @@ export function planReport(plan: Plan): PlanReport {
     cure: plan.cure.map(cureReport),
     pours: plan.pours.map(pourReport),
     tally: tallyReport(plan),
-    movedToLayers: plan.snaps.map(({ what, asked, got }) => ({ what, asked_m: asked, got_m: got })),
-    findings: plan.findings.map(({ point, ...finding }) => ({
-      ...finding,
-      ...(point ? { x_m: point[0], y_m: point[1] } : {}),
-    })),
+    movedToLayers: plan.snaps.map(snapReport),
+    findings: plan.findings.map(findingReport),
   }
 }
 
@@ -75,49 +72,6 @@ function sectionReports({ sections, bands, routes }: Plan): PlanReport['sections
     }
   })
 }
-
-function liftReport(lift: Lift, plan: Plan): PlanReport['printDays'][number]['lifts'][number] {
-  const { units, site } = plan.job
-  return {
-    id: lift.id,
-    section: lift.section,
-    firstLayer: lift.firstLayer,
-    lastLayer: lift.lastLayer,
-    wishedLayers: lift.wishedLayers,
-    start: moment(lift.start),
-    end: moment(lift.end),
-    layerEnds: lift.layerEnds.map(moment),
-    bead_m: lift.length,
-    volume_m3: lift.volume,
-    standingSafety: lift.safety,
-    pauseBudget_s: lift.pauseBudget,
-    why: explainLift(lift, units, site.timeZone),
-    binding: limitReport(lift.binding, plan),
-    runnersUp: lift.runnersUp.map(({ limit, layers }) => ({ layers, limit: limitReport(limit, plan) })),
-    ...(lift.nextGain
-      ? {
-          nextGain: {
-            lever: lift.nextGain.lever,
-            setting: lift.nextGain.setting,
-            settingUnit: lift.nextGain.unit,
-            layers: lift.nextGain.layers,
-            days: lift.nextGain.days,
-            bindsNext: limitReport(lift.nextGain.bindsNext, plan),
-          },
-        }
-      : {}),
-  }
-}
-
-const limitReport = (limit: Limit, { job }: Plan) => ({
-  kind: limit.kind,
-  say: sayLimit(limit, job.units, job.site.timeZone),
-  ...(limit.at === undefined ? {} : { at: moment(limit.at) }),
-  asked: limit.demand,
-  allowed: limit.capacity,
-  unit: limit.unit,
-  source: limit.source,
-})
 
 const quantityReport = (quantities: Quantities) => ({
   bead_m: quantities.beadLength,

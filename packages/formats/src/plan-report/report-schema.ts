@@ -1,56 +1,23 @@
 import { z } from 'zod'
+import { findingSchema, snapSchema } from './finding-report.js'
 import { cureSchema, pourSchema } from './keeping-report.js'
+import { liftSchema } from './lift-report.js'
+import { limitSchema } from './limit-report.js'
 
 /** A moment, as ISO 8601 in UTC. */
 const moment = z.iso.datetime()
 const count = z.int().nonnegative()
 
-const limit = z.strictObject({
-  kind: z.string().meta({ description: 'What limits, such as mix-hot, buckling, shift' }),
-  say: z.string().meta({ description: 'In words, in the units of the job' }),
-  at: moment.optional(),
-  asked: z.number(),
-  allowed: z.number(),
-  unit: z.string().meta({ description: 'Unit of asked and allowed' }),
-  source: z.string(),
-})
-
-const gain = z.strictObject({
-  lever: z.string(),
-  setting: z.number(),
-  settingUnit: z.string(),
-  layers: count,
-  days: z.number(),
-  bindsNext: limit,
-})
-
-const lift = z.strictObject({
-  id: z.string(),
-  section: z.string(),
-  firstLayer: count,
-  lastLayer: count,
-  wishedLayers: count,
-  start: moment,
-  end: moment,
-  layerEnds: z.array(moment),
-  bead_m: z.number(),
-  volume_m3: z.number(),
-  standingSafety: z
-    .number()
-    .meta({ description: 'Capacity over demand: a screening value for a licensed engineer' }),
-  pauseBudget_s: z.number(),
-  why: z.string(),
-  binding: limit,
-  runnersUp: z.array(z.strictObject({ layers: z.number(), limit })),
-  nextGain: gain.optional(),
-})
+const money = z.number().meta({ description: 'Money, in the currency of the tally' })
 
 const quantities = {
   bead_m: z.number(),
   volume_m3: z.number(),
   mass_kg: z.number(),
   dry_kg: z.number(),
-  bags: z.number().meta({ description: 'Whole for a day and the job, a share of bags for a lift' }),
+  bags: z
+    .number()
+    .meta({ description: 'Number of bags: whole for a day and the job, with a fraction for a lift' }),
   water_kg: z.number(),
   printTime_s: z.number(),
 }
@@ -98,10 +65,10 @@ export const planReportSchema = z
         start: moment,
         end: moment,
         chilledWater: z.boolean(),
-        lifts: z.array(lift),
+        lifts: z.array(liftSchema),
       }),
     ),
-    idleDays: z.array(z.strictObject({ date: z.iso.date(), why: limit })),
+    idleDays: z.array(z.strictObject({ date: z.iso.date(), why: limitSchema })),
     calls: z.array(
       z.strictObject({
         id: z.string(),
@@ -137,25 +104,12 @@ export const planReportSchema = z
       byLift: z.array(z.strictObject({ lift: z.string(), date: z.iso.date(), ...quantities })),
       byDay: z.array(z.strictObject({ date: z.iso.date(), ...quantities })),
       currency: z.string(),
-      cost: z.array(z.strictObject({ what: z.string(), amount: z.number(), how: z.string() })),
-      costTotal: z.number(),
-      costPerWallFace_perM2: z.number(),
+      cost: z.array(z.strictObject({ what: z.string(), amount: money, how: z.string() })),
+      costTotal: money,
+      costPerWallFace_perM2: money,
     }),
-    movedToLayers: z.array(z.strictObject({ what: z.string(), asked_m: z.number(), got_m: z.number() })),
-    findings: z.array(
-      z.strictObject({
-        check: z.string(),
-        at: z.string(),
-        x_m: z.number().optional(),
-        y_m: z.number().optional(),
-        demand: z.number(),
-        capacity: z.number(),
-        unit: z.string(),
-        verdict: z.enum(['pass', 'warn', 'fail', 'outside-range']),
-        source: z.string(),
-        say: z.string(),
-      }),
-    ),
+    movedToLayers: z.array(snapSchema),
+    findings: z.array(findingSchema),
   })
   .meta({ title: 'A Dawnlift plan' })
 

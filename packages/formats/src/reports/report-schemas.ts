@@ -1,0 +1,30 @@
+import { z } from 'zod'
+import { planReportSchema } from '../plan-report/index.js'
+import { checkReportSchema } from './check-report.js'
+import { explainReportSchema } from './explain-report.js'
+import { fitReportSchema } from './fit-report.js'
+import { inspectReportSchema } from './inspect-report.js'
+import { leversReportSchema } from './levers-report.js'
+import { riskReportSchema } from './risk-report.js'
+import { standReportSchema } from './stand-report.js'
+import { trialsReportSchema } from './trials-report.js'
+
+/** What each command prints with `--json`. */
+export const reportSchemas = {
+  check: checkReportSchema,
+  explain: explainReportSchema,
+  fit: fitReportSchema,
+  inspect: inspectReportSchema,
+  levers: leversReportSchema,
+  plan: planReportSchema,
+  risk: riskReportSchema,
+  stand: standReportSchema,
+  trials: trialsReportSchema,
+} as const
+
+export type ReportedCommand = keyof typeof reportSchemas
+
+export const isReportedCommand = (name: string): name is ReportedCommand => Object.hasOwn(reportSchemas, name)
+
+/** For whoever reads a report with a program. */
+export const reportJsonSchema = (command: ReportedCommand) => z.toJSONSchema(reportSchemas[command])
