@@ -1,25 +1,12 @@
-import {
-  difference,
-  filletPath,
-  fitArcs,
-  flattenPath,
-  indexSegments,
-  type Point,
-  type Polygon,
-  polygonArea,
-  type Region,
-  type Ring,
-  regionRings,
-  type Segment,
-  unionRings,
-} from '../geometry/index.js'
-import type { Wall } from '../job/index.js'
+import { difference, polygonArea, type Region, unionRings } from '../geometry/index.js'
+import type { PrintRules, Wall } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
 import type { Section } from '../section/index.js'
 import type { WallParts } from './parts.js'
 import { standsAt } from './parts.js'
 import { type Cut, embedCut, liesAt, openingCut, opensAt } from './recess.js'
 import { reliefPhase } from './relief.js'
+import { roundCorners } from './round-corners.js'
 import { placeSection, type SectionPlan } from './section-plan.js'
 import { type Shell, shellsAt } from './shell.js'
 
@@ -58,21 +45,28 @@ function shellCacheKey({ stretches, junctions }: SectionPlan, z: Metres): string
 
 /** The bead turns round an inside corner at half a bead from the face. */
 function easedShells(parts: WallParts, plan: SectionPlan, z: Metres): readonly Shell[] {
-  const inside = Math.max(0, parts.print.cornerRadius - parts.print.beadWidth / 2)
-  return shellsAt(plan, parts.columns, parts.print, z).map(shell => ({
+  const { inside, outside } = cornerRadii(parts.print)
+  const finished = (region: Region): Region => roundCorners(region, outside, inside)
+  return shellsAt(plan, parts.columns, parts.print, z, finished).map(shell => ({
     ...shell,
     region: roundCorners(shell.region, 0, inside),
   }))
 }
 
+const cornerRadii = ({ cornerRadius, beadWidth }: PrintRules) => ({
+  inside: Math.max(0, cornerRadius - beadWidth / 2),
+  outside: cornerRadius > 0 ? cornerRadius + beadWidth / 2 : 0,
+})
+
 /** The bead turns round an outside corner half a bead within it. */
 function cutShell(parts: WallParts, shell: Shell, z: Metres): Body {
-  const { cornerRadius, beadWidth } = parts.print
-  const outside = cornerRadius > 0 ? cornerRadius + beadWidth / 2 : 0
+  const { outside } = cornerRadii(parts.print)
   const cuts = cutsOf(parts, shell, z)
   const rings = cuts.map(cut => cut.ring)
   const open =
-    rings.length > 0 ? withoutSlivers(difference(shell.region, unionRings(rings)), beadWidth) : shell.region
+    rings.length > 0
+      ? withoutSlivers(difference(shell.region, unionRings(rings)), parts.print.beadWidth)
+      : shell.region
   const butts = shell.kind === 'single' ? shell.butts : []
   return { ...shell, region: roundCorners(open, outside, 0, butts), cuts }
 }
@@ -107,19 +101,3 @@ function outermostHalf({ columns }: WallParts, { id, thickness, relief }: Wall):
   const piers = columns.filter(column => column.wall === id).map(column => column.thickness)
   return Math.max(thickness, ...piers) / 2 + (relief?.depth ?? 0)
 }
-
-/**
- * Corners of the material that point outward, and those that point inward, rounded by their own radii. A single bead
- * that butts against another wall laps onto it, so its corners there stay full.
- */
-function roundCorners(region: Region, outward: Metres, inward: Metres, butts: Region = []): Region {
-  if (outward === 0 && inward === 0) return region
-  const edges = butts.length > 0 ? indexSegments(regionRings(butts).flatMap(ringSegments)) : undefined
-  const radiusAt = (turn: number, corner: Point): Metres =>
-    edges?.clearance(corner, 1e-5) !== undefined ? 0 : turn > 0 ? outward : inward
-  const round = (ring: Ring): Ring => flattenPath(filletPath(fitArcs(ring, true), radiusAt))
-  return region.map((polygon): Polygon => ({ outer: round(polygon.outer), holes: polygon.holes.map(round) }))
-}
-
-const ringSegments = (ring: Ring): readonly Segment[] =>
-  ring.map((start, i) => ({ start, end: ring[(i + 1) % ring.length]!, bulge: 0 }))

@@ -1,4 +1,4 @@
-import { cross } from '../geometry/index.js'
+import { cross, dot, pathLength } from '../geometry/index.js'
 import type { Opening } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
 import type { Problem } from '../result/index.js'
@@ -97,9 +97,17 @@ function inJunction(
   })
 }
 
+/** An arm takes up its own width where it leaves the junction, and where it comes out of the wall's face. */
 function reaches(opening: Opening, own: Arm, other: Arm, jamb: Metres): boolean {
   if (other.wall.base >= opening.head || other.wall.top <= opening.sill) return false
-  const sine = Math.abs(cross(own.out, other.out))
-  const half = sine < 0.1 ? 0 : Math.min(other.wall.thickness / 2 / sine, 2 * other.wall.thickness)
-  return Math.abs(opening.at - own.station) < opening.width / 2 + half + jamb - drawn
+  const [sine, cosine] = [Math.abs(cross(own.out, other.out)), dot(own.out, other.out)]
+  const slanting = sine >= 0.1
+  const half = slanting ? Math.min(other.wall.thickness / 2 / sine, 2 * other.wall.thickness) : 0
+  const out = slanting ? Math.min(own.wall.thickness / 2 / sine, armLength(other)) * cosine * own.sense : 0
+  const [from, to] = [own.station + Math.min(0, out) - half, own.station + Math.max(0, out) + half]
+  const beside = opening.width / 2 + jamb - drawn
+  return from - beside < opening.at && opening.at < to + beside
 }
+
+const armLength = ({ wall, station, sense }: Arm): Metres =>
+  sense < 0 || wall.centreline.closed ? station : pathLength(wall.centreline) - station

@@ -89,6 +89,39 @@ describe('an opening', () => {
     expect(codes({ walls, openings: [opening('o', 'w', 2.674, 1)] })).toEqual(['opening/in-junction'])
     expect(codes({ walls, openings: [opening('o', 'w', 2.676, 1)] })).toEqual([])
   })
+  it('leaves that jamb where a slanting wall comes out of the face, too', () => {
+    const walls = [wall('w', line([0, 0], [4, 0])), wall('v', line([2, 0], [3.5, 1.5]))]
+    // hand: at 45° the stem leaves the face 0.125 on and is 0.125·√2 to each side of that: 2.3018; then 0.5 + 0.05.
+    expect(codes({ walls, openings: [opening('o', 'w', 2.851, 1)] })).toEqual(['opening/in-junction'])
+    expect(codes({ walls, openings: [opening('o', 'w', 2.852, 1)] })).toEqual([])
+    // On its blunt side the stem takes up no more than at the centreline: 2 − 0.1768 − 0.55 = 1.2732.
+    expect(codes({ walls, openings: [opening('o', 'w', 1.274, 1)] })).toEqual(['opening/in-junction'])
+    expect(codes({ walls, openings: [opening('o', 'w', 1.273, 1)] })).toEqual([])
+    const turned = [{ ...walls[0]!, centreline: line([4, 0], [0, 0]) }, walls[1]!]
+    expect(codes({ walls: turned, openings: [opening('o', 'w', 4 - 2.851, 1)] })).toEqual([
+      'opening/in-junction',
+    ])
+  })
+  // A random plan (seed 1353822458): a stem crosses an arc at a slant and ends inside it, beside a window.
+  it('leaves that jamb beside the end of a wall that stops inside its own', () => {
+    const arc = {
+      points: [
+        [0, 0],
+        [2.488, 0],
+      ] as const,
+      bulges: [0.2],
+      closed: false,
+    }
+    const stem = { makeUp: single, thickness: 0.05 }
+    const walls = [
+      wall('w', arc, { thickness: 0.2 }),
+      wall('v', line([2.2965, 0.5262], [1.0951, -0.3466]), stem),
+    ]
+    const at = (station: number) => codes({ walls, openings: [opening('o', 'w', station, 0.3)] })
+    expect(at(1.02)).toEqual(['opening/in-junction'])
+    // hand: met at 1.263, 0.134 further to where the stem ends, half a stem at 36°: 0.0425; then 0.15 + 0.05.
+    expect(at(0.88)).toEqual([])
+  })
 })
 
 describe('an embed', () => {

@@ -19,12 +19,16 @@ export interface Shell {
   readonly butts: Region
 }
 
-/** The section's walls at a height, double before solid before single; the later butt against the earlier. */
+/**
+ * The section's walls at a height, double before solid before single; the later butt against the earlier. A single bead
+ * runs on past the rounded corners of the walls it meets, so it is cut back to those walls as they are `finished`.
+ */
 export function shellsAt(
   plan: SectionPlan,
   columns: readonly Column[],
   print: PrintRules,
   z: Metres,
+  finished: (region: Region) => Region,
 ): readonly Shell[] {
   const standing = plan.stretches.filter(({ wall }) => standsAt(wall, z))
   const keys = [...new Set(standing.map(({ wall }) => shellKey(wall)))].sort()
@@ -41,9 +45,11 @@ export function shellsAt(
       ...stretches.flatMap(stretch => pierRings(stretch, columns, print)),
       ...patches.filter(patch => patch.key === key).map(patch => patch.ring),
     ]
-    const taken = [foreign, ...shells.map(shell => shell.region)].filter(region => region.length > 0)
-    const whole = unionRings(rings)
     const { makeUp, thickness } = stretches[0]!.wall
+    const taken = [foreign, ...shells.map(shell => shell.region)]
+      .filter(region => region.length > 0)
+      .map(region => (makeUp.kind === 'single' ? finished(region) : region))
+    const whole = unionRings(rings)
     shells.push({
       kind: makeUp.kind,
       thickness,
