@@ -24,7 +24,7 @@ const relative = (found: number, expected: number) => Math.abs(found / expected 
 describe('a free wall that cures as it rises', () => {
   it('has the length unit 1 in these tests', () => expect(lengthUnit(unitWall(linear(0)))).toBeCloseTo(1, 12))
 
-  // independent: initial-value integration and finite elements of another code agree (REFERENCE 6.2), tolerance 1e-4 there.
+  // independent: initial-value integration and finite elements of another code agree, tolerance 1e-4 there.
   it.each([
     [0.01, 1.996727],
     [0.05, 2.038071],
@@ -43,7 +43,7 @@ describe('a free wall that cures as it rises', () => {
     expect(relative(heightOf(bucklingHeight(unitWall(linear(rate)), 60)), expected)).toBeLessThan(1e-4),
   )
 
-  // independent: another code's integration (REFERENCE 6.2), five decimals printed.
+  // independent: another code's integration, five decimals printed.
   it.each([
     [2, 0.05, 2.03599],
     [2, 0.1, 2.08122],
@@ -98,7 +98,7 @@ describe('a free wall that cures as it rises', () => {
 })
 
 describe('a wall held at both ends that cures as it rises', () => {
-  // independent (REFERENCE 6.3): two rows marked there as computed twice; the others once. Four decimals.
+  // independent: computed apart, two rows twice, the others once. Four decimals.
   it.each([
     ['simple', 10, 0.1, 2.2557],
     ['clamped', 10, 0.1, 2.3817],

@@ -22,9 +22,9 @@ const collapse = (answer: ReturnType<typeof linearCollapseHeight>) =>
   answer.kind === 'collapses' ? answer.height : Number.NaN
 
 describe('self-buckling of a bar', () => {
-  it('has the constant 7.837347438943 (closed form, REFERENCE 8)', () =>
+  it('has the constant 7.837347438943 (closed form)', () =>
     expect(GREENHILL).toBeCloseTo(7.837347438943, 9))
-  // independent: double precision by another code (REFERENCE 8), four digits printed.
+  // independent: double precision by another code, four digits printed.
   it.each([
     ['steel rod of 10 mm', 210e9, 0.01 / 4, 7850, 9.80665, 5.1118],
     ['wall of 150 mm', 1e5, 0.15 / Math.sqrt(12), 2100, 9.80665, 0.41473],
@@ -56,7 +56,7 @@ describe('what a tall wall asks of its foot [Roussel2018]', () => {
 })
 
 describe('plastic collapse of the foot', () => {
-  // closed form (REFERENCE 6.4) with σ₀ = ρg = rise = 1
+  // closed form with σ₀ = ρg = rise = 1
   it('is at 1/(1 − ξ̄) for linear curing', () => {
     expect(collapse(linearCollapseHeight(1, 0.25, 1, 1))).toBeCloseTo(4 / 3, 12)
     expect(collapse(linearCollapseHeight(1, 0.5, 1, 1))).toBeCloseTo(2, 12)
@@ -65,7 +65,7 @@ describe('plastic collapse of the foot', () => {
     expect(linearCollapseHeight(1, 1, 1, 1)).toEqual({ kind: 'none' })
     expect(linearCollapseHeight(1, 3, 1, 1)).toEqual({ kind: 'none' })
   })
-  // closed form, numbers by another code (REFERENCE 6.4), four decimals
+  // closed form, numbers by another code, four decimals
   it.each([
     [2, 0.1, 1.1046],
     [2, 0.25, 1.2725],
@@ -80,7 +80,7 @@ describe('plastic collapse of the foot', () => {
   ])('approaches its end for exponential curing to %d-fold at %d', (end, rate, expected) =>
     expect(Math.abs(exponentialCollapseHeight(end, rate) - expected)).toBeLessThan(6e-5),
   )
-  // closed form, numbers by another code (REFERENCE 5.3): α = √3, ρ 2300, g 9.81, m/h cut off after four decimals
+  // closed form, numbers by another code: α = √3, ρ 2300, g 9.81, m/h cut off after four decimals
   it.each([
     [0.2, 0.0553],
     [0.5, 0.1382],
@@ -90,7 +90,7 @@ describe('plastic collapse of the foot', () => {
   ])('never comes below the critical rise: A_thix %d Pa/s', (rate, perHour) =>
     expect(Math.abs(criticalRise(rate, Math.sqrt(3), 2300 * 9.81) * 3600 - perHour)).toBeLessThan(1e-4),
   )
-  it('is at 0.15353 m at twice the critical rise (REFERENCE 5.3)', () => {
+  it('is at 0.15353 m at twice the critical rise (hand: 1000·√3/(ρg − ρg/2))', () => {
     const weight = 2300 * 9.81
     const rise = 2 * criticalRise(1, Math.sqrt(3), weight)
     expect(collapse(linearCollapseHeight(Math.sqrt(3) * 1000, Math.sqrt(3), rise, weight))).toBeCloseTo(
@@ -150,7 +150,7 @@ describe('Mohr–Coulomb', () => {
 })
 
 describe('wind on a wall', () => {
-  // hand/closed form (REFERENCE 14.2)
+  // hand: 0.613·V²
   it.each([
     [10, 61.3],
     [20, 245.2],
@@ -169,7 +169,7 @@ describe('wind on a wall', () => {
     expect(Math.abs(windSpeedOfPressure(tipping, 1.4) - speed)).toBeLessThan(0.06)
     expect(Math.abs(windSpeedOfPressure(tipping / 1.5, 1.4) - safeSpeed)).toBeLessThan(0.06)
   })
-  // closed form in other units (REFERENCE 14.2): 0.00256·V² psf, 1 psf = 47.88 Pa; the constant is rounded to 0.15 %
+  // closed form in other units: 0.00256·V² psf, 1 psf = 47.88 Pa; the constant is rounded to 0.15 %
   it.each([
     [90, 20.74],
     [115, 33.86],
