@@ -15,6 +15,11 @@ const offlineFiles: Plugin = {
   },
 }
 
+/** The pure packages do nothing by being loaded: what a page or worker does not use of them stays out of it. */
+const treeshake = {
+  moduleSideEffects: (name: string) => !/\/packages\/(core|document|drawing|formats)\/src\//.test(name),
+}
+
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
   plugins: [react(), offlineFiles],
@@ -26,7 +31,13 @@ export default defineConfig({
       },
     ],
   },
-  worker: { format: 'es' },
-  build: { outDir: 'site', emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 900 },
+  worker: { format: 'es', rolldownOptions: { treeshake } },
+  build: {
+    outDir: 'site',
+    emptyOutDir: true,
+    target: 'es2022',
+    chunkSizeWarningLimit: 900,
+    rolldownOptions: { treeshake },
+  },
   server: { proxy: { '/api': 'http://127.0.0.1:8140' } },
 })

@@ -1,4 +1,4 @@
-import '@mantine/core/styles.css'
+import './library-styles.js'
 import './look.css'
 import './places.css'
 import { MantineProvider } from '@mantine/core'

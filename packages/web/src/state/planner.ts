@@ -1,10 +1,20 @@
-import { proxy, type Remote, wrap } from 'comlink'
+import type { Job } from '@dawnlift/core/job'
+import type { Plan } from '@dawnlift/core/plan'
+import { proxy, type Remote, transfer, wrap } from 'comlink'
 import type { JobFiles } from './job-files.js'
-import type { Planned, Planner } from './planner.worker.js'
+import { planUnpacker } from './plan-parcels.js'
+import type { Planned, Planner, Told } from './planner.worker.js'
 
 export type Progress = (stage: string, share: number) => void
 
+export interface Listener {
+  /** The job as read, long before its plan is made. */
+  readonly job: (job: Job) => void
+  readonly progress: Progress
+}
+
 let remote: Remote<Planner> | undefined
+const unpacker = planUnpacker()
 
 /** Started at the first use: the page shows itself before the core is loaded. */
 const planner = () => {
@@ -12,7 +22,17 @@ const planner = () => {
   return remote
 }
 
-export const planInWorker = (files: JobFiles, progress: Progress): Promise<Planned> =>
-  planner().plan(files, proxy(progress))
+export async function planInWorker(files: JobFiles, { job, progress }: Listener): Promise<Planned<Plan>> {
+  const hear = (told: Told) => {
+    if (told.kind === 'job') job(told.job)
+    else if (told.kind === 'stage') progress(told.stage, told.share)
+    else unpacker.take(told.parcels)
+  }
+  const planned = await planner().plan(files, proxy(hear))
+  return planned.kind === 'planned' ? { ...planned, plan: unpacker.plan(planned.plan) } : planned
+}
 
 export const cancelPlanning = (): void => void planner().cancel()
+
+/** Sends the plan that stands to whoever holds the other end, without a stop in this thread. */
+export const lendPlan = (port: MessagePort): void => void planner().lend(transfer(port, [port]))

@@ -1,8 +1,7 @@
-import type { Plan } from '@dawnlift/core/plan'
 import type { Doubt, DoubtWishes } from '@dawnlift/formats/job-folder'
-import { proxy, type Remote, wrap } from 'comlink'
+import { proxy, type Remote, transfer, wrap } from 'comlink'
 import type { JobFiles } from './job-files.js'
-import type { Progress } from './planner.js'
+import { lendPlan, type Progress } from './planner.js'
 import type { Replanner } from './replanner.worker.js'
 import { useApp } from './store.js'
 import type { TriedLevers } from './tried-levers.js'
@@ -23,7 +22,7 @@ export function stopAsking(): void {
 }
 
 async function ask<T>(
-  question: (remote: Remote<Replanner>, files: JobFiles, plan: Plan) => Promise<T | undefined>,
+  question: (remote: Remote<Replanner>, files: JobFiles) => Promise<T | undefined>,
 ): Promise<T | undefined> {
   stopAsking()
   const { files, plan } = useApp.getState()
@@ -33,15 +32,19 @@ async function ask<T>(
     asked = { worker, giveUp: () => resolve(undefined) }
   })
   const mine = asked
+  const { port1, port2 } = new MessageChannel()
+  const remote = wrap<Replanner>(worker)
+  lendPlan(port1)
   try {
-    return await Promise.race([question(wrap<Replanner>(worker), files, plan), given])
+    await Promise.race([remote.borrow(transfer(port2, [port2])), given])
+    return await Promise.race([question(remote, files), given])
   } finally {
     if (asked === mine) stopAsking()
   }
 }
 
 export const askLevers = (progress: Progress): Promise<TriedLevers | undefined> =>
-  ask((remote, files, plan) => remote.levers(files, plan, proxy(progress)))
+  ask(remote => remote.levers(proxy(progress)))
 
 export const askDoubt = (wishes: DoubtWishes, progress: Progress): Promise<Doubt | undefined> =>
-  ask((remote, files, plan) => remote.doubt(files, plan, wishes, proxy(progress)))
+  ask((remote, files) => remote.doubt(files, wishes, proxy(progress)))

@@ -10,19 +10,26 @@ type Progress = (stage: string, share: number) => void
 
 const ready = () => initGeometry({ locateFile: () => clipperUrl })
 
+let plan: Plan | undefined
+
 /** Plans a standing plan again, with levers pulled or in other weather. It may take long: who asks may end the worker. */
 const replanner = {
-  async levers(_files: JobFiles, plan: Plan, progress: Progress): Promise<TriedLevers> {
+  /** Takes the plan that stands from the planner. */
+  borrow: (port: MessagePort): Promise<void> =>
+    new Promise(resolve => {
+      port.onmessage = ({ data }: MessageEvent<Plan | undefined>) => {
+        plan = data
+        port.close()
+        resolve()
+      }
+    }),
+  async levers(progress: Progress): Promise<TriedLevers | undefined> {
     await ready()
-    return triedLevers(plan, progress)
+    return plan && triedLevers(plan, progress)
   },
-  async doubt(
-    files: JobFiles,
-    plan: Plan,
-    wishes: DoubtWishes,
-    progress: Progress,
-  ): Promise<Doubt | undefined> {
+  async doubt(files: JobFiles, wishes: DoubtWishes, progress: Progress): Promise<Doubt | undefined> {
     await ready()
+    if (!plan) return undefined
     const read = (name: string) => files.beside[name]
     const opened = openJob({ document: files.document, read })
     return opened.ok ? doubtOf({ opened: opened.value, plan, read }, wishes, progress) : undefined

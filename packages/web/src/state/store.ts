@@ -1,3 +1,4 @@
+import type { Job } from '@dawnlift/core/job'
 import type { MixFit } from '@dawnlift/core/mix'
 import type { Plan } from '@dawnlift/core/plan'
 import type { Instant } from '@dawnlift/core/quantity'
@@ -18,6 +19,8 @@ export interface AppState {
   readonly future: readonly string[]
   readonly planning: { readonly stage: string; readonly share: number } | undefined
   readonly plan: Plan | undefined
+  /** The job as it was read last: there long before its plan. */
+  readonly job: Job | undefined
   readonly assumed: readonly Assumed[]
   readonly problems: readonly Problem[]
   /** How the mix was fitted, where the job has tests of its own. */
@@ -58,8 +61,15 @@ export const useApp = create<AppState & AppActions>((set, get) => {
     const files = get().files
     if (!files) return
     set({ planning: { stage: 'reading', share: 0 } })
-    const planned = await planInWorker(files, (stage, share) => set({ planning: { stage, share } }))
-    if (planned.kind === 'cancelled' || files !== get().files) return
+    const planned = await planInWorker(files, {
+      job: job => set({ job, ...(get().plan ? {} : { units: job.units }) }),
+      progress: (stage, share) => {
+        if (files === get().files) set({ planning: { stage, share } })
+      },
+    })
+    if (files !== get().files) return
+    // A stage told just before the cancel must not stand there for good.
+    if (planned.kind === 'cancelled') return set({ planning: undefined })
     if (planned.kind === 'unreadable') return set({ planning: undefined, problems: planned.problems })
     const { plan } = planned
     const known = get().plan !== undefined
@@ -89,6 +99,7 @@ export const useApp = create<AppState & AppActions>((set, get) => {
     future: [],
     planning: undefined,
     plan: undefined,
+    job: undefined,
     assumed: [],
     problems: [],
     mixFit: undefined,
@@ -105,6 +116,7 @@ export const useApp = create<AppState & AppActions>((set, get) => {
         past: [],
         future: [],
         plan: undefined,
+        job: undefined,
         problems: [],
         saved: revision === undefined ? 'local' : 'saved',
       })

@@ -49,6 +49,10 @@ export const english = {
   cancel: 'Cancel',
   problems: (count: number) => (count === 1 ? '1 problem to mend' : `${count} problems to mend`),
   noPlanYet: 'There is no plan to show yet.',
+  asDrawn: 'The house as it is drawn',
+  asDrawnFacts: (walls: number, length: string, openings: number, embeds: number) =>
+    `${walls} walls, ${length} of them, ${openings} openings, ${embeds} embeds.`,
+  daysFollow: 'Its print days are being worked out.',
   ribbon: 'Campaign clock',
   walls: englishWalls,
   caution: 'Screening values. Local codes and a licensed engineer decide; confirm on site by test.',
