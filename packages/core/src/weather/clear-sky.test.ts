@@ -19,7 +19,7 @@ const rad = Math.PI / 180
 const sky = { global: 700, beam: 800, diffuse: 120 }
 
 describe('haurwitzGlobal', () => {
-  // published, by way of a public test suite; its digits.
+  // published [Haurwitz1945], by way of a public test suite; its digits.
   it.each([
     [5, 48.62987],
     [10, 135.74175],
