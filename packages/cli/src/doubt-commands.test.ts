@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process'
 import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { parseJob } from '@dawnlift/document/job'
@@ -77,13 +78,42 @@ describe('dawnlift risk', () => {
     }
     expect((await finish('30 min')) > (await finish('2000 h'))).toBe(true)
   })
+  it('gives the chance of a date asked for, and the days that make the plan surer', async () => {
+    const { out } = await run(['risk', gardenWall, '--years', '15', '--by', '2026-12-24', '--json'], folder)
+    const told = JSON.parse(out) as {
+      planned: string
+      asked: { chance: number; chanceFrom: number }
+      upBy: { share: number; date: string }[]
+      contingency: { share: number; days_d: number }[]
+    }
+    // Wilson's interval of 15 in 15: 15/(15 + 1.96²) = 0.796.
+    expect(told.asked.chance).toBe(1)
+    expect(told.asked.chanceFrom).toBeCloseTo(0.796, 3)
+    const days = (to: string) => (Date.parse(to) - Date.parse(told.planned)) / 86_400_000
+    expect(told.contingency.map(each => each.days_d)).toEqual(told.upBy.map(each => days(each.date)))
+  })
+  it('comes out the same in the workers of the built program', async () => {
+    const words = ['risk', gardenWall, '--years', '90', '--breakdown-every', '20 h', '--json']
+    const built = spawnSync(process.execPath, [join(root, 'packages/cli/dist/main.js'), ...words], {
+      encoding: 'utf8',
+    })
+    expect(built.status).toBe(0)
+    expect(JSON.parse(built.stdout)).toEqual(JSON.parse((await run(words, folder)).out))
+  })
+  it('ends with 130 when somebody has had enough', async () => {
+    const { code, out, err } = await run(['risk', gardenWall, '--years', '30'], folder, (text, stop) => {
+      if (text.includes('replaying')) stop()
+    })
+    expect([code, out]).toEqual([130, ''])
+    expect(err).toContain('Stopped before all replays were run')
+  })
   it('says all that is wrong with its options at once', async () => {
     const { code, err } = await run(
-      ['risk', gardenWall, '--years', 'many', '--late', '120 %', '--repair', '3'],
+      ['risk', gardenWall, '--years', 'many', '--late', '120 %', '--repair', '3', '--by', '2026-02-30'],
       folder,
     )
     expect(code).toBe(2)
-    for (const flag of ['--years', '--late', '--repair']) expect(err).toContain(`  ${flag}\n`)
+    for (const flag of ['--years', '--late', '--repair', '--by']) expect(err).toContain(`  ${flag}\n`)
     expect(err).not.toContain('laying beads')
   })
 })

@@ -31,13 +31,19 @@ export async function readJob(path: string, screen: Screen): Promise<Result<Open
     ])
   }
   await initGeometry()
-  return openJob({ document: readFileSync(file, 'utf8'), read: name => readBeside(dirname(file), name) })
+  return openJob({ document: readFileSync(file, 'utf8'), read: besideJob(file) })
 }
 
 function jobFile(path: string, screen: Screen): string {
   const given = resolve(screen.folder, path)
   return existsSync(given) && statSync(given).isDirectory() ? join(given, 'job.yaml') : given
 }
+
+/** Reads files beside a job's own. */
+export const besideJob =
+  (file: string) =>
+  (name: string): Uint8Array | undefined =>
+    readBeside(dirname(file), name)
 
 /** A file within the job folder; one outside it, or behind a link that leaves it, is not there. */
 function readBeside(folder: string, name: string): Uint8Array | undefined {
@@ -52,6 +58,8 @@ function readBeside(folder: string, name: string): Uint8Array | undefined {
 export interface PlannedFolder {
   readonly opened: OpenedJob
   readonly plan: Plan
+  /** The job's own file. */
+  readonly file: string
   readonly read: (name: string) => Uint8Array | undefined
 }
 
@@ -63,9 +71,6 @@ export async function planFolder(path: string, screen: Screen): Promise<Result<P
     progress: (stage, share) => Promise.resolve(line(stage, share)),
   })
   assert(plan, 'a plan that nobody cancels is made')
-  return success({
-    opened: opened.value,
-    plan,
-    read: name => readBeside(dirname(jobFile(path, screen)), name),
-  })
+  const file = jobFile(path, screen)
+  return success({ opened: opened.value, plan, file, read: besideJob(file) })
 }

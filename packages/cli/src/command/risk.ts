@@ -1,14 +1,17 @@
 import { limitName, type MishapRates } from '@dawnlift/core/campaign'
 import { type Dimension, parseQuantity } from '@dawnlift/core/quantity'
 import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
-import { type Doubt, doubtOf } from '@dawnlift/formats/job-folder'
+import { type Doubt, type DoubtWishes, doubtFrom, doubtReplays } from '@dawnlift/formats/job-folder'
 import { riskReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
 import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
 import { progressLine } from '../screen/progress.js'
 import { textTable } from '../screen/table.js'
-import { planFolder } from './job-input.js'
+import type { Screen } from '../screen/terminal.js'
+import { replayParcels, replayWork } from '../work/replay-work.js'
+import { parcelCount, workBeside } from '../work/work-beside.js'
+import { type PlannedFolder, planFolder } from './job-input.js'
 
 interface RiskOptions {
   readonly years: string
@@ -16,6 +19,7 @@ interface RiskOptions {
   readonly repair: string
   readonly late: string
   readonly lateBy: string
+  readonly by?: string
   readonly json?: boolean
 }
 
@@ -33,6 +37,7 @@ export function addRisk(program: Command, { screen, finish }: CommandContext): v
     .option('--repair <time>', 'mean time until it prints again', '3 h')
     .option('--late <share>', "chance that a day's mix comes late", '0 %')
     .option('--late-by <time>', 'how late it comes on average', '1 h')
+    .option('--by <date>', 'a date whose chance is asked for, such as 2026-08-01')
     .option('--json', 'one JSON document on standard output')
     .description('How sure the finish is: the campaign run through other years of weather and mishaps.')
     .action(async (job: string, options: RiskOptions) => {
@@ -42,20 +47,36 @@ export function addRisk(program: Command, { screen, finish }: CommandContext): v
         showProblems(screen, planned.ok ? [] : planned.problems, options.json === true)
         return finish(2)
       }
-      const line = progressLine(screen, stages)
-      const doubt = doubtOf(planned.value, wishes.value, line)
+      const doubt = await replayed(screen, planned.value, wishes.value)
+      if (!doubt) return finish(130)
       if (options.json) return screen.out(JSON.stringify(riskReport(wishes.value, doubt), null, 2))
       screen.out(`${planned.value.plan.job.name}\n\n${riskInWords(doubt, wishes.value.rates)}`)
     })
 }
 
-interface Wishes {
-  readonly replays: number
-  readonly rates: MishapRates
+/** Replays worth a worker's start. */
+const fewReplays = 40
+
+/** The replays shared out among the cores; undefined when somebody has stopped them. */
+async function replayed(
+  screen: Screen,
+  planned: PlannedFolder,
+  wishes: DoubtWishes,
+): Promise<Doubt | undefined> {
+  const count = doubtReplays(planned, wishes)
+  const line = progressLine(screen, stages)
+  const parcels = replayParcels(planned, wishes, count, parcelCount(count, fewReplays))
+  const runs = await workBeside(screen, replayWork, parcels, line)
+  if (runs === 'stopped') {
+    screen.err('Stopped before all replays were run; nothing is said of the rest.')
+    return undefined
+  }
+  line('campaign', 1)
+  return doubtFrom(planned, wishes, runs.flat())
 }
 
 /** What the options ask for; or everything that is wrong with them. */
-function readWishes(options: RiskOptions): Result<Wishes> {
+function readWishes(options: RiskOptions): Result<DoubtWishes> {
   const problems: Problem[] = []
   const amount = (flag: string, written: string, dimension: Dimension): number => {
     const read = parseQuantity(written, dimension)
@@ -79,8 +100,16 @@ function readWishes(options: RiskOptions): Result<Wishes> {
     lateChance: amount('--late', options.late, 'share'),
     lateHours: amount('--late-by', options.lateBy, 'time') / 3600,
   }
-  return problems.length > 0 ? failure(problems) : success({ replays, rates })
+  const { by } = options
+  if (by !== undefined && !isDate(by))
+    problems.push({ code: 'cli/date', at: '--by', say: `“${by}” is no date like 2026-08-01.` })
+  return problems.length > 0
+    ? failure(problems)
+    : success({ replays, rates, ...(by === undefined ? {} : { by }) })
 }
+
+const isDate = (text: string): boolean =>
+  /^\d{4}-\d{2}-\d{2}$/.test(text) && new Date(`${text}T00:00:00Z`).toJSON()?.startsWith(text) === true
 
 function riskInWords(doubt: Doubt, rates: MishapRates): string {
   const { chance, between } = doubt.chance
@@ -88,19 +117,28 @@ function riskInWords(doubt: Doubt, rates: MishapRates): string {
     percent(share),
     date ?? 'later than the weather reaches',
     `${from ?? 'later'} to ${to ?? 'later'}`,
+    daysMore(doubt.contingency.find(each => each.share === share)?.days),
   ])
   const lost = doubt.lost.map(({ cause, days }) => [causeWords(cause), days.toFixed(2)])
   return [
     `planned to be up on ${doubt.planned}: ${percent(chance)} sure (${percent(between[0])} to ${percent(between[1])}), in ${doubt.weather}`,
+    ...(doubt.by
+      ? [
+          `up by ${doubt.by.date}: ${percent(doubt.by.chance)} sure (${percent(doubt.by.between[0])} to ${percent(doubt.by.between[1])})`,
+        ]
+      : []),
     mishapWords(rates),
     '',
-    textTable(['sure', 'up by', 'itself within'], rows),
+    textTable(['sure', 'up by', 'itself within', 'days after the plan'], rows, [3]),
     '',
     textTable(['working days without a layer', 'mean of a replay'], lost, [1]),
     '',
     doubt.caution,
   ].join('\n')
 }
+
+const daysMore = (days: number | undefined): string =>
+  days === undefined ? '' : days > 0 ? `+${days}` : String(days)
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`
 

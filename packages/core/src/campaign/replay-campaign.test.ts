@@ -3,7 +3,7 @@ import { addDays } from '../clock/index.js'
 import { chanceInterval, empiricalQuantile } from './confidence.js'
 import { inventedHours, inventedHouse, inventedInput, inventedWork, summer } from './invented-site.js'
 import { countedDraws } from './random-draws.js'
-import { replayCampaign } from './replay-campaign.js'
+import { replayCampaign, replayRuns, riskOf } from './replay-campaign.js'
 import { scheduleCampaign } from './schedule-campaign.js'
 
 const none = { breakdownsPerHour: 0, repairHours: 0, lateChance: 0, lateHours: 0 }
@@ -72,6 +72,38 @@ describe('replaying weather years', () => {
     const again = replayCampaign(house, years, rates, draw)
     expect(again.finishes).toEqual(slow.finishes)
     expect(slow.finished).toBe(6)
+  })
+  const rough = { breakdownsPerHour: 0.05, repairHours: 20, lateChance: 0.1, lateHours: 2 }
+  const summers = (count: number) =>
+    Array.from({ length: count }, (_, y) => ({
+      label: `${y}`,
+      hours: inventedHours('2026-06-01', 120, (day, hour) => summer(day + 17 * y, hour)),
+    }))
+  it('come out the same when only the beginning of each year is met at first', () => {
+    const house = inventedHouse()
+    const whole = summers(6)
+    const asked: string[] = []
+    // Some years are up by the 18th, well within 23 days; others need the rest.
+    const begun = whole.map(year => ({
+      label: year.label,
+      hours: year.hours.slice(0, 24 * 23),
+      whole: () => {
+        asked.push(year.label)
+        return year
+      },
+    }))
+    expect(replayRuns(house, begun, rough, draw)).toEqual(replayRuns(house, whole, rough, draw))
+    expect(asked.length).toBeGreaterThan(0)
+    expect(asked.length).toBeLessThan(6)
+  })
+  it('come out the same when run in shares', () => {
+    const house = inventedHouse()
+    const years = summers(5)
+    const shares = [
+      replayRuns(house, years.slice(0, 2), rough, draw),
+      replayRuns(house, years.slice(2), rough, draw, { first: 2 }),
+    ]
+    expect(riskOf(shares.flat()).finishes).toEqual(replayCampaign(house, years, rough, draw).finishes)
   })
   it('says of replays that were not up in time that they have no date', () => {
     const risk = replayCampaign(calmWeek, stormyYears(5, 60, 1), none, draw)

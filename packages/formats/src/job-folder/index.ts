@@ -1,5 +1,15 @@
 export type { Assumed } from '@dawnlift/document/job'
-export { type Doubt, type DoubtWishes, doubtOf, type StandingPlan } from './campaign-doubt.js'
+export {
+  type Chance,
+  type Doubt,
+  type DoubtShare,
+  type DoubtWishes,
+  doubtFrom,
+  doubtOf,
+  doubtReplays,
+  doubtRuns,
+  type StandingPlan,
+} from './campaign-doubt.js'
 export { horizonDays } from './job-weather.js'
 export { type JobSource, type OpenedJob, openJob } from './open-job.js'
 export { type WeatherYear, type WeatherYears, weatherYears } from './weather-years.js'

@@ -25,6 +25,22 @@ export const riskReportSchema = z
     chance: share('replays that are up by the planned date'),
     chanceFrom: share('lower end of its 95 % interval'),
     chanceTo: share('upper end of its 95 % interval'),
+    asked: z
+      .strictObject({
+        date,
+        chance: share('replays that are up by the date asked for'),
+        chanceFrom: share('lower end of its 95 % interval'),
+        chanceTo: share('upper end of its 95 % interval'),
+      })
+      .optional(),
+    contingency: z
+      .array(
+        z.strictObject({
+          share: share('how sure'),
+          days_d: z.int().optional().meta({ description: 'Absent: later than the weather reaches' }),
+        }),
+      )
+      .meta({ description: 'Calendar days after the planned date' }),
     upBy: z.array(
       z.strictObject({
         share: share('replays that are up by the date'),
@@ -54,6 +70,19 @@ export const riskReport = ({ rates }: DoubtWishes, doubt: Doubt): z.infer<typeof
   chance: doubt.chance.chance,
   chanceFrom: doubt.chance.between[0],
   chanceTo: doubt.chance.between[1],
+  ...(doubt.by
+    ? {
+        asked: {
+          date: doubt.by.date,
+          chance: doubt.by.chance,
+          chanceFrom: doubt.by.between[0],
+          chanceTo: doubt.by.between[1],
+        },
+      }
+    : {}),
+  contingency: doubt.contingency.map(({ share, days }) =>
+    days === undefined ? { share } : { share, days_d: days },
+  ),
   upBy: doubt.quantiles.map(({ share, date, between: [from, to] }) => ({
     share,
     date: date ?? null,
