@@ -31,6 +31,7 @@ const limitNames: Readonly<Record<LimitKind, string>> = {
   shift: 'the shift',
   'overnight-cure': 'the overnight cure',
   delivery: 'the silo',
+  'broken-off': 'a lift broken off',
 }
 
 export const limitName = (kind: LimitKind): string => limitNames[kind]

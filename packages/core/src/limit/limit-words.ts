@@ -70,6 +70,7 @@ const sentences: Readonly<Record<LimitKind, Sentence>> = {
   shift: (needs, has) => `the shift ends: ${needs} asked, ${has} to be had`,
   'overnight-cure': (needs, has) => `the lift below has cured ${has}, ${needs} is needed`,
   delivery: (needs, has) => `the silo runs empty: ${needs} asked, ${has} on site`,
+  'broken-off': () => 'it was broken off here',
 }
 
 /** One limit as the crew reads it: `mix passes 32 °C at 09:40`. */

@@ -23,6 +23,7 @@ export type LimitKind =
   | 'shift'
   | 'overnight-cure'
   | 'delivery'
+  | 'broken-off'
 
 /** One limit as it bears on one lift or one hour. */
 export interface Limit {

@@ -1,0 +1,96 @@
+import {
+  type AsBuilt,
+  type Campaign,
+  type CampaignChange,
+  type CampaignInput,
+  type Lift,
+  type PrintDay,
+  replan,
+  type SectionStanding,
+  scheduleCampaign,
+} from '../campaign/index.js'
+import { localTime } from '../clock/index.js'
+import type { Instant } from '../quantity/index.js'
+import { builtLifts } from './built-lifts.js'
+import { byKey } from './by-key.js'
+import { inOrder, type SiteEvent } from './site-event.js'
+import type { SiteLog } from './site-log.js'
+
+/** The campaign with the days that are over as they were and the rest planned anew. */
+export interface ResumedCampaign {
+  /** Days over and days to come, numbered through. */
+  readonly campaign: Campaign
+  /** What is to come alone, with what it was planned from: what a check of the rest reads. */
+  readonly rest: { readonly input: CampaignInput; readonly campaign: Campaign }
+  readonly built: readonly Lift[]
+  readonly standing: readonly SectionStanding[]
+  /** Who must be told what, soonest first. */
+  readonly changes: readonly CampaignChange[]
+  /** Whether the days told before were kept as far as they go. */
+  readonly kept: boolean
+}
+
+/** Plans what is left from what really stands, with as few changes as can be to what people were told. */
+export function resumeCampaign(input: CampaignInput, log: SiteLog): ResumedCampaign {
+  const told = log.told ?? scheduleCampaign(input, 'brisk')
+  const built = builtLifts(input, log.events, told)
+  const standing = standingOf(built)
+  const shiftBegan = shiftOf(log, input.timeZone)
+  const asBuilt: AsBuilt = { now: log.now, standing, ...(shiftBegan === undefined ? {} : { shiftBegan }) }
+  const { campaign: rest, changes, kept } = replan(input, asBuilt, told)
+  const over = daysOver(input, built, log.events)
+  const today = { ...input, calendar: { ...input.calendar, now: log.now }, standing }
+  return {
+    campaign: { ...rest, days: joinDays(over, rest.days) },
+    rest: { input: shiftBegan === undefined ? today : { ...today, shiftBegan }, campaign: rest },
+    built,
+    standing,
+    changes,
+    kept,
+  }
+}
+
+/** How high each section stands, since when, in how many lifts. */
+export function standingOf(built: readonly Lift[]): readonly SectionStanding[] {
+  return [...byKey(built, lift => lift.section)].map(([section, lifts]) => {
+    const last = lifts.reduce((a, b) => (b.lastLayer > a.lastLayer ? b : a))
+    return { section, layers: last.lastLayer, lastEnd: last.end, lifts: lifts.length }
+  })
+}
+
+function shiftOf({ events, now }: SiteLog, zone: string): Instant | undefined {
+  const today = localTime(now, zone).date
+  return inOrder(events)
+    .filter(({ kind, at }) => kind === 'shift' && at <= now && localTime(at, zone).date === today)
+    .at(-1)?.at
+}
+
+/** Days on which something of what stands was printed. */
+function daysOver(
+  { timeZone, crew }: CampaignInput,
+  built: readonly Lift[],
+  events: readonly SiteEvent[],
+): readonly PrintDay[] {
+  const byDate = byKey(built, lift => localTime(lift.end, timeZone).date)
+  return [...byDate].map(([date, lifts], index) => {
+    const began = events.find(event => event.kind === 'shift' && localTime(event.at, timeZone).date === date)
+    const start = began?.at ?? lifts[0]!.start - crew.setUp
+    const end = Math.max(...lifts.map(lift => lift.end)) + crew.washOut
+    return { date, number: index + 1, start, end, lifts, chilled: false }
+  })
+}
+
+/** A day half over and still going is one day. */
+function joinDays(over: readonly PrintDay[], rest: readonly PrintDay[]): readonly PrintDay[] {
+  const last = over.at(-1)
+  const [first, ...later] = rest
+  const isSame = last !== undefined && first?.date === last.date
+  const days = isSame
+    ? [
+        ...over.slice(0, -1),
+        { ...first, start: last.start, lifts: [...last.lifts, ...first.lifts] },
+        ...later,
+      ]
+    : [...over, ...rest]
+  return days.map((day, index) => ({ ...day, number: index + 1 }))
+}
