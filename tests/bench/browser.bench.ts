@@ -236,29 +236,30 @@ async function timeToLimits(page: Page, press: () => Promise<void>): Promise<num
   return time
 }
 
-/** Frames in a second while the house is turned by the hand. */
+/** Frames that the drawing worker gives in a second while the house is turned by the hand. */
 async function framesOf(page: Page): Promise<number> {
+  const worker = page.workers().find(each => each.url().includes('solid.worker'))
   const box = await page.locator('[data-testid="solid"]').boundingBox()
-  if (!box) return Number.NaN
-  const counted = page.evaluate(
-    () =>
-      new Promise<number>(resolve => {
-        const start = performance.now()
-        let frames = 0
-        const tick = () => {
-          frames += 1
-          if (performance.now() - start < 2000) requestAnimationFrame(tick)
-          else resolve((frames * 1000) / (performance.now() - start))
-        }
-        requestAnimationFrame(tick)
-      }),
-  )
+  if (!worker || !box) return Number.NaN
+  await page.locator('.ribbon .track').press('End')
+  await worker.evaluate(() => {
+    const counting = globalThis as unknown as { frames: number }
+    counting.frames = 0
+    const next = requestAnimationFrame
+    globalThis.requestAnimationFrame = then =>
+      next(at => {
+        then(at)
+        counting.frames += 1
+      })
+  })
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2)
   await page.mouse.down()
-  for (let step = 0; step < 60; step++) {
-    await page.mouse.move(box.x + box.width / 2 + step * 3, box.y + box.height / 2 + step)
-    await page.waitForTimeout(30)
-  }
+  await page.mouse.move(box.x + box.width / 2 + 5, box.y + box.height / 2)
+  const frames = () => worker.evaluate(() => (globalThis as unknown as { frames: number }).frames)
+  const [before, start] = [await frames(), performance.now()]
+  for (let step = 0; step < 240; step++)
+    await page.mouse.move(box.x + box.width / 2 + (step % 120) * 2, box.y + box.height / 2 + (step % 40))
+  const [after, end] = [await frames(), performance.now()]
   await page.mouse.up()
-  return counted
+  return ((after - before) * 1000) / (end - start)
 }

@@ -1,7 +1,7 @@
 export type { Doubt, DoubtWishes } from '@dawnlift/formats/job-folder'
 export type { JobFiles } from './job-files.js'
 export { fetchJob, keptDocument, putFile } from './keeping.js'
-export { cancelPlanning, type Progress } from './planner.js'
+export { cancelPlanning, followBands, type Progress } from './planner.js'
 export { askDoubt, askLevers, stopAsking } from './replanner.js'
 export { keepMine, takeTheirs, watchServer } from './sharing.js'
 export type { AppActions, AppState, Saved } from './store.js'

@@ -34,5 +34,8 @@ export async function planInWorker(files: JobFiles, { job, progress }: Listener)
 
 export const cancelPlanning = (): void => void planner().cancel()
 
+/** From now on the bands of each plan go to whoever holds the other end, without a stop in this thread. One at a time. */
+export const followBands = (port: MessagePort): void => void planner().followBands(transfer(port, [port]))
+
 /** Sends the plan that stands to whoever holds the other end, without a stop in this thread. */
 export const lendPlan = (port: MessagePort): void => void planner().lend(transfer(port, [port]))

@@ -6,6 +6,7 @@ import type { Problem } from '@dawnlift/core/result'
 import { type Assumed, type OpenedJob, openJob } from '@dawnlift/formats/job-folder'
 import clipperUrl from 'clipper2-wasm/dist/es/clipper2z.wasm?url'
 import { expose } from 'comlink'
+import { type BandPost, bandPoster } from './band-post.js'
 import type { JobFiles } from './job-files.js'
 import { type PackedPlan, type Parcel, planPacker } from './plan-parcels.js'
 
@@ -31,6 +32,7 @@ let newest = 0
 let planning: ReturnType<typeof loadPlanning> | undefined
 let standing: Plan | undefined
 const pack = planPacker()
+let follower: ((plan: Plan) => void) | undefined
 
 /** The pipeline is large; a job is read and shown while it is still on its way here. */
 async function loadPlanning() {
@@ -56,10 +58,17 @@ const planner = {
     })
     if (!plan) return { kind: 'cancelled' }
     standing = plan
+    follower?.(plan)
     return deliver(plan, opened.value, tell)
   },
   cancel() {
     newest += 1
+  },
+  /** Posts the bands of the plan that stands, and of every one after it, to whoever draws them. */
+  followBands(port: MessagePort) {
+    const bandsOf = bandPoster()
+    follower = plan => port.postMessage(bandsOf(plan) satisfies BandPost)
+    if (standing) follower(standing)
   },
   /** Hands the plan that stands to another worker, past the page. */
   lend(port: MessagePort) {

@@ -108,6 +108,14 @@ export const englishWalls = {
     days: (before: number, after: number) => `print days ${before} → ${after}`,
   },
   building: 'Building the solid view …',
+  solid: {
+    label: 'The house as it stands at the moment of the campaign clock',
+    keys: 'Drag or arrow keys turn it, with Shift they shift it; wheel, plus and minus come nearer; 0 shows all.',
+    none: 'This browser draws no solids (WebGL 2 is off). The plan and the elevations below show the same.',
+    colourBy: 'Colour by',
+    colours: { day: 'print day', age: 'age', strength: 'strength', temperature: 'mix temperature' },
+    cutOpen: 'cut open',
+  },
   drawing: {
     open: 'Bring in a drawing',
     drop: 'or drop a DXF anywhere on this page',

@@ -1,14 +1,8 @@
-import type { Plan } from '@dawnlift/core/plan'
-import type { Instant } from '@dawnlift/core/quantity'
 import {
-  BufferAttribute,
-  BufferGeometry,
   Color,
   DirectionalLight,
-  ExtrudeGeometry,
   Group,
   HemisphereLight,
-  Path as HolePath,
   InstancedMesh,
   Matrix4,
   Mesh,
@@ -16,156 +10,124 @@ import {
   Plane,
   PlaneGeometry,
   Scene,
-  Shape,
-  Vector2,
   Vector3,
 } from 'three'
-import { type ColourBy, layerShare, rampColour } from './layer-colours.js'
-import { type LayerClock, layerClock, standingLayers } from './standing-layers.js'
-import { sweptBeads } from './swept-bead.js'
-
-/** One band: its plan drawn once, an instance for each of its layers. */
-interface BandMesh {
-  readonly section: string
-  readonly fromLayer: number
-  readonly toLayer: number
-  readonly mesh: InstancedMesh
-}
-
-/** The house as it stands at a moment of the campaign's clock. */
-export interface HouseScene {
-  readonly scene: Scene
-  /** Shows what stands at this moment, coloured. */
-  readonly show: (moment: Instant, by: ColourBy) => void
-  /** Cuts everything on the near side of a line across the house away; 1 cuts nothing. */
-  readonly cut: (share: number) => void
-  readonly centre: Vector3
-  readonly size: number
-  readonly dispose: () => void
-}
+import type { BandPost, DrawnBand } from '../../../state/band-post.js'
+import { beadGeometry, bodyGeometry } from './band-geometry.js'
+import { type Course, coursesOf } from './courses.js'
+import { rampColour } from './layer-colours.js'
+import type { Ground, Standing } from './look.js'
 
 /** `beads`: every bead swept; `bodies`: the walls as plain slabs, for machines that draw in software. */
 export type Detail = 'beads' | 'bodies'
 
-export function houseScene(plan: Plan, detail: Detail, ground: string): HouseScene {
-  const scene = new Scene()
-  const clock = layerClock(plan)
-  const shares = new Map<ColourBy, ReturnType<typeof layerShare>>()
-  const cutting = new Plane(new Vector3(0, -1, 0), Number.POSITIVE_INFINITY)
-  const material = new MeshLambertMaterial({ color: 0xffffff, clippingPlanes: [cutting] })
-  const house = new Group()
-  const bands = plan.bands.flatMap(({ section, bands: own }) =>
-    own.map(band => bandMesh(plan, section, band, detail, material)),
-  )
-  for (const { mesh } of bands) house.add(mesh)
-  scene.add(house, ghostOf(plan, cutting), ...lights())
-  const { centre, size, width, depth, least, most } = boundsOf(plan)
-  scene.add(slab(centre, width, depth, ground))
-  return {
-    scene,
-    centre,
-    size,
-    show: (moment, by) => {
-      let share = shares.get(by)
-      if (!share) {
-        share = layerShare(plan, clock, by)
-        shares.set(by, share)
-      }
-      for (const band of bands) showBand(band, clock, moment, share)
-    },
-    cut: part => {
-      cutting.constant = part >= 1 ? Number.POSITIVE_INFINITY : least + (most - least) * part
-    },
-    dispose: () => {
-      for (const { mesh } of bands) {
-        mesh.geometry.dispose()
-        mesh.dispose()
-      }
-      material.dispose()
-    },
-  }
+/** The house as it stands at a moment of the campaign’s clock. */
+export interface HouseScene {
+  readonly scene: Scene
+  /** The bands of a newer plan: only those that are new are built. */
+  readonly take: (post: BandPost) => void
+  /** Shows so many layers of each section, coloured. */
+  readonly show: (standing: Standing) => void
+  /** Cuts everything on the near side of a line across the house away; without one nothing is cut. */
+  readonly cut: (at: number | undefined) => void
 }
 
-/** What is still to come, as a breath of its outline: an empty slab at five in the morning says little. */
-function ghostOf(plan: Plan, cutting: Plane): Group {
-  const height = plan.job.print.layerHeight
-  const ghost = new Group()
-  const material = new MeshLambertMaterial({
+/** One band: its plan drawn once, an instance for each of its courses; and a breath of it while it is still to come. */
+interface BandMesh {
+  readonly section: string
+  readonly band: DrawnBand
+  readonly mesh: InstancedMesh
+  readonly ghost: Mesh
+}
+
+export function houseScene(detail: Detail, layerHeight: number, ground: Ground): HouseScene {
+  const scene = new Scene()
+  const house = new Group()
+  const cutting = new Plane(new Vector3(0, -1, 0), Number.POSITIVE_INFINITY)
+  const concrete = new MeshLambertMaterial({ color: 0xffffff, clippingPlanes: [cutting] })
+  // What is still to come, as a breath of its outline: an empty slab at five in the morning says little.
+  const breath = new MeshLambertMaterial({
     color: 0x7b8a92,
     transparent: true,
     opacity: 0.13,
     depthWrite: false,
     clippingPlanes: [cutting],
   })
-  for (const { bands } of plan.bands) {
-    for (const band of bands) {
-      const geometry = bodyGeometry(band, (band.toLayer - band.fromLayer + 1) * height)
-      const mesh = new Mesh(geometry, material)
-      mesh.position.z = band.toLayer * height
-      ghost.add(mesh)
-    }
+  scene.add(house, slab(ground), ...lights())
+  let bands = new Map<number, BandMesh>()
+  let shown: Standing = {}
+  const show = (standing: Standing) => {
+    shown = standing
+    for (const each of bands.values()) showBand(each, detail, layerHeight, standing[each.section])
   }
-  return ghost
+  return {
+    scene,
+    take: ({ fresh, all }) => {
+      for (const { number, section, band } of fresh) {
+        const made = bandMesh(section, band, detail, layerHeight, concrete, breath)
+        bands.set(number, made)
+        house.add(made.mesh, made.ghost)
+      }
+      const still = new Set(all)
+      for (const [number, each] of bands) if (!still.has(number)) forget(house, each)
+      bands = new Map([...bands].filter(([number]) => still.has(number)))
+      show(shown)
+    },
+    show,
+    cut: at => {
+      cutting.constant = at ?? Number.POSITIVE_INFINITY
+    },
+  }
 }
-
-type PlanBand = Plan['bands'][number]['bands'][number]
 
 function bandMesh(
-  plan: Plan,
   section: string,
-  band: PlanBand,
+  band: DrawnBand,
   detail: Detail,
-  material: MeshLambertMaterial,
+  layerHeight: number,
+  concrete: MeshLambertMaterial,
+  breath: MeshLambertMaterial,
 ): BandMesh {
-  const height = plan.job.print.layerHeight
-  const geometry = detail === 'beads' ? beadGeometry(band) : bodyGeometry(band, height)
+  const body = bodyGeometry(band)
   const layers = band.toLayer - band.fromLayer + 1
-  const mesh = new InstancedMesh(geometry, material, layers)
-  const place = new Matrix4()
-  for (let i = 0; i < layers; i++)
-    mesh.setMatrixAt(i, place.makeTranslation(0, 0, (band.fromLayer + i) * height))
-  return { section, fromLayer: band.fromLayer, toLayer: band.toLayer, mesh }
+  const mesh = new InstancedMesh(detail === 'beads' ? beadGeometry(band) : body, concrete, layers)
+  const ghost = new Mesh(body, breath)
+  ghost.scale.z = layers * layerHeight
+  ghost.position.z = band.toLayer * layerHeight
+  // The bounding sphere of an instanced mesh would be worked out anew at every change of its courses.
+  mesh.frustumCulled = false
+  return { section, band, mesh, ghost }
 }
 
-function beadGeometry(band: PlanBand): BufferGeometry {
-  const { positions, normals, indices } = sweptBeads(band.beads)
-  const geometry = new BufferGeometry()
-  geometry.setAttribute('position', new BufferAttribute(positions, 3))
-  geometry.setAttribute('normal', new BufferAttribute(normals, 3))
-  geometry.setIndex(new BufferAttribute(indices, 1))
-  return geometry
+function forget(house: Group, { mesh, ghost }: BandMesh): void {
+  house.remove(mesh, ghost)
+  mesh.geometry.dispose()
+  ghost.geometry.dispose()
+  mesh.dispose()
 }
 
-function bodyGeometry(band: PlanBand, height: number): BufferGeometry {
-  const shapes = band.body.map(({ outer, holes }) => {
-    const shape = new Shape(outer.map(([x, y]) => new Vector2(x, y)))
-    shape.holes = holes.map(hole => new HolePath(hole.map(([x, y]) => new Vector2(x, y))))
-    return shape
-  })
-  const geometry = new ExtrudeGeometry(shapes, {
-    depth: height * 0.94,
-    bevelEnabled: false,
-    curveSegments: 1,
-  })
-  geometry.translate(0, 0, -height)
-  return geometry
-}
-
+const place = new Matrix4()
 const colour = new Color()
 
 function showBand(
-  band: BandMesh,
-  clock: LayerClock,
-  moment: Instant,
-  share: ReturnType<typeof layerShare>,
+  { band, mesh, ghost }: BandMesh,
+  detail: Detail,
+  layerHeight: number,
+  section: Standing[string] | undefined,
 ): void {
-  const standing = standingLayers(clock[band.section] ?? [], moment)
-  const count = Math.max(0, Math.min(standing, band.toLayer) - band.fromLayer + 1)
-  band.mesh.count = count
-  band.mesh.visible = count > 0
-  for (let i = 0; i < count; i++)
-    band.mesh.setColorAt(i, colour.setRGB(...rampColour(share(band.section, band.fromLayer + i, moment))))
-  if (band.mesh.instanceColor) band.mesh.instanceColor.needsUpdate = true
+  const courses: readonly Course[] = section ? coursesOf(band, section, detail === 'bodies') : []
+  courses.forEach(({ toLayer, layers, share }, index) => {
+    // Beads are drawn at their own height; slabs are one metre high until they are told otherwise.
+    place.makeScale(1, 1, detail === 'bodies' ? (layers - 0.06) * layerHeight : 1)
+    place.setPosition(0, 0, toLayer * layerHeight)
+    mesh.setMatrixAt(index, place)
+    mesh.setColorAt(index, colour.setRGB(...rampColour(share)))
+  })
+  mesh.count = courses.length
+  mesh.visible = courses.length > 0
+  mesh.instanceMatrix.needsUpdate = true
+  if (mesh.instanceColor) mesh.instanceColor.needsUpdate = true
+  ghost.visible = (section?.layers ?? 0) < band.toLayer
 }
 
 function lights() {
@@ -174,28 +136,9 @@ function lights() {
   return [new HemisphereLight(0xffffff, 0x8a8f94, 1.5), sun]
 }
 
-function slab(centre: Vector3, width: number, depth: number, ground: string): Mesh {
-  const mesh = new Mesh(new PlaneGeometry(width + 2, depth + 2), new MeshLambertMaterial({ color: ground }))
-  mesh.position.set(centre.x, centre.y, -0.005)
+function slab({ least, most, colour: paint }: Ground): Mesh {
+  const [width, depth] = [most[0] - least[0], most[1] - least[1]]
+  const mesh = new Mesh(new PlaneGeometry(width + 2, depth + 2), new MeshLambertMaterial({ color: paint }))
+  mesh.position.set((least[0] + most[0]) / 2, (least[1] + most[1]) / 2, -0.005)
   return mesh
-}
-
-function boundsOf(plan: Plan) {
-  const points = plan.job.walls.flatMap(wall => wall.centreline.points)
-  const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)]
-  const [left, right, least, most] = [
-    Math.min(...xs),
-    Math.max(...xs),
-    Math.min(...ys) - 0.5,
-    Math.max(...ys) + 0.5,
-  ]
-  const top = Math.max(...plan.job.walls.map(wall => wall.top))
-  return {
-    centre: new Vector3((left + right) / 2, (least + most) / 2, top / 3),
-    size: Math.max(right - left, most - least),
-    width: right - left,
-    depth: most - least,
-    least,
-    most,
-  }
 }

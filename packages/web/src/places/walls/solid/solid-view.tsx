@@ -1,61 +1,51 @@
 import type { Plan } from '@dawnlift/core/plan'
 import { Group, SegmentedControl, Slider } from '@mantine/core'
-import { useEffect, useRef, useState } from 'react'
-import { PerspectiveCamera, WebGLRenderer } from 'three'
-import { OrbitControls } from 'three/addons/controls/OrbitControls.js'
+import { useEffect, useMemo, useRef, useState } from 'react'
 import { useApp } from '../../../state/index.js'
-import { type ColourBy, colourEnds, rampColour } from './layer-colours.js'
-import { type Detail, type HouseScene, houseScene } from './scene.js'
+import { words } from '../../../words/index.js'
+import { type ColourBy, colourEnds, layerShare, rampColour } from './layer-colours.js'
+import type { Standing } from './look.js'
+import { openStage, type Stage } from './stage.js'
+import { layerClock, standingLayers } from './standing-layers.js'
 
-/** The real beads, as they stand at the moment the campaign clock shows. Drawn when something changes, never in between. */
+/** The real beads, as they stand at the moment the campaign clock shows. */
 export function SolidView({ plan }: { readonly plan: Plan }) {
-  const canvas = useRef<HTMLCanvasElement>(null)
-  const stage = useRef<Stage | undefined>(undefined)
+  const host = useRef<HTMLDivElement>(null)
+  const [stage, setStage] = useState<Stage>()
   const moment = useApp(state => state.moment)
   const [by, setBy] = useState<ColourBy>('day')
   const [cut, setCut] = useState(1)
-  const [trouble, setTrouble] = useState<string>()
+  const [trouble, setTrouble] = useState(false)
+  const first = useRef(plan)
   useEffect(() => {
-    if (!canvas.current) return
-    try {
-      const made = openStage(canvas.current, plan)
-      stage.current = made
-      return () => {
-        made.close()
-        stage.current = undefined
-      }
-    } catch {
-      setTrouble(
-        'This browser draws no solids (WebGL 2 is off). The plan and the elevations below show the same.',
-      )
-      return
-    }
-  }, [plan])
-  useEffect(() => stage.current?.show(moment, by, cut), [moment, by, cut])
-  if (trouble) return <p className="soft">{trouble}</p>
+    if (!host.current) return
+    const made = openStage(host.current, first.current)
+    void made.opened.then(isOpen => (isOpen ? setStage(made) : setTrouble(true)))
+    return made.close
+  }, [])
+  const standing = useStanding(plan, moment, by)
+  useEffect(() => stage?.show(standing), [stage, standing])
+  useEffect(() => stage?.cut(cut), [stage, cut])
+  if (trouble) return <p className="soft">{words.walls.solid.none}</p>
   return (
     <div>
-      <canvas
-        ref={canvas}
-        className="solid"
-        aria-label="The house as it stands at the moment of the campaign clock"
-        data-testid="solid"
-      />
+      <div ref={host} className="solid" data-testid="solid" />
+      <p className="soft keys" id="solid-keys">
+        {words.walls.solid.keys}
+      </p>
       <Group mt="xs" gap="lg">
         <SegmentedControl
-          aria-label="Colour by"
+          aria-label={words.walls.solid.colourBy}
           value={by}
           onChange={value => setBy(value as ColourBy)}
-          data={[
-            { value: 'day', label: 'print day' },
-            { value: 'age', label: 'age' },
-            { value: 'strength', label: 'strength' },
-            { value: 'temperature', label: 'mix temperature' },
-          ]}
+          data={(['day', 'age', 'strength', 'temperature'] as const).map(value => ({
+            value,
+            label: words.walls.solid.colours[value],
+          }))}
         />
         <ColourKey by={by} />
         <span className="cutter">
-          cut open{' '}
+          {words.walls.solid.cutOpen}{' '}
           <Slider
             w={160}
             min={0}
@@ -64,11 +54,28 @@ export function SolidView({ plan }: { readonly plan: Plan }) {
             value={cut}
             onChange={setCut}
             label={null}
-            thumbLabel="Cut open"
+            thumbLabel={words.walls.solid.cutOpen}
           />
         </span>
       </Group>
     </div>
+  )
+}
+
+/** What stands at this moment, and the colour of each of its layers. */
+function useStanding(plan: Plan, moment: number, by: ColourBy): Standing {
+  const clock = useMemo(() => layerClock(plan), [plan])
+  const shareOf = useMemo(() => layerShare(plan, clock, by), [plan, clock, by])
+  return useMemo(
+    () =>
+      Object.fromEntries(
+        Object.entries(clock).map(([section, ends]) => {
+          const layers = standingLayers(ends, moment)
+          const shares = Array.from({ length: layers }, (_, index) => shareOf(section, index + 1, moment))
+          return [section, { layers, shares }] as const
+        }),
+      ),
+    [clock, shareOf, moment],
   )
 }
 
@@ -86,70 +93,4 @@ function ColourKey({ by }: { readonly by: ColourBy }) {
       {colourEnds[by][1]}
     </span>
   )
-}
-
-interface Stage {
-  readonly show: (moment: number, by: ColourBy, cut: number) => void
-  readonly close: () => void
-}
-
-function openStage(canvas: HTMLCanvasElement, plan: Plan): Stage {
-  const renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true })
-  renderer.localClippingEnabled = true
-  const camera = new PerspectiveCamera(38, 1, 0.1, 300)
-  camera.up.set(0, 0, 1)
-  const controls = new OrbitControls(camera, canvas)
-  const ground = getComputedStyle(document.documentElement).getPropertyValue('--line').trim() || '#cfc8b8'
-  const house: HouseScene = houseScene(plan, detailFor(renderer), ground)
-  controls.target.copy(house.centre)
-  let asked = false
-  let placed = false
-  const draw = () => {
-    if (asked) return
-    asked = true
-    requestAnimationFrame(() => {
-      asked = false
-      renderer.render(house.scene, camera)
-    })
-  }
-  const fit = () => {
-    const { clientWidth, clientHeight } = canvas
-    if (clientWidth === 0) return
-    renderer.setPixelRatio(Math.min(2, devicePixelRatio))
-    renderer.setSize(clientWidth, clientHeight, false)
-    camera.aspect = clientWidth / clientHeight
-    camera.updateProjectionMatrix()
-    if (!placed) {
-      placed = true
-      // Far enough that the whole slab fits a narrow picture too.
-      const away = house.size * Math.max(1.12, 1.75 / camera.aspect)
-      camera.position.set(house.centre.x - away * 0.45, house.centre.y - away * 1.0, away * 0.75)
-      controls.update()
-    }
-    draw()
-  }
-  const watch = new ResizeObserver(fit)
-  watch.observe(canvas)
-  controls.addEventListener('change', draw)
-  return {
-    show: (moment, by, cut) => {
-      house.show(moment, by)
-      house.cut(cut)
-      draw()
-    },
-    close: () => {
-      watch.disconnect()
-      controls.dispose()
-      house.dispose()
-      renderer.dispose()
-    },
-  }
-}
-
-/** A processor that draws in software manages slabs smoothly, not three million facets. */
-function detailFor(renderer: WebGLRenderer): Detail {
-  const context = renderer.getContext()
-  const facts = context.getExtension('WEBGL_debug_renderer_info')
-  const name = facts ? String(context.getParameter(facts.UNMASKED_RENDERER_WEBGL)) : ''
-  return /swiftshader|llvmpipe|software/i.test(name) ? 'bodies' : 'beads'
 }
