@@ -2,6 +2,7 @@ import type { Lift } from '../campaign/index.js'
 import type { Job } from '../job/index.js'
 import type { Celsius, SquareMetres } from '../quantity/index.js'
 import type { CoverKind } from './cover.js'
+import type { CureTables } from './cure-tables.js'
 import type { WallBuild } from './wall-cells.js'
 import type { WallWeather } from './wall-weather.js'
 
@@ -16,4 +17,6 @@ export interface CureCase {
   readonly area: { readonly left: SquareMetres; readonly right: SquareMetres }
   /** Chosen by the weather where absent: blanket in the cold, wet burlap otherwise. */
   readonly cover?: CoverKind
+  /** Made once for all lifts of a mix. */
+  readonly tables?: CureTables
 }

@@ -7,8 +7,11 @@ import type { Section, Stretch } from '../section/index.js'
 import { faceBearing, type PrintHour, type WeatherHour } from '../weather/index.js'
 import type { CoverKind } from './cover.js'
 import { type CurePlan, curePlan, FOLLOWED } from './cure-plan.js'
+import { cureTables } from './cure-tables.js'
+import { hydrationOf } from './hydration.js'
 import type { Milestone } from './milestones.js'
 import type { WallBuild } from './wall-cells.js'
+import { traceAgeAt } from './wall-trace.js'
 import { type WallWeather, wallWeather } from './wall-weather.js'
 
 type CureJob = Pick<Job, 'site' | 'walls' | 'mix' | 'rules' | 'batching' | 'print'>
@@ -36,6 +39,7 @@ export function cureLifts(
   cover?: CoverKind,
 ): readonly CurePlan[] {
   const weatherAt = weatherBySide(job, hoursAround(lifts, hours))
+  const tables = cureTables(job.mix, hydrationOf(job.mix))
   const facings = new Map(sections.map(section => [section.id, facingsOf(job, section)]))
   return lifts.map(lift => {
     const ways = facings.get(lift.section) ?? []
@@ -50,6 +54,7 @@ export function cureLifts(
         weather: weatherAt(leftBearing, height),
         mixTemperature: mixAtEnd(job, lift, hours),
         area: { left: area, right: area },
+        tables,
         ...(cover ? { cover } : {}),
       }),
     )
@@ -131,9 +136,8 @@ function worstOf(plans: readonly CurePlan[], lift: string): CurePlan {
   if (others.length === 0) return first
   const driest = plans.reduce((a, b) => (litresOf(b) > litresOf(a) ? b : a))
   const hottest = plans.reduce((a, b) => (b.peak.temperature > a.peak.temperature ? b : a))
-  const slowest = plans.reduce((a, b) =>
-    (b.heat.trace.age.at(-1) ?? 0) < (a.heat.trace.age.at(-1) ?? 0) ? b : a,
-  )
+  const common = Math.min(...plans.map(plan => plan.heat.until))
+  const slowest = plans.reduce((a, b) => (traceAgeAt(b.heat, common) < traceAgeAt(a.heat, common) ? b : a))
   return {
     ...driest,
     steps: [

@@ -1,4 +1,4 @@
-import { ageAtYield, momentOfAge } from '../mix/index.js'
+import { ageAtStrength, ageAtYield, momentOfAge } from '../mix/index.js'
 import type { Celsius, Instant, Seconds } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import type { CoverKind } from './cover.js'
@@ -6,7 +6,14 @@ import type { CureCase } from './cure-case.js'
 import { type CureStep, coverStep, heatingSteps, temperatureSteps, uncoverStep } from './cure-steps.js'
 import { checkCooling, checkFrost, isColdWeather } from './frost.js'
 import { checkHeat, checkPlastic, checkWater } from './heat-checks.js'
-import { type Milestone, milestones } from './milestones.js'
+import {
+  cureTargets,
+  lastAge,
+  type Milestone,
+  milestones,
+  UNCOVER_LEAST,
+  UNCOVER_MOST,
+} from './milestones.js'
 import type { WallHeatInput } from './wall-case.js'
 import { wallHeat } from './wall-heat.js'
 import { peakOf, type WallHeat } from './wall-trace.js'
@@ -23,7 +30,7 @@ export interface CurePlan {
   readonly heat: WallHeat
 }
 
-/** How long a lift's cure is followed. */
+/** The longest a lift's cure is followed; it ends when the last milestone is reached. */
 export const FOLLOWED: Seconds = 14 * 86400
 
 /**
@@ -44,6 +51,8 @@ export function curePlan(input: CureCase): CurePlan {
     mixTemperature: input.mixTemperature,
     covers: [{ from: coverAt, cover }],
     duration: FOLLOWED,
+    enough: openQuestions(input.job),
+    ...(input.tables ? { tables: input.tables } : {}),
   }
   const heat = wallHeat(run)
   const marks = milestones(heat, input.job.mix, input.job.rules)
@@ -71,6 +80,13 @@ export function curePlan(input: CureCase): CurePlan {
     peak: peakOf(heat),
     heat,
   }
+}
+
+/** A wall that carries the roof and is uncovered has nothing more to tell; one that never may be uncovered by its strength waits seven days. */
+function openQuestions({ mix, rules }: CureCase['job']): NonNullable<WallHeatInput['enough']> {
+  const targets = cureTargets(mix, rules)
+  const byStrength = ageAtStrength(mix.strength, targets.uncover.strength) !== undefined
+  return { age: lastAge(mix, targets), after: byStrength ? UNCOVER_LEAST : UNCOVER_MOST }
 }
 
 /** When the last layer can be touched: its yield stress has reached what a clean cut needs; at least half an hour. */

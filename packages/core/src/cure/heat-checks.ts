@@ -52,7 +52,13 @@ export function checkWater(id: string, heat: WallHeat, water: Celsius): readonly
 /** What clear plastic instead would do to this lift in its sun; said only where it is worth a warning. */
 export function checkPlastic(id: string, input: WallHeatInput): readonly Finding[] {
   const from = input.covers[0]?.from ?? input.start
-  const heat = wallHeat({ ...input, covers: [{ from, cover: 'clear-plastic' }], duration: 2 * 86400 })
+  // The sheet itself is known to ±10 K: a quarter of an hour is fine enough.
+  const heat = wallHeat({
+    ...input,
+    covers: [{ from, cover: 'clear-plastic' }],
+    duration: 2 * 86400,
+    step: 900,
+  })
   const peak = peakOf(heat)
   if (peak.temperature < PLASTIC_WARM) return []
   return [

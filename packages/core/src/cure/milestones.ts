@@ -30,6 +30,10 @@ export interface Milestone {
   readonly source: string
 }
 
+/** Shortest and longest time under the cover. */
+export const UNCOVER_LEAST: Seconds = 3 * 86400
+export const UNCOVER_MOST: Seconds = 7 * 86400
+
 const GRAVITY = 9.81
 const CAUTION =
   'Screening value from the maturity of the coldest part: confirm with cylinders cured beside the wall; the licensed engineer decides.'
@@ -83,6 +87,13 @@ export function milestones(
   ]
 }
 
+/** Equivalent age at which every milestone that this mix reaches at all is reached [s]. */
+export function lastAge(mix: MixModel, targets: ReturnType<typeof cureTargets>): Seconds {
+  const strong = Object.values(targets).map(({ strength }) => ageAtStrength(mix.strength, strength))
+  const ages = [...strong, ageAtYield(upperYield(mix), mix.cutUntil)]
+  return Math.max(0, ...ages.filter(age => age !== undefined))
+}
+
 function milestoneOf(heat: WallHeat, mix: MixModel, kind: MilestoneKind, target: CureTarget): Milestone {
   const age = ageAtStrength(mix.strength, target.strength)
   const mpa = `${(target.strength / 1e6).toFixed(1)} MPa to ${target.what}`
@@ -120,7 +131,7 @@ function laterOf(milestone: Milestone, at: Instant, why: string, source: string)
 }
 
 function uncovering(heat: WallHeat, strong: Milestone, frost: Milestone): Milestone {
-  const [least, most] = [heat.start + 3 * 86400, heat.start + 7 * 86400]
+  const [least, most] = [heat.start + UNCOVER_LEAST, heat.start + UNCOVER_MOST]
   if (frost.at === undefined)
     return {
       ...strong,

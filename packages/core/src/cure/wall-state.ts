@@ -1,8 +1,9 @@
 import type { Celsius, Instant } from '../quantity/index.js'
 import { stepRoom } from './conduction.js'
 import { type CoverKind, covers } from './cover.js'
+import { type CureTables, cureTables } from './cure-tables.js'
 import type { FaceAir } from './face-balance.js'
-import { type Hydration, hydrationOf, hydrationStore } from './hydration.js'
+import { hydrationOf, hydrationStore } from './hydration.js'
 import type { WallHeatInput } from './wall-case.js'
 import { cellSize, wallCells } from './wall-cells.js'
 import { emptyTrace, type Rewetting, type WallTrace } from './wall-trace.js'
@@ -13,6 +14,8 @@ export type Side = 'left' | 'right'
 export interface Face {
   readonly air: { -readonly [Key in keyof FaceAir]: number }
   surface: Celsius
+  /** How fast that changed in the last step [K/s]: a guess at the next. */
+  drift: number
   /** Heat it took in at the end of the last step [W/m²]. */
   flux: number
   /** Water left in the cloth [kg/m²]. */
@@ -30,7 +33,7 @@ export interface WallState {
   readonly ages: Float64Array
   readonly hydrated: Float64Array
   readonly heat: Float64Array
-  readonly hydration: Hydration
+  readonly tables: CureTables
   /** Binder heat of one cell [J/m²]. */
   readonly store: number
   readonly left: Face
@@ -53,7 +56,7 @@ export function freshWall(input: WallHeatInput): WallState {
     ages: new Float64Array(cells),
     hydrated: new Float64Array(cells),
     heat: new Float64Array(cells),
-    hydration: input.hydration ?? hydrationOf(input.mix),
+    tables: input.tables ?? cureTables(input.mix, input.hydration ?? hydrationOf(input.mix)),
     store: hydrationStore(input.mix) * cellSize(input.build, cells),
     left: freshFace(input.mixTemperature),
     right: freshFace(input.mixTemperature),
@@ -68,6 +71,7 @@ export function freshWall(input: WallHeatInput): WallState {
 const freshFace = (surface: Celsius): Face => ({
   air: { air: 0, vapour: 0, film: 0, surroundings: 0, sun: 0, pressure: 0 },
   surface,
+  drift: 0,
   flux: 0,
   cloth: 0,
   lost: 0,
@@ -77,6 +81,8 @@ const freshFace = (surface: Celsius): Face => ({
 export function wear(state: WallState, cover: CoverKind): void {
   if (cover === state.worn) return
   state.worn = cover
+  // The faces jump: how they moved before says nothing of how they will.
+  state.left.drift = state.right.drift = 0
   state.left.cloth = state.right.cloth = covers[cover].store
 }
 
@@ -88,9 +94,15 @@ export function recordWall(
   trace.at.push(at)
   trace.left.push(left.surface)
   trace.right.push(right.surface)
-  trace.most.push(temperatures.reduce((a, b) => Math.max(a, b)))
-  trace.least.push(temperatures.reduce((a, b) => Math.min(a, b)))
-  trace.age.push(ages.reduce((a, b) => Math.min(a, b)))
+  let [most, least, age] = [temperatures[0]!, temperatures[0]!, ages[0]!]
+  for (let i = 1; i < ages.length; i += 1) {
+    if (temperatures[i]! > most) most = temperatures[i]!
+    if (temperatures[i]! < least) least = temperatures[i]!
+    if (ages[i]! < age) age = ages[i]!
+  }
+  trace.most.push(most)
+  trace.least.push(least)
+  trace.age.push(age)
   trace.lostLeft.push(left.lost)
   trace.lostRight.push(right.lost)
 }

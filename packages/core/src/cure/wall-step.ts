@@ -1,9 +1,7 @@
-import { ageFactor, type MixModel } from '../mix/index.js'
 import type { Instant, Seconds } from '../quantity/index.js'
 import { conductionStep, type FaceLaw, faceFlux, faceTemperature } from './conduction.js'
 import { type Cover, covers } from './cover.js'
 import { type FaceBalance, faceBalance, faceLaw } from './face-balance.js'
-import { hydrated } from './hydration.js'
 import type { WallHeatInput } from './wall-case.js'
 import type { Face, WallState } from './wall-state.js'
 import type { WallWeather } from './wall-weather.js'
@@ -24,7 +22,7 @@ export function stepWall(
   const cover = covers[state.worn]
   readAir(input.weather, from + step, state.left, state.right)
   state.old.set(state.temperatures)
-  const generated = hydrate(state, input.mix, step)
+  const generated = hydrate(state, step)
   const age = from + step - input.start
   const wetness: Pair<number> = [wetnessOf(state.left, cover, age), wetnessOf(state.right, cover, age)]
   const laws = settle(state, cover, wetness, step, theta)
@@ -40,7 +38,7 @@ export function stepWall(
   wetAgain(state, from + step, cover, input.reserve ?? 0.25)
 }
 
-/** Faces this near to what their laws were drawn for are settled [K]; calm steps need two rounds, a change of cover three or four. */
+/** Faces this near to what their laws were drawn for are settled [K]; a face that goes on as it went needs one round, a change of cover three or four. */
 const SETTLED = 0.01
 
 function settle(
@@ -51,11 +49,17 @@ function settle(
   theta: number,
 ): Pair<FaceLaw> {
   const { left, right } = state
+  const [fromLeft, fromRight] = [left.surface, right.surface]
+  left.surface += left.drift * step
+  right.surface += right.drift * step
   for (let round = 1; ; round += 1) {
     const [wasLeft, wasRight] = [left.surface, right.surface]
     const laws = conduct(state, cover, wetness, step, theta)
     const moved = Math.max(Math.abs(left.surface - wasLeft), Math.abs(right.surface - wasRight))
-    if (moved < SETTLED || round === 8) return laws
+    if (moved >= SETTLED && round < 8) continue
+    left.drift = (left.surface - fromLeft) / step
+    right.drift = (right.surface - fromRight) / step
+    return laws
   }
 }
 
@@ -101,12 +105,12 @@ const grossOf = (face: FaceBalance): number =>
   Math.abs(face.sun) + Math.abs(face.air) + Math.abs(face.longwave) + Math.abs(face.evaporation)
 
 /** Ages every cell and sets its heat for the step [W/m²]; answers the sum of it over the step [J/m²]. */
-function hydrate(state: WallState, mix: MixModel, step: Seconds): number {
-  const { ages, temperatures, heat, hydration, store } = state
+function hydrate(state: WallState, step: Seconds): number {
+  const { ages, temperatures, heat, tables, store } = state
   let sum = 0
   for (let i = 0; i < ages.length; i += 1) {
-    ages[i] = ages[i]! + step * ageFactor(temperatures[i]!, mix)
-    const now = hydrated(hydration, ages[i]!)
+    ages[i] = ages[i]! + step * tables.ageFactor(temperatures[i]!)
+    const now = tables.hydrated(ages[i]!)
     // The difference of the curve, not its slope: no heat is lost to the step.
     const released = store * (now - state.hydrated[i]!)
     state.hydrated[i] = now

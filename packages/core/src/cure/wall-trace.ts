@@ -24,7 +24,7 @@ export interface Rewetting {
 
 export interface WallHeat {
   readonly start: Instant
-  /** The end of the time asked for, or of the weather. */
+  /** The end of the time asked for, of the weather, or of what there was to find out. */
   readonly until: Instant
   readonly trace: { readonly [Key in keyof WallTrace]: readonly number[] }
   /** Temperature of every cell from the left face to the right, a row for each moment of the trace. */
