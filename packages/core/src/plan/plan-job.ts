@@ -1,6 +1,7 @@
-import { type Campaign, campaignFindings, checkCampaign, scheduleCampaign } from '../campaign/index.js'
+import { type Campaign, campaignFindings, checkCampaign } from '../campaign/index.js'
 import { clockText, instantAt, localTime } from '../clock/index.js'
 import type { Job } from '../job/index.js'
+import type { SiteLog } from '../log/index.js'
 import { cutWindow } from '../mix/index.js'
 import type { Instant } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
@@ -15,6 +16,7 @@ import { gathered } from './gathered-findings.js'
 import { keptCures } from './kept-cures.js'
 import type { Plan } from './plan.js'
 import { kept, newPlanCache, type PlanCache, trimPlanCache } from './plan-cache.js'
+import { plannedDays } from './planned-days.js'
 import { sampledBeadLength } from './sample-wall.js'
 import { checkSite, columnPours } from './site-checks.js'
 import { hourAt } from './site-physics.js'
@@ -24,6 +26,8 @@ import { thinPlaces } from './thin-places.js'
 export interface PlanInput {
   readonly job: Job
   readonly hours: readonly WeatherHour[]
+  /** What stands already; the rest is planned from it. */
+  readonly log?: SiteLog
 }
 
 export type Stage = 'sections' | 'beads' | 'routes' | 'weather' | 'campaign' | 'calls' | 'cure' | 'tally'
@@ -48,7 +52,7 @@ export interface PlanOptions {
 
 /** The whole pipeline. Undefined only when `progress` cancelled it. `initGeometry` must have run. */
 export async function planJob(
-  { job, hours }: PlanInput,
+  { job, hours, log }: PlanInput,
   options: PlanOptions = {},
 ): Promise<Plan | undefined> {
   const cache = options.cache ?? newPlanCache()
@@ -72,7 +76,8 @@ export async function planJob(
 
   if (!(await goOn('campaign', 0.65))) return undefined
   const input = campaignInput(job, sections, bands, routes, verdicts, cache.paces)
-  const campaign = scheduleCampaign(input)
+  const days = plannedDays(input, log)
+  const { campaign, ahead } = days
 
   if (!(await goOn('calls', 0.82))) return undefined
   const parts = { job, sections, routes, campaign, cutWindow: (down: Instant) => cutAt(down, job, verdicts) }
@@ -90,9 +95,10 @@ export async function planJob(
     ...bands.flatMap(each => checkOverhang(job, each)),
     ...routed.flatMap(each => each.findings),
     ...checkClashes(job),
-    ...campaignFindings(input, campaign, job.units),
+    ...days.findings,
+    ...campaignFindings(ahead.input, ahead.campaign, job.units),
     ...weatherFindings(job, hours, campaign),
-    ...checkCampaign(input, campaign),
+    ...checkCampaign(ahead.input, ahead.campaign),
     ...checkCalls(parts, calls),
     ...checkSite(job, campaign),
     ...poured.findings.filter(finding => finding.verdict !== 'pass'),
@@ -110,6 +116,7 @@ export async function planJob(
     tally: tallyOf({ job, campaign }),
     snaps: sections.flatMap(section => heightSnaps(job, section)),
     findings,
+    ...(days.soFar ? { soFar: days.soFar } : {}),
   }
   trimPlanCache(cache, bands, lifts.length)
   if (!(await goOn('tally', 1))) return undefined

@@ -1,7 +1,9 @@
-import type { Campaign } from '../campaign/index.js'
+import type { Campaign, CampaignChange, SectionStanding } from '../campaign/index.js'
 import type { CurePlan } from '../cure/index.js'
 import type { Job } from '../job/index.js'
+import type { LostTime } from '../log/index.js'
 import type { ColumnPour } from '../pour/index.js'
+import type { Instant } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import type { SectionRoutes } from '../route/index.js'
 import type { Section } from '../section/index.js'
@@ -23,6 +25,17 @@ export interface Plan {
   readonly tally: Tally
   readonly snaps: readonly Snap[]
   readonly findings: readonly Finding[]
+  /** What the site log says stands, and who must be told what of the days to come. */
+  readonly soFar?: SoFar
+}
+
+export interface SoFar {
+  readonly now: Instant
+  readonly standing: readonly SectionStanding[]
+  readonly changes: readonly CampaignChange[]
+  /** Whether the days told before were kept as far as they go. */
+  readonly kept: boolean
+  readonly lost: readonly LostTime[]
 }
 
 export type LiftCure = Omit<CurePlan, 'heat'>
