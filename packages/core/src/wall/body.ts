@@ -2,6 +2,7 @@ import { difference, polygonArea, type Region, unionRings } from '../geometry/in
 import type { PrintRules, Wall } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
 import type { Section } from '../section/index.js'
+import { type KnownPolygons, knownPolygons } from './known-polygons.js'
 import type { WallParts } from './parts.js'
 import { standsAt } from './parts.js'
 import { type Cut, embedCut, liesAt, openingCut, opensAt } from './recess.js'
@@ -19,20 +20,47 @@ export interface Body extends Shell {
 export const sectionBody = (parts: WallParts, section: Section, z: Metres): Region =>
   bodiesAt(parts, placeSection(parts.walls, section), z).flatMap(body => body.region)
 
-/** Shells of one section by the walls that stand: bands that differ by openings alone share them. */
-export type ShellCache = Map<string, readonly Shell[]>
+/** What of one section's plan is known: bands that differ by openings alone share shells, and those that differ by ties alone bodies. */
+export interface BodyCache {
+  readonly shells: Map<string, readonly Shell[]>
+  readonly bodies: Map<string, readonly Body[]>
+  readonly polygons: KnownPolygons
+}
+
+export const newBodyCache = (polygons: KnownPolygons = knownPolygons()): BodyCache => ({
+  shells: new Map(),
+  bodies: new Map(),
+  polygons,
+})
 
 /** Walls less what openings and embeds take away at height z; corners rounded as the nozzle can turn. */
 export function bodiesAt(
   parts: WallParts,
   plan: SectionPlan,
   z: Metres,
-  known: ShellCache = new Map(),
+  { shells, bodies, polygons }: BodyCache = newBodyCache(),
 ): readonly Body[] {
-  const key = shellCacheKey(plan, z)
-  const shells = known.get(key) ?? easedShells(parts, plan, z)
-  known.set(key, shells)
-  return shells.map(shell => cutShell(parts, shell, z))
+  const shellKey = shellCacheKey(plan, z)
+  const key = `${shellKey}/${cutters(parts, plan, z)}`
+  const known = bodies.get(key)
+  if (known) return known
+  const whole = shells.get(shellKey) ?? easedShells(parts, plan, z)
+  shells.set(shellKey, whole)
+  const made = whole
+    .map(shell => cutShell(parts, shell, z))
+    .map(body => ({ ...body, region: polygons.same(body.region) }))
+  bodies.set(key, made)
+  return made
+}
+
+/** What cuts the section's walls at height z. */
+function cutters({ openings, embeds }: WallParts, { stretches }: SectionPlan, z: Metres): string {
+  const own = new Set(stretches.map(({ wall }) => wall.id))
+  const cutting = [
+    ...openings.filter(opening => own.has(opening.wall) && opensAt(opening, z)),
+    ...embeds.filter(embed => own.has(embed.wall) && embed.method === 'gap' && liesAt(embed, z)),
+  ]
+  return cutting.map(({ id }) => id).join(' ')
 }
 
 function shellCacheKey({ stretches, junctions }: SectionPlan, z: Metres): string {

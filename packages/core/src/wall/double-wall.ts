@@ -5,55 +5,75 @@ import {
   flattenPath,
   inset,
   type Path,
-  type Point,
-  pathLength,
+  type Polygon,
   pathNormal,
   pathPoint,
   plus,
+  polygonArea,
+  polygonRings,
   type Region,
   type Ring,
-  regionRings,
   times,
   unionRings,
 } from '../geometry/index.js'
 import type { PrintRules, Wall } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
 import type { Body } from './body.js'
-import { tieRuns } from './free-run.js'
+import { type Run, tieRuns } from './free-run.js'
 import { loopPath } from './loop.js'
 import { contactLap, slack, tieSetback, type WallParts } from './parts.js'
 import type { RawBead } from './raw-bead.js'
-import { faceSwell } from './relief.js'
+import { faceSwell, reliefPhase } from './relief.js'
+import { printKey, remembered } from './remembered.js'
 import type { PlacedStretch, SectionPlan } from './section-plan.js'
 import { type TieShape, tieLeg, tiePath } from './tie.js'
 import { partPeaks, runPeaks } from './tie-peak.js'
+import { wallPath } from './wall-path.js'
+import { within } from './within.js'
 
 /** Wythes round the body, the tie in its cavity, and the closers of its columns. */
 export function doubleBeads(parts: WallParts, plan: SectionPlan, body: Body, z: Metres): readonly RawBead[] {
   const width = parts.print.beadWidth
-  const room = inset(body.region, tieSetback(parts.print) - tieMargin(body, width), 'square')
+  const room = cavity(body, parts.print)
   const ties = body.stretches.flatMap(stretch => tiesOf(parts, plan, stretch, z))
   const closers = body.stretches.flatMap(stretch => closersOf(parts, stretch))
   return [
-    ...wythes(parts, body).map(path => ({ role: 'wythe' as const, path, width })),
+    ...wythes(body, parts.print).map(path => ({ role: 'wythe' as const, path, width })),
     ...within(ties, room, width).map(path => ({ role: 'web' as const, path, width })),
     ...within(closers, room, width).map(path => ({ role: 'closer' as const, path, width })),
   ]
 }
 
-/** How much nearer than its setback a tie may come to a wythe before it is trimmed; a relief slants under it. */
-const tieMargin = ({ stretches }: Body, width: Metres): Metres =>
-  stretches.some(({ wall }) => wall.relief) ? 0.1 * width : 1e-4
+/** Where ties run. A tie may come a little nearer to a wythe than its setback before it is trimmed; a relief slants under it. */
+const cavity = (body: Body, print: PrintRules): Region =>
+  body.region.flatMap(polygon =>
+    body.stretches.some(({ wall }) => wall.relief)
+      ? slantingCavity(polygon, print)
+      : plainCavity(polygon, print),
+  )
+const plainCavity = remembered((polygon: Polygon, print) =>
+  inset([polygon], tieSetback(print) - 1e-4, 'square'),
+)
+const slantingCavity = remembered((polygon: Polygon, print) =>
+  inset([polygon], tieSetback(print) - 0.1 * print.beadWidth, 'square'),
+)
 
 /** The boundary of the body half a bead in; where a recess leaves room for one bead only, the nearer one stops. */
-export function wythes(parts: WallParts, body: Body): readonly Path[] {
-  const rings = regionRings(inset(body.region, parts.print.beadWidth / 2, 'mitre'))
-  const loops = rings.map(ring => loopPath(ring, parts.print.beadWidth, parts.print.cornerRadius))
+const wythes = remembered((body: Body, print): readonly Path[] => {
+  const insides = body.region.flatMap(polygon => halfBeadIn(polygon, print))
+  const loops = [...insides]
+    .sort((a, b) => polygonArea(a) - polygonArea(b))
+    .flatMap(inside => loopsOf(inside, print))
   const skipped = body.cuts.flatMap(cut => (cut.skipped ? [cut.skipped] : []))
   if (skipped.length === 0) return loops
   const gaps = unionRings(skipped)
   return loops.flatMap(loop => openedAt(loop, gaps))
-}
+})
+
+const halfBeadIn = remembered((polygon: Polygon, print) => inset([polygon], print.beadWidth / 2, 'mitre'))
+const loopsOf = remembered((inside: Polygon, { beadWidth, cornerRadius }): readonly Path[] =>
+  polygonRings(inside).map(ring => loopPath(ring, beadWidth, cornerRadius)),
+)
 
 function openedAt(loop: Path, gaps: Region): readonly Path[] {
   const ring = flattenPath(loop)
@@ -75,17 +95,25 @@ function joinAtSeam(parts: readonly (readonly Ring[number][])[], seam: Ring[numb
 }
 
 function tiesOf(parts: WallParts, plan: SectionPlan, stretch: PlacedStretch, z: Metres): readonly Path[] {
-  const { centreline, makeUp, thickness } = stretch.wall
-  const reach = tieReach(thickness, parts)
-  if (makeUp.kind !== 'double' || reach < 0) return []
-  return tieRuns(parts, plan, stretch, z).flatMap(({ run, parts: free }) => {
-    const peaks = runPeaks(run, makeUp.webPitch)
-    return free
+  const { wall } = stretch
+  const reach = tieReach(wall.thickness, parts)
+  if (wall.makeUp.kind !== 'double' || reach < 0) return []
+  const { webPitch, web } = wall.makeUp
+  return tieRuns(parts, plan, stretch, z).flatMap(({ run, parts: free }) =>
+    free
       .filter(({ from, to }) => to - from > parts.print.beadWidth)
-      .map(part => (part.to - part.from > run.to - run.from - slack ? peaks : partPeaks(peaks, part)))
-      .map(part => tiePath(centreline, makeUp.web, part, reach, tieShape(parts.print, stretch.wall, z)))
-  })
+      .map(part =>
+        wallPath(wall, tieKey(parts.print, run, part, reliefPhase(wall, z)), () => {
+          const peaks = runPeaks(run, webPitch)
+          const own = part.to - part.from > run.to - run.from - slack ? peaks : partPeaks(peaks, part)
+          return tiePath(wall.centreline, web, own, reach, tieShape(parts.print, wall, z))
+        }),
+      ),
+  )
 }
+
+const tieKey = (print: PrintRules, run: Run, part: Run, phase: number): string =>
+  `${printKey(print)} ${run.from} ${run.to} ${part.from} ${part.to} ${phase}`
 
 /** Where the job rounds corners the tie goes round too: at a sharp one a nozzle with an axis stops and turns. */
 const tieShape = (print: PrintRules, wall: Wall, z: Metres): TieShape => ({
@@ -107,28 +135,14 @@ function closersOf({ columns, print }: WallParts, { wall, from, to }: PlacedStre
       at + length / 2 + print.beadWidth / 2,
     ])
     .filter(station => station > from && station < to)
-    .map(station => {
-      const [middle, left] = [pathPoint(wall.centreline, station), pathNormal(wall.centreline, station)]
-      return {
-        points: [plus(middle, times(left, -reach)), plus(middle, times(left, reach))],
-        bulges: [0],
-        closed: false,
-      }
-    })
+    .map(station =>
+      wallPath(wall, `${printKey(print)} closer ${station}`, () => {
+        const [middle, left] = [pathPoint(wall.centreline, station), pathNormal(wall.centreline, station)]
+        return {
+          points: [plus(middle, times(left, -reach)), plus(middle, times(left, reach))],
+          bulges: [0],
+          closed: false,
+        }
+      }),
+    )
 }
-
-/** The paths where they stay in the room; whole when none leaves it. Scraps shorter than a bead are dropped. */
-function within(paths: readonly Path[], room: Region, beadWidth: Metres): readonly Path[] {
-  const lines = paths.map(path => flattenPath(path))
-  const parts = clipOpenLines(lines, room, 'inside')
-  const lost = totalLength(lines) - totalLength(parts)
-  if (Math.abs(lost) < 1e-3) return paths
-  if (paths.length > 1) return paths.flatMap(path => within([path], room, beadWidth))
-  return parts.map(part => fitArcs(part, false)).filter(part => pathLength(part) > beadWidth)
-}
-
-const totalLength = (lines: readonly (readonly Point[])[]): Metres =>
-  lines.reduce(
-    (sum, line) => sum + line.slice(1).reduce((run, point, i) => run + distance(line[i]!, point), 0),
-    0,
-  )

@@ -12,9 +12,20 @@ import {
 import type { Band, Bead } from './bead.js'
 import { beadLengthPerMetre } from './bead-length.js'
 import { house } from './fixtures/house.js'
-import { double, fixture, line, opening, print, solid, type WallFixture, wall } from './fixtures/invented.js'
+import {
+  double,
+  embed,
+  fixture,
+  line,
+  opening,
+  print,
+  solid,
+  type WallFixture,
+  wall,
+} from './fixtures/invented.js'
 import { plans } from './fixtures/plans.js'
 import { type BandCache, layAllBeads } from './lay-beads.js'
+import type { WallParts } from './parts.js'
 import { validateBand } from './validate-band.js'
 
 beforeAll(() => initGeometry())
@@ -152,6 +163,49 @@ describe('a changed plan', () => {
     expect(touched.length).toBeGreaterThan(0)
     expect(touched.length).toBeLessThan(4)
     expect(after[1]!.bands.every((band, i) => band.body === before[1]!.bands[i]!.body)).toBe(true)
+  })
+  const pipes = fixture('two windows, a box and a pipe', {
+    walls: [wall('w', line([0, 0], [9, 0])), wall('v', line([4.5, 0], [4.5, 3]), { thickness: 0.2 })],
+    openings: [
+      opening('a', 'w', 2, 1, { sill: 0.8, head: 2 }),
+      opening('b', 'w', 7, 1, { sill: 1, head: 2 }),
+    ],
+    embeds: [embed('p', 'w', 5.5, { face: 'middle', bottom: 1.2, height: 0.4 }), embed('q', 'v', 1.5)],
+    print: { ...print, cornerRadius: 0.06 },
+  })
+  it('is laid as it would be from nothing, whichever of its parts changed', () => {
+    const cache: BandCache = new Map()
+    const { parts, sections } = pipes
+    layAllBeads(parts, sections, cache)
+    const { walls, embeds, openings } = parts
+    const [w, v] = [walls[0]!, walls[1]!]
+    const changed: WallParts[] = [
+      ...embeds.map(one => ({
+        ...parts,
+        embeds: embeds.map(other => (other === one ? { ...one, at: one.at + 0.03 } : other)),
+      })),
+      { ...parts, openings: openings.slice(1) },
+      { ...parts, walls: [w, { ...v, thickness: 0.24 }] },
+      { ...parts, walls: [w, { ...v, makeUp: double('wave', 0.4) }] },
+      { ...parts, print: { ...parts.print, cornerRadius: 0.04 } },
+      { ...parts, print: { ...parts.print, beadWidth: 0.045 } },
+      { ...parts, columns: [{ id: 'c', wall: 'w', at: 3.2, length: 0.3, thickness: 0.35, cover: 0.03 }] },
+    ]
+    for (const each of changed)
+      expect(layAllBeads(each, sections, cache)).toEqual(layAllBeads(structuredClone(each), sections))
+  })
+  it('shares what its bands have in common: polygons, wythes and ties', () => {
+    const { bands } = lay(pipes)[0]!
+    const layer = (k: number) => bands.find(band => band.fromLayer <= k && k <= band.toLayer)!
+    const shared = <Item>(these: readonly Item[], those: readonly Item[]) =>
+      these.filter(item => those.includes(item)).length
+    const paths = (k: number, role: Bead['role']) => ofRole(layer(k), role).map(({ path }) => path)
+    expect([45, 55, 65].map(k => layer(k).body.length)).toEqual([2, 3, 3])
+    // The pier before the first window goes on beside the second; the pipe changes ties alone.
+    expect(shared(layer(55).body, layer(45).body)).toBe(1)
+    expect(shared(layer(65).body, layer(55).body)).toBe(3)
+    expect(shared(paths(65, 'wythe'), paths(55, 'wythe'))).toBe(3)
+    expect(paths(65, 'web').length - shared(paths(65, 'web'), paths(55, 'web'))).toBe(2)
   })
   it('gives the same beads with and without a cache', () => {
     const cache: BandCache = new Map()

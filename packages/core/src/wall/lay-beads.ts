@@ -4,10 +4,11 @@ import type { Section } from '../section/index.js'
 import { bandKey } from './band-key.js'
 import { bandLayerVolume } from './band-volume.js'
 import type { Band, Bead, BeadRole, SectionBands } from './bead.js'
-import { type Body, bodiesAt, type ShellCache } from './body.js'
+import { type Body, type BodyCache, bodiesAt, newBodyCache } from './body.js'
 import { doubleBeads } from './double-wall.js'
 import { bandLimits, type LayerRange, layerCount, layerMiddle } from './heights.js'
 import { findJunctions } from './junction.js'
+import { type KnownPolygons, knownPolygons } from './known-polygons.js'
 import type { WallParts } from './parts.js'
 import type { RawBead } from './raw-bead.js'
 import { placeSection, type SectionPlan } from './section-plan.js'
@@ -36,21 +37,31 @@ export function layAllBeads(
   cache: BandCache = new Map(),
 ): readonly SectionBands[] {
   const junctions = findJunctions(parts.walls)
+  const polygons = polygonsOf(cache)
   return sections.map(section =>
-    laySection(parts, section, placeSection(parts.walls, section, junctions), cache),
+    laySection(parts, section, placeSection(parts.walls, section, junctions), cache, polygons),
   )
 }
 
 /** The beads of one section, band by band from the slab up. */
 export const layBeads = (parts: WallParts, section: Section, cache: BandCache = new Map()): SectionBands =>
-  laySection(parts, section, placeSection(parts.walls, section), cache)
+  laySection(parts, section, placeSection(parts.walls, section), cache, polygonsOf(cache))
 
-function laySection(parts: WallParts, section: Section, plan: SectionPlan, cache: BandCache): SectionBands {
+const polygonsOf = (cache: BandCache): KnownPolygons =>
+  knownPolygons([...cache.values()].flatMap(({ body }) => body))
+
+function laySection(
+  parts: WallParts,
+  section: Section,
+  plan: SectionPlan,
+  cache: BandCache,
+  polygons: KnownPolygons,
+): SectionBands {
   const runs: { range: LayerRange; band: BandPlan }[] = []
-  const shells: ShellCache = new Map()
+  const bodies = newBodyCache(polygons)
   for (const range of bandLimits(parts, section)) {
     const z = layerMiddle(range.fromLayer, parts.print.layerHeight)
-    const band = cachedBand(parts, plan, z, cache, shells)
+    const band = cachedBand(parts, plan, z, cache, bodies)
     const last = runs.at(-1)
     // A height at which nothing of this section changes does not divide it.
     if (last?.band === band)
@@ -68,25 +79,25 @@ function cachedBand(
   plan: SectionPlan,
   z: Metres,
   cache: BandCache,
-  shells: ShellCache,
+  bodies: BodyCache,
 ): BandPlan {
   const key = bandKey(parts, plan, z)
-  const known = cache.get(key) ?? planBand(parts, plan, z, shells)
+  const known = cache.get(key) ?? planBand(parts, plan, z, bodies)
   // Set anew: the map's order tells its owner what was asked for last.
   cache.delete(key)
   cache.set(key, known)
   return known
 }
 
-function planBand(parts: WallParts, plan: SectionPlan, z: Metres, shells: ShellCache): BandPlan {
-  const bodies = bodiesAt(parts, plan, z, shells)
+function planBand(parts: WallParts, plan: SectionPlan, z: Metres, known: BodyCache): BandPlan {
+  const bodies = bodiesAt(parts, plan, z, known)
   const region = bodies.flatMap(body => body.region)
   const filled = bodies.map(body => ({ body, beads: beadsOf(parts, plan, bodies, body, z) }))
   return {
     body: region,
     bodyArea: regionArea(region),
     beads: filled.flatMap(({ beads }) => beads),
-    thinPlaces: filled.flatMap(({ body, beads }) => thinPlaces(parts, body, beads)),
+    thinPlaces: filled.flatMap(({ body, beads }) => thinPlaces(body, beads, parts.print)),
   }
 }
 
@@ -101,7 +112,7 @@ function beadsOf(
     case 'double':
       return doubleBeads(parts, plan, body, z)
     case 'solid':
-      return solidBeads(parts, body)
+      return solidBeads(body, parts.print)
     case 'single':
       return singleBeads(
         parts,

@@ -2,12 +2,11 @@ import { fitArcs, inset, type Region, regionRings, ringLength } from '../geometr
 import { solidFill } from './bead-section.js'
 import type { Body } from './body.js'
 import { loopPath } from './loop.js'
-import type { WallParts } from './parts.js'
 import type { RawBead } from './raw-bead.js'
+import { remembered } from './remembered.js'
 
 /** Loops one inside the other from the faces to the middle, at the pitch that fills the wall. */
-export function solidBeads(parts: WallParts, body: Body): readonly RawBead[] {
-  const { print } = parts
+export const solidBeads = remembered((body: Body, print): readonly RawBead[] => {
   const { pitch, width } = solidFill(body.thickness, print.beadWidth, print.layerHeight)
   const beads: RawBead[] = []
   let rest: Region = inset(body.region, width / 2, 'mitre')
@@ -25,4 +24,4 @@ export function solidBeads(parts: WallParts, body: Body): readonly RawBead[] {
     rest = inset(rest, pitch, 'mitre')
   }
   return beads
-}
+})

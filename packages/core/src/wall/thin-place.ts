@@ -3,6 +3,7 @@ import {
   flattenPath,
   inflate,
   inset,
+  type Polygon,
   polygonArea,
   polygonCentroid,
   type Region,
@@ -10,11 +11,12 @@ import {
   stroke,
   unionRings,
 } from '../geometry/index.js'
+import type { PrintRules } from '../job/index.js'
 import type { Metres, SquareMetres } from '../quantity/index.js'
 import type { Band } from './bead.js'
 import type { Body } from './body.js'
-import type { WallParts } from './parts.js'
 import type { RawBead } from './raw-bead.js'
+import { remembered } from './remembered.js'
 
 type ThinPlace = Band['thinPlaces'][number]
 
@@ -22,56 +24,77 @@ type ThinPlace = Band['thinPlaces'][number]
  * Where the beads cannot do what the plan asks: material no bead fits into, walls where two beads run into each other,
  * and recesses that leave too little behind them.
  */
-export function thinPlaces(
-  { print }: WallParts,
+export const thinPlaces = (
   body: Body,
   beads: readonly RawBead[],
-): readonly ThinPlace[] {
-  const width = print.beadWidth
-  // A wall exactly one bead thick fits its bead: half a per cent is rounding.
-  const reached = opened(body.region, width * 0.4975)
-  // Corners sharper than a bead can fill leave scraps; a bead's own corner is (1 − π/4)(w/2)².
-  const scrap = 0.35 * width ** 2
-  const narrow = places(lost(body.region, reached, scrap), scrap, 'thin', narrowWords(width))
-  return [
-    ...narrow,
-    ...doubledPlaces(body, reached, width, 4 * scrap),
-    ...voidPlaces(body, reached, beads, scrap),
-    ...recessPlaces(body, width),
-  ]
-}
+  print: PrintRules,
+): readonly ThinPlace[] => [
+  ...narrowPlaces(body, print),
+  ...doubledPlaces(body, print),
+  ...voidPlaces(body, beads, print),
+  ...recessPlaces(body, print),
+]
 
-const narrowWords = (width: Metres) =>
-  `a ${millimetres(width)} bead does not fit here; widen the wall or move the opening`
+/** Corners sharper than a bead can fill leave scraps; a bead's own corner is (1 − π/4)(w/2)². */
+const scrap = ({ beadWidth }: PrintRules): SquareMetres => 0.35 * beadWidth ** 2
 
-function doubledPlaces(
-  body: Body,
-  reached: Region,
-  width: Metres,
-  least: SquareMetres,
-): readonly ThinPlace[] {
+/** What a bead reaches of a polygon. A wall exactly one bead thick fits its bead: half a per cent is rounding. */
+const reachedByOne = remembered(
+  (polygon: Polygon, { beadWidth }): Region => opened([polygon], 0.4975 * beadWidth),
+)
+
+const narrowIn = remembered(
+  (polygon: Polygon, print): Region => lost([polygon], reachedByOne(polygon, print), scrap(print)),
+)
+
+const narrowPlaces = remembered((body: Body, print): readonly ThinPlace[] =>
+  places(
+    body.region.flatMap(polygon => narrowIn(polygon, print)),
+    scrap(print),
+    'thin',
+    `a ${millimetres(print.beadWidth)} bead does not fit here; widen the wall or move the opening`,
+  ),
+)
+
+/** Where one bead fits, but not two side by side. */
+const doubledIn = remembered((polygon: Polygon, print): Region => {
+  const reached = reachedByOne(polygon, print)
+  return lost(reached, opened([polygon], 0.995 * print.beadWidth), 4 * scrap(print))
+})
+
+const doubledPlaces = remembered((body: Body, print): readonly ThinPlace[] => {
   if (body.kind !== 'double') return []
-  const tight = lost(reached, opened(body.region, width * 0.995), least)
+  const width = print.beadWidth
+  const tight = body.region.flatMap(polygon => doubledIn(polygon, print))
   const known = body.cuts.flatMap(cut => (cut.skipped ? [cut.skipped] : []))
-  const rest = known.length > 0 ? difference(tight, inflate(unionRings(known), 2 * width, 'square')) : tight
+  const rest =
+    known.length > 0 && tight.length > 0
+      ? difference(tight, inflate(unionRings(known), 2 * width, 'square'))
+      : tight
   return places(
     rest,
-    least,
+    4 * scrap(print),
     'doubled',
     `two beads need ${millimetres(2 * width)}, less is there: they lie on each other; make the wall thicker`,
   )
-}
+})
 
 /** Hollows that the loops of a solid wall, or the line of a single one, leave where walls meet or turn sharply. */
-function voidPlaces(body: Body, reached: Region, beads: readonly RawBead[], least: SquareMetres) {
+function voidPlaces(body: Body, beads: readonly RawBead[], print: PrintRules): readonly ThinPlace[] {
   const [first] = beads
   if (body.kind === 'double' || !first) return []
+  const reached = body.region.flatMap(polygon => reachedByOne(polygon, print))
   const lines = beads.map(({ path }) => {
     const line = flattenPath(path, 1e-4)
     return path.closed ? [...line, line[0]!] : line
   })
   const hollow = difference(reached, stroke(lines, first.width, 'round', 'round', 1e-4))
-  return places(hollow, least, 'void', 'the beads leave a hollow here; fill it by hand or open the angle')
+  return places(
+    hollow,
+    scrap(print),
+    'void',
+    'the beads leave a hollow here; fill it by hand or open the angle',
+  )
 }
 
 /** What a region lost when it was opened; not looked for when all of it together is too little to tell. */
@@ -92,7 +115,7 @@ function places(
     .filter(({ area }) => area > least)
 }
 
-function recessPlaces({ cuts }: Body, width: Metres): readonly ThinPlace[] {
+function recessPlaces({ cuts }: Body, { beadWidth: width }: PrintRules): readonly ThinPlace[] {
   return cuts
     .filter(({ interrupted, skipped }) => interrupted || skipped)
     .map(({ ref, middle, left, interrupted }) => {
