@@ -12,6 +12,9 @@ import { fileURLToPath } from 'node:url'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
 const stamps = join(root, 'node_modules', '.dawnlift')
+/** What a build makes, and what is fetched. */
+const made = new Set(['dist', 'node_modules'])
+const page = join(root, 'packages/web/site')
 const wants = new Set(process.argv.slice(2))
 const say = text => process.stderr.write(`dawnlift: ${text}\n`)
 const stop = text => {
@@ -22,7 +25,7 @@ const stop = text => {
 checkNode()
 installPackages()
 if (wants.has('--build')) build()
-if (wants.has('--browser')) findBrowser()
+if (wants.has('--browser')) await findBrowser()
 
 function checkNode() {
   const [major, minor] = process.versions.node.split('.').map(Number)
@@ -81,28 +84,60 @@ function build() {
 }
 
 /** The tests read the browser's path from the stamp; without one they say so and are counted as skipped. */
-function findBrowser() {
+async function findBrowser() {
   const known = [
     process.env.CHROME_PATH,
     '/usr/bin/chromium',
     '/usr/bin/chromium-browser',
     '/usr/bin/google-chrome',
+    '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
   ]
   const present = () => known.find(path => path && existsSync(path))
-  let found = present()
-  if (!found && process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')) {
-    say('installing a browser for the tests (once) …')
-    run('apt-get', ['update', '-qq'])
-    run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium'], {
-      DEBIAN_FRONTEND: 'noninteractive',
-    })
-    found = present()
-  }
+  let found = present() ?? (await unpackBrowser())
+  if (!found && installBrowser()) found = present()
   if (!found)
     say(
-      'no browser found (set CHROME_PATH): the browser tests use the one packed with the tests, or are skipped.',
+      'no browser found: the browser tests are skipped. Install Chromium or Chrome, or name one with CHROME_PATH.',
     )
   writeStamp('browser', found ?? '')
+}
+
+/** The browser that lies packed among the packages, with the few libraries it needs: Linux on x64, and no rights asked. */
+async function unpackBrowser() {
+  if (process.platform !== 'linux' || process.arch !== 'x64') return undefined
+  const folder = join(stamps, 'packed-browser')
+  const starter = join(folder, 'start.sh')
+  if (!existsSync(starter)) {
+    say('unpacking a browser for the tests (once) …')
+    mkdirSync(folder, { recursive: true })
+    // It unpacks itself into the folder for temporary files, which others sweep; its libraries it brings for this host only.
+    Object.assign(process.env, { TMPDIR: folder, AWS_EXECUTION_ENV: 'AWS_Lambda_nodejs22.x' })
+    const { default: packed } = await import('@sparticuz/chromium')
+    const program = await packed.executablePath()
+    const lines = [
+      '#!/bin/sh',
+      `export LD_LIBRARY_PATH="${join(folder, 'al2023/lib')}"`,
+      `[ -d /etc/fonts ] || export FONTCONFIG_PATH="${join(folder, 'fonts')}"`,
+      `exec "${program}" "$@"`,
+    ]
+    writeFileSync(starter, `${lines.join('\n')}\n`, { mode: 0o755 })
+  }
+  const tried = spawnSync(starter, ['--version'], { encoding: 'utf8' })
+  if (tried.status === 0) return starter
+  const why = (tried.stderr ?? '').split('\n')[0]
+  say(`the packed browser does not start here${why ? `: ${why}` : ''}`)
+  return undefined
+}
+
+/** Where this runs as root on Debian and its kin, as in a container. */
+function installBrowser() {
+  if (process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return false
+  say('installing a browser for the tests (once) …')
+  run('apt-get', ['update', '-qq'])
+  run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium'], {
+    DEBIAN_FRONTEND: 'noninteractive',
+  })
+  return true
 }
 
 function packageFolders() {
@@ -111,9 +146,10 @@ function packageFolders() {
   )
 }
 
+/** Sources only: what a build leaves behind would make the next one build again. */
 function filesOf(folder) {
   return readdirSync(folder, { withFileTypes: true })
-    .filter(entry => entry.name !== 'dist' && entry.name !== 'node_modules')
+    .filter(({ name }) => !made.has(name) && !name.endsWith('.tsbuildinfo') && join(folder, name) !== page)
     .flatMap(entry => (entry.isDirectory() ? filesOf(join(folder, entry.name)) : [join(folder, entry.name)]))
 }
 
