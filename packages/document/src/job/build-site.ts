@@ -70,7 +70,7 @@ function monthNormals(month: Month, index: number, ledger: Ledger): MonthNormals
     return ledger.wrong(
       'job/month',
       [...at, 'dewPoint'],
-      `The dew point ${month.dewPoint} °C is above the mean high ${month.high} °C.`,
+      `The dew point ${month.dewPoint} °C is above the mean high ${month.high} °C, which no air can have; correct one of the two.`,
     )
   if ((month.sun === undefined) === (month.cloud === undefined))
     return ledger.wrong(

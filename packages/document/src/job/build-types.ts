@@ -55,7 +55,7 @@ function checkThickness(
     ledger.wrong(
       'job/thin-wall',
       at,
-      `A solid wall of ${millimetres(thickness)} is thinner than one bead of ${millimetres(beadWidth)}.`,
+      `A solid wall of ${millimetres(thickness)} is thinner than one bead of ${millimetres(beadWidth)}; make it at least that, or lower print.beadWidth.`,
     )
   if (kind === 'double' && thickness < 3 * beadWidth)
     ledger.wrong(

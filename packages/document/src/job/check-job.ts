@@ -2,6 +2,7 @@ import { pathLength } from '@dawnlift/core/geometry'
 import type { Column, Embed, ManualSection, Opening, Wall } from '@dawnlift/core/job'
 import { closestName } from '@dawnlift/core/result'
 import type { Ledger } from './ledger.js'
+import { nameList } from './name-list.js'
 
 export interface JobParts {
   readonly walls: readonly Wall[]
@@ -84,21 +85,21 @@ function spanSay(at: number, width: number, length: number): string | undefined 
 
 function openingSay(opening: Opening, wall: Wall, length: number): string | undefined {
   if (opening.head <= opening.sill)
-    return `its head at ${metres(opening.head)} is not above its sill at ${metres(opening.sill)}.`
+    return `its head at ${metres(opening.head)} is not above its sill at ${metres(opening.sill)}; raise the head or lower the sill.`
   if (opening.head > wall.top + SLACK)
-    return `its head at ${metres(opening.head)} is above the wall’s top at ${metres(wall.top)}.`
+    return `its head at ${metres(opening.head)} is above the wall’s top at ${metres(wall.top)}; lower the head or raise the wall.`
   const lintel = opening.lintel
   if (lintel && opening.head + lintel.height > wall.top + SLACK)
-    return `the top of its lintel, ${metres(opening.head + lintel.height)}, is above the wall’s top at ${metres(wall.top)}.`
+    return `the top of its lintel, ${metres(opening.head + lintel.height)}, is above the wall’s top at ${metres(wall.top)}; lower the head or take a lower lintel.`
   return spanSay(opening.at, opening.width, length)
 }
 
 function embedSay(embed: Embed, wall: Wall, length: number): string | undefined {
   const top = embed.bottom + embed.height
   if (embed.bottom < wall.base - SLACK || top > wall.top + SLACK)
-    return `it reaches from ${metres(embed.bottom)} to ${metres(top)}, but its wall stands from ${metres(wall.base)} to ${metres(wall.top)}.`
+    return `it reaches from ${metres(embed.bottom)} to ${metres(top)}, but its wall stands from ${metres(wall.base)} to ${metres(wall.top)}; move it or make it lower.`
   if (embed.depth > wall.thickness + SLACK)
-    return `it is ${metres(embed.depth)} deep in a wall ${metres(wall.thickness)} thick.`
+    return `it is ${metres(embed.depth)} deep in a wall ${metres(wall.thickness)} thick; make it shallower.`
   return spanSay(embed.at, embed.width, length)
 }
 
@@ -114,7 +115,7 @@ function checkWall(
       ledger.wrong(
         'job/joint-outside',
         where('walls', wall.id),
-        `${wall.id}: a joint at ${metres(joint)} lies beyond the wall’s length of ${metres(length)}.`,
+        `${wall.id}: a joint at ${metres(joint)} lies beyond the wall’s length of ${metres(length)}; move it onto the wall.`,
       )
   const own = openings.filter(opening => opening.wall === wall.id).sort((a, b) => a.at - b.at)
   for (const [index, opening] of own.entries())
@@ -125,7 +126,7 @@ function checkWall(
         ledger.wrong(
           'job/openings-overlap',
           where('openings', other.id),
-          `${opening.id} and ${other.id} overlap in wall ${wall.id}.`,
+          `${opening.id} and ${other.id} overlap in wall ${wall.id}; move or narrow one of them.`,
         )
     }
 }
@@ -144,13 +145,13 @@ function checkSections(
         ledger.wrong(
           'job/unknown-wall',
           at,
-          `Section ${section.id} names wall “${wall}”, which is not there.`,
+          `Section ${section.id} names wall “${wall}”, which is not there; walls are ${nameList([...walls.keys()])}.`,
         )
       else if (!(from < to && to <= length + SLACK))
         ledger.wrong(
           'job/stretch',
           at,
-          `Section ${section.id} runs from ${metres(from)} to ${metres(to)} on a wall ${metres(length)} long.`,
+          `Section ${section.id} runs from ${metres(from)} to ${metres(to)} on a wall ${metres(length)} long; it must go forward and end on the wall.`,
         )
     }
   const names = new Set([...walls.keys(), ...parts.openings.map(opening => opening.id)])
@@ -159,6 +160,6 @@ function checkSections(
       ledger.wrong(
         'job/unknown-id',
         ['noCutAt', index],
-        `“${name}” is neither a wall nor an opening of this job.`,
+        `“${name}” is neither a wall nor an opening of this job; those are ${nameList([...names])}.`,
       )
 }

@@ -17,5 +17,8 @@ export const drawingSchema = block({
     .meta({ description: 'The point of the drawing that becomes the building’s origin' }),
   joinWithin: assumedQuantity('drawing.joinWithin', { least: 0, most: 0.5 }),
   curveWithin: assumedQuantity('drawing.curveWithin', { least: 1e-5, most: 0.05 }),
+  leaveOut: z.array(identifier()).max(20_000).prefault([]).meta({
+    description: 'Things of the drawing that this job does not have; what stands in a wall goes with it',
+  }),
   layers: z.record(z.string().min(1).max(255), layerUse),
 })

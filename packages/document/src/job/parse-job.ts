@@ -12,6 +12,8 @@ import { type DefaultPath, defaultTable } from './default-table.js'
 import type { DrawingNote, DrawingWalls } from './drawing-walls.js'
 import type { JobDocument } from './job-schema.js'
 import { type Ledger, openLedger } from './ledger.js'
+import { checkLeftOut, withoutLeftOut } from './left-out.js'
+import { nameList } from './name-list.js'
 import { type ReadDocument, readDocument } from './read-document.js'
 
 export interface ParsedJob {
@@ -41,12 +43,14 @@ export function parseJob(text: string, options: ParseOptions = {}): Result<Parse
   const { document, source, migrated } = read.value
   const ledger = openLedger(document.units, source.place)
   noteDefaults(read.value, ledger)
-  const parts = buildParts(document, options.drawing, ledger)
+  const drawn = options.drawing && withoutLeftOut(options.drawing, document.drawing?.leaveOut ?? [])
+  const parts = buildParts(document, drawn, ledger)
   const weather = buildWeather(document, ledger)
   const machine = buildMachine(document.machine, document.units, ledger)
   const mix = buildMix(document.mix, document.units, ledger)
   const calendar = buildCalendar(document, ledger)
   checkDocument(document, parts, options.drawing, ledger)
+  if (options.drawing) checkLeftOut(document, options.drawing, ledger)
   if (ledger.problems.length > 0 || !weather || !machine) return failure(ledger.problems)
   const [x, y, z] = document.machine.origin
   const rules = buildRules(document.rules, blockOf(read.value.raw.rules))
@@ -105,7 +109,7 @@ function jointed(walls: readonly Wall[], document: JobDocument, ledger: Ledger):
       ledger.wrong(
         'job/unknown-wall',
         ['joints', index, 'wall'],
-        `The joint names wall “${wall}”, which is not there.`,
+        `The joint names wall “${wall}”, which is not there; walls are ${nameList(walls.map(each => each.id))}.`,
       )
   return walls.map(wall => {
     const own = document.joints.filter(joint => joint.wall === wall.id).map(joint => joint.at)

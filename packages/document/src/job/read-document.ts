@@ -33,7 +33,11 @@ export function readDocument(text: string, fileName: string): Result<ReadDocumen
   if (!again.ok) return again
   return isBlock(again.value.raw)
     ? checked(again.value, again.value.raw, says)
-    : one('job/not-a-job', fileName, 'Nothing is left after migration.')
+    : one(
+        'job/not-a-job',
+        fileName,
+        'This job has nothing left in it once it is brought up to this version. Begin with a new one: dawnlift new NAME',
+      )
 }
 
 const isBlock = (raw: unknown): raw is Record<string, unknown> =>
