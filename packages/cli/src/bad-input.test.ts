@@ -48,6 +48,10 @@ function job(
   return name
 }
 
+/** Words that tell what to do, or what is allowed. */
+const deeds =
+  /\b(write|give|put|save|choose|name|check|draw|map|move|make|remove|correct|swap|leave|close|update|use|begin|take|raise|lower|did you mean|must|at least|at most|allowed|known|walls are|walls:|layers with|needs|needed|is it)\b/i
+
 /** The problems a job gives, all of them fit to be read by whoever wrote it. */
 async function problemsOf(name: string): Promise<readonly { code: string; at: string; say: string }[]> {
   const { code, out, err } = await run(['check', name, '--json'], folder)
@@ -56,6 +60,7 @@ async function problemsOf(name: string): Promise<readonly { code: string; at: st
   for (const { at, say } of problems) {
     expect(at).not.toBe('')
     expect(say.length).toBeGreaterThan(20)
+    expect(say).toMatch(deeds)
     expect(say).not.toMatch(/undefined|\[object|\n\s+at |node_modules/)
   }
   return problems

@@ -45,7 +45,7 @@ const chosen = (plan: Plan, { day, lift }: { day?: string; lift?: string }): rea
 const noLift = (plan: Plan, at: string) => ({
   code: 'cli/no-lift',
   at,
-  say: `No lift fits. Days run from 1 to ${plan.campaign.days.length}; lifts are ${plan.campaign.days.flatMap(day => day.lifts.map(lift => lift.id)).join(', ')}.`,
+  say: `No lift fits. Days run from 1 to ${plan.campaign.days.length}; lifts are ${plan.campaign.days.flatMap(day => day.lifts.map(lift => lift.id)).join(', ')}. Name one of them.`,
 })
 
 /** One lift in words, with every limit that was looked at and what each alone would allow. */

@@ -33,7 +33,7 @@ export function addFit(program: Command, { screen, finish }: CommandContext): vo
               {
                 code: 'cli/probability',
                 at: '--probability',
-                say: `“${options.probability}” is no chance between 0 and 0.5, such as 0.05.`,
+                say: `“${options.probability}” is no chance between 0 and 0.5; write one such as 0.05.`,
               },
             ]),
       ]

@@ -24,7 +24,7 @@ export function addServe(program: Command, { screen, finish }: CommandContext): 
             {
               code: 'cli/port',
               at: '--port',
-              say: `“${options.port}” is no port: a whole number from 0 to 65535 is needed.`,
+              say: `“${options.port}” is no port: a whole number from 0 to 65535 is needed; 0 takes any that is free.`,
             },
           ],
           false,

@@ -27,7 +27,7 @@ export function addStand(program: Command, { screen, finish }: CommandContext): 
       const lifts = plan.campaign.days.flatMap(day => day.lifts)
       const lift = lifts.find(each => each.id.toLowerCase() === options.lift.toLowerCase())
       if (!lift) {
-        const say = `There is no lift ${options.lift}; lifts are ${lifts.map(each => each.id).join(', ')}.`
+        const say = `There is no lift ${options.lift}; lifts are ${lifts.map(each => each.id).join(', ')}. Name one of them.`
         showProblems(screen, [{ code: 'cli/no-lift', at: '--lift', say }], options.json === true)
         return finish(2)
       }

@@ -33,7 +33,7 @@ export function drawingWalls(sheet: Drawing, mapping: DrawingMapping): Result<Dr
   const leftOut = Object.entries(drawing.leftOut).map(([kind, count]) => ({
     code: 'dxf/left-out',
     point: drawing.least,
-    say: `${count} ${kind} ${count === 1 ? 'is' : 'are'} not read.`,
+    say: `${count} ${kind} ${count === 1 ? 'is' : 'are'} not read. Redraw as lines and arcs what is meant to be built.`,
   }))
   const notes = [
     ...drawing.notes,

@@ -16,8 +16,17 @@ export function dxfText(input: Uint8Array | string, fileName: string): Result<st
       `The drawing has ${Math.round(input.length / 1e6)} MB; at most ${MOST_BYTES / 1e6} MB are read. Save only the wall plan.`,
     )
   if (typeof input === 'string')
-    return input.trim() === '' ? refuse('empty', 'The drawing is empty.') : success(input)
-  if (input.length === 0) return refuse('empty', 'The drawing is empty.')
+    return input.trim() === ''
+      ? refuse(
+          'empty',
+          'The drawing is empty; it needs at least one line. Save it again as ASCII DXF, or name another file.',
+        )
+      : success(input)
+  if (input.length === 0)
+    return refuse(
+      'empty',
+      'The drawing is empty; it needs at least one line. Save it again as ASCII DXF, or name another file.',
+    )
   if (beginsWith(input, 'AutoCAD Binary DXF'))
     return refuse(
       'binary',

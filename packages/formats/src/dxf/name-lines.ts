@@ -33,7 +33,7 @@ export function nameLines(lines: readonly WallLine[], drawing: Drawing, mapping:
       (text): DrawingNote => ({
         code: 'dxf/unused-name',
         point: text.point,
-        say: `The name “${text.text}” at ${sayPlace(text.point)} stands by no wall within ${NAME_REACH} m that has no name yet; it was left out.`,
+        say: `The name “${text.text}” at ${sayPlace(text.point)} stands by no wall within ${NAME_REACH} m that has no name yet; it was left out. Move it to its wall.`,
       }),
     )
   return { lines: lines.map((line, l) => (names.has(l) ? { ...line, name: names.get(l)! } : line)), notes }

@@ -37,7 +37,7 @@ export function readDrawing(input: Uint8Array | string, options: ReadOptions = {
     return one(
       'nothing-drawn',
       fileName,
-      'The drawing has no line, arc or polyline in its model space; nothing can be built from it.',
+      'The drawing has no line, arc or polyline in its model space, and at least one is needed. Draw the walls in model space, or explode what holds them.',
     )
   const { least, most } = size.value
   const unit = drawingUnit(

@@ -202,7 +202,7 @@ function insertFault(
   if (!block)
     return {
       code: 'dxf/unknown-block',
-      say: `Block “${insert.name}” is placed but not defined in the drawing; it was left out.`,
+      say: `Block “${insert.name}” is placed but not defined in the drawing; it was left out. Put its definition back or delete it.`,
     }
   if (block.xrefPath)
     return {
@@ -212,12 +212,12 @@ function insertFault(
   if (standing.chain.includes(insert.name))
     return {
       code: 'dxf/block-cycle',
-      say: `Block “${insert.name}” contains itself (${[...standing.chain, insert.name].join(' → ')}); the inner one was left out.`,
+      say: `Block “${insert.name}” contains itself (${[...standing.chain, insert.name].join(' → ')}); the inner one was left out. Explode the block if it matters.`,
     }
   if (standing.chain.length >= DEEPEST)
     return {
       code: 'dxf/block-depth',
-      say: `Blocks are nested more than ${DEEPEST} deep at “${insert.name}”; the rest was left out.`,
+      say: `Blocks are nested more than ${DEEPEST} deep at “${insert.name}”; the rest was left out. Explode the outer blocks if it matters.`,
     }
   return undefined
 }

@@ -38,7 +38,7 @@ export function wallLines(drawing: Drawing, mapping: DrawingMapping): WallLines 
       notes.push({
         code: 'dxf/zero-length',
         point,
-        say: `A line of ${sayMillimetres(pathLength(line.path))} at ${sayPlace(point)} was left out: it is no longer than the join tolerance.`,
+        say: `A line of ${sayMillimetres(pathLength(line.path))} at ${sayPlace(point)} was left out: it is no longer than the join tolerance. Lower joinWithin if it is a wall.`,
       })
     else if (isDrawn(line.path))
       notes.push({

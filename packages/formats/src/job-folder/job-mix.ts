@@ -15,7 +15,7 @@ export function mixFromTests(name: string, content: Uint8Array | undefined, base
       {
         code: 'job/no-file',
         at: name,
-        say: `The job names the mix tests ${name}, but there is no such file beside it (or it is larger than 100 MB).`,
+        say: `The job names the mix tests ${name}, but there is no such file beside it (or it is larger than 100 MB). Put it there or correct the name.`,
       },
     ])
   }

@@ -67,7 +67,7 @@ function mappingProblems(
     .map(column => ({
       code: 'weather/csv-column',
       at: `${name}:1`,
-      say: `There is no column “${column}”; the file has ${heads || 'no head line'}.`,
+      say: `There is no column “${column}”; the file has ${heads || 'no head line'}. Name one of its columns under “columns”.`,
     }))
   const strange = Object.entries(mapping.columns)
     .filter(([quantity, { unit }]) => readUnit(quantity as WeatherQuantity, unit) === undefined)
