@@ -75,9 +75,13 @@ export function openJob({ document, read }: JobSource): Result<OpenedJob> {
   })
 }
 
-/** A drawing that has told its own problems is not also missing. */
+/** A drawing that has told its own problems is not also missing, and what stands in its walls is not astray. */
 const besides = (drawing: Result<unknown>, problems: readonly Problem[]): readonly Problem[] =>
-  drawing.ok ? problems : problems.filter(({ code }) => code !== 'job/drawing-missing')
+  drawing.ok
+    ? problems
+    : problems.filter(
+        ({ code }) => !['job/drawing-missing', 'job/unknown-wall', 'job/unknown-id'].includes(code),
+      )
 
 /** Where a wall of a drawing lies: its number in a list means nothing to whoever drew it. */
 function placed(problem: Problem, job: Job, drawing: DrawingMapping | undefined): Problem {
@@ -96,7 +100,7 @@ function readWalls(mapping: DrawingMapping, read: JobSource['read']): Result<Dra
       {
         code: 'job/no-file',
         at: mapping.file,
-        say: `The job names the drawing ${mapping.file}, but there is no such file beside it (or it is larger than 100 MB).`,
+        say: `The job names the drawing ${mapping.file}, but there is no such file beside it (or it is larger than 100 MB). Put it there or correct the name.`,
       },
     ])
   }
