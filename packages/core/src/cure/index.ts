@@ -5,12 +5,14 @@ export { cavityWall, conductionStep, faceFlux, faceTemperature, slabOf, stepRoom
 export type { Cover, CoverKind } from './cover.js'
 export { covers } from './cover.js'
 export type { CureCase } from './cure-case.js'
-export { cureLifts } from './cure-lifts.js'
+export { type CureJob, type CureOptions, cureLifts } from './cure-lifts.js'
 export { type CurePlan, curePlan, FOLLOWED } from './cure-plan.js'
 export type { CureStep } from './cure-steps.js'
 export { type CureTables, cureTables } from './cure-tables.js'
 export type { FaceAir, FaceBalance } from './face-balance.js'
 export { faceBalance, faceLaw } from './face-balance.js'
+export { facePlaces, type ShadeCase, standingWalls } from './face-shade.js'
+export { type Facing, facingsOf, type WallPiece } from './facings.js'
 export { formulas } from './formulas.js'
 export {
   COLD_AIR,

@@ -1,5 +1,5 @@
 import type { Site } from '../job/index.js'
-import type { Instant, Metres, Radians } from '../quantity/index.js'
+import type { Instant, Metres, Radians, Share } from '../quantity/index.js'
 import {
   cloudTransmission,
   dewPoint,
@@ -7,6 +7,7 @@ import {
   haurwitzGlobal,
   humidityRatio,
   KELVIN,
+  type SunPosition,
   saturationPressure,
   skyTemperature,
   solarPosition,
@@ -35,7 +36,9 @@ export interface WallPlace {
   readonly leftBearing: Radians
   readonly height: Metres
   /** Share of the beam each face gets at a moment, where neighbours shade it; 1 where absent. */
-  readonly sunlit?: (at: Instant, side: 'left' | 'right') => number
+  readonly sunlit?: (at: Instant, side: 'left' | 'right') => Share
+  /** Share of the sky each face sees past its neighbours; 1 where absent. */
+  readonly skyView?: { readonly left: Share; readonly right: Share }
 }
 
 /**
@@ -66,31 +69,74 @@ export const windOfFilm = (film: number): number => (film - 2.8) / 3
  */
 export const buildingFilm = (wind: number): number => 4 + 4 * wind
 
-/** Hours made ready for a wall: once for each place, shared by all lifts there. */
-export function wallWeather(
+/** What hours have in common for every wall of a site, worked out once. */
+export interface SiteSky {
+  readonly hours: readonly WeatherHour[]
+  readonly sun: readonly SunPosition[]
+  readonly air: Float64Array
+  readonly vapour: Float64Array
+  readonly surroundings: Float64Array
+  readonly pressure: Float64Array
+}
+
+export function siteSky(site: Pick<Site, 'latitude' | 'longitude'>, hours: readonly WeatherHour[]): SiteSky {
+  const sun = hours.map(({ start }) => solarPosition(start + 1800, site.latitude, site.longitude))
+  const clouds = cloudsUnder(sun, hours)
+  return {
+    hours,
+    sun,
+    air: Float64Array.from(hours, hour => hour.air),
+    vapour: Float64Array.from(hours, hour =>
+      humidityRatio(hour.humidity * saturationPressure(hour.air), hour.pressure),
+    ),
+    surroundings: Float64Array.from(hours, (hour, index) => surroundingsOf(hour, clouds[index]!)),
+    pressure: Float64Array.from(hours, hour => hour.pressure),
+  }
+}
+
+/** The hours of a sky that begin in [from, until); they lie without gaps. */
+export function skyBetween(sky: SiteSky, from: Instant, until: Instant): SiteSky {
+  const first = sky.hours[0]?.start ?? 0
+  const place = (at: Instant) => Math.max(0, Math.min(sky.hours.length, Math.ceil((at - first) / 3600)))
+  const [a, b] = [place(from), place(until)]
+  return {
+    hours: sky.hours.slice(a, b),
+    sun: sky.sun.slice(a, b),
+    air: sky.air.subarray(a, b),
+    vapour: sky.vapour.subarray(a, b),
+    surroundings: sky.surroundings.subarray(a, b),
+    pressure: sky.pressure.subarray(a, b),
+  }
+}
+
+/** Hours made ready for one wall. */
+export const wallWeather = (
   site: Pick<Site, 'latitude' | 'longitude'>,
   hours: readonly WeatherHour[],
   place: WallPlace,
-): WallWeather {
-  const clouds = cloudCovers(site, hours)
-  const column = (value: (hour: WeatherHour, index: number) => number) => Float64Array.from(hours, value)
-  const sun = hours.map(({ start }) => solarPosition(start + 1800, site.latitude, site.longitude))
-  const onFace = (side: 'left' | 'right') =>
-    column((hour, index) => {
-      const bearing = place.leftBearing + (side === 'left' ? 0 : Math.PI)
+): WallWeather => wallWeatherUnder(siteSky(site, hours), place)
+
+export function wallWeatherUnder(sky: SiteSky, place: WallPlace): WallWeather {
+  const { hours, sun, air, vapour, surroundings, pressure } = sky
+  const share = windAtHeight(1, Math.max(0.5, place.height))
+  const onFace = (side: 'left' | 'right') => {
+    const bearing = place.leftBearing + (side === 'left' ? 0 : Math.PI)
+    const open = place.skyView?.[side] ?? 1
+    return Float64Array.from(hours, (hour, index) => {
       const lit = place.sunlit?.(hour.start + 1800, side) ?? 1
-      return faceIrradiance(hour, sun[index]!, bearing, lit).total
+      return faceIrradiance(hour, sun[index]!, bearing, lit, open).total
     })
+  }
   return {
     first: hours[0]?.start ?? 0,
     count: hours.length,
-    air: column(hour => hour.air),
-    vapour: column(hour => humidityRatio(hour.humidity * saturationPressure(hour.air), hour.pressure)),
-    film: column(hour => windFilm(windAtHeight(hour.wind, Math.max(0.5, place.height)))),
-    surroundings: column((hour, index) => surroundingsOf(hour, clouds[index]!)),
+    air,
+    vapour,
+    film: Float64Array.from(hours, hour => windFilm(hour.wind * share)),
+    surroundings,
     sunLeft: onFace('left'),
     sunRight: onFace('right'),
-    pressure: column(hour => hour.pressure),
+    pressure,
   }
 }
 
@@ -107,14 +153,20 @@ function surroundingsOf(hour: WeatherHour, cloud: number): number {
  * Scatter  ±0.25.
  * Assumes  before the first daylight, half cover.
  */
-export function cloudCovers(
+export const cloudCovers = (
   site: Pick<Site, 'latitude' | 'longitude'>,
   hours: readonly WeatherHour[],
-): Float64Array {
+): Float64Array =>
+  cloudsUnder(
+    hours.map(({ start }) => solarPosition(start + 1800, site.latitude, site.longitude)),
+    hours,
+  )
+
+function cloudsUnder(sun: readonly SunPosition[], hours: readonly WeatherHour[]): Float64Array {
   let cover = 0.5
   const overcast = 1 - cloudTransmission(1)
-  return Float64Array.from(hours, ({ start, global }) => {
-    const sine = Math.sin(solarPosition(start + 1800, site.latitude, site.longitude).altitude)
+  return Float64Array.from(hours, ({ global }, index) => {
+    const sine = Math.sin(sun[index]!.altitude)
     if (sine > 0.1) {
       const missing = Math.max(0, 1 - global / haurwitzGlobal(sine))
       cover = Math.min(1, (missing / overcast) ** (1 / 3.4))

@@ -1,5 +1,5 @@
 import type { Lift } from '../campaign/index.js'
-import { type CurePlan, cureLifts, FOLLOWED } from '../cure/index.js'
+import { type CurePlan, cureLifts, FOLLOWED, standingWalls } from '../cure/index.js'
 import type { Job } from '../job/index.js'
 import type { Section } from '../section/index.js'
 import type { PrintHour } from '../weather/index.js'
@@ -13,12 +13,14 @@ export function keptCures(
   hours: readonly PrintHour[],
   cache: Map<string, CurePlan>,
 ): readonly CurePlan[] {
-  const { site, mix, rules, batching, print } = job
-  const common = JSON.stringify([site, mix, rules, batching, print])
+  const { site, mix, rules, batching, print, units } = job
+  const common = JSON.stringify([site, mix, rules, batching, print, units])
   const keys = lifts.map(lift => {
     const stretches = sections.find(section => section.id === lift.section)?.stretches ?? []
     const walls = job.walls.filter(({ id }) => stretches.some(({ wall }) => wall === id))
-    return JSON.stringify([common, lift, stretches, walls, weatherOf(lift, hours)])
+    // What stands around it shades it.
+    const around = standingWalls(job, sections, lifts, lift.end)
+    return JSON.stringify([common, lift, stretches, walls, around, weatherOf(lift, hours)])
   })
   // All lifts not yet known at once: they share the weather of their sides.
   const fresh = cureLifts(
@@ -26,6 +28,7 @@ export function keptCures(
     sections,
     lifts.filter((_, i) => !cache.has(keys[i]!)),
     hours,
+    { among: lifts },
   )
   const made = new Map(fresh.map(cure => [cure.lift, cure]))
   return lifts.map((lift, i) => kept(cache, keys[i]!, () => made.get(lift.id)!))

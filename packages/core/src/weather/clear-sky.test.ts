@@ -7,12 +7,10 @@ import {
   faceIrradiance,
   haurwitzGlobal,
   incidenceCosine,
-  isShaded,
   skyTemperature,
   solarPosition,
   solisSky,
   splitGlobal,
-  sunlitShare,
 } from './index.js'
 
 const rad = Math.PI / 180
@@ -170,25 +168,4 @@ describe('faceBearing', () => {
   })
   it('turns with the building', () =>
     expect(faceBearing([0, 0], [0, 5], 'right', 30 * rad) / rad).toBeCloseTo(120, 9))
-})
-
-describe('shade of neighbours', () => {
-  const south = { from: [-50, -4], to: [50, -4], top: 3 } as const
-  it('reaches to the height that the sun’s slope gives', () => {
-    // hand: sun in the south at 30°: 4 m away the ray is 4·tan 30° = 2.309 m higher; 3 − 2.309 = 0.691 m is the edge of shade.
-    const sun = { altitude: 30 * rad, azimuth: Math.PI }
-    expect(isShaded([0, 0], 0.68, sun, 0, [south])).toBe(true)
-    expect(isShaded([0, 0], 0.7, sun, 0, [south])).toBe(false)
-  })
-  it('does not fall from a wall behind the sun or beside the ray', () => {
-    expect(isShaded([0, 0], 0, { altitude: 10 * rad, azimuth: 0 }, 0, [south])).toBe(false)
-    expect(
-      isShaded([0, 0], 0, { altitude: 10 * rad, azimuth: Math.PI }, 0, [{ ...south, from: [5, -4] }]),
-    ).toBe(false)
-  })
-  it('covers half a wall where its edge is at half height', () => {
-    const sun = { altitude: Math.atan(2 / 4), azimuth: Math.PI }
-    // hand: edge at 3 − 2 = 1 m of 0…2 m.
-    expect(sunlitShare([0, 0], [0, 2], sun, 0, [south], 8)).toBe(0.5)
-  })
 })

@@ -1,17 +1,10 @@
 import type { Point } from '../geometry/index.js'
-import type { Metres, Radians, Share } from '../quantity/index.js'
+import type { Radians, Share } from '../quantity/index.js'
 import type { Irradiance } from './clear-sky.js'
 import type { SunPosition } from './sun.js'
 
 /** Share of the sun that the ground around throws back: dry soil and slab. Common practice, no source. */
 export const GROUND_REFLECTION = 0.2
-
-/** A straight neighbour that can cast shade, in the building frame. */
-export interface Neighbour {
-  readonly from: Point
-  readonly to: Point
-  readonly top: Metres
-}
 
 /** Sun on one wall face, by where it comes from [W/m²]. */
 export interface FaceSun {
@@ -64,50 +57,4 @@ export function faceBearing(from: Point, to: Point, side: 'left' | 'right', yAxi
   const [nx, ny] = side === 'left' ? [-dy, dx] : [dy, -dx]
   const bearing = Math.atan2(nx, ny) + yAxisBearing
   return ((bearing % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI)
-}
-
-/** Whether a point of the building lies in a neighbour's shade. Points on the neighbour itself are not shaded by it. */
-export function isShaded(
-  point: Point,
-  height: Metres,
-  sun: Pick<SunPosition, 'altitude' | 'azimuth'>,
-  yAxisBearing: Radians,
-  neighbours: readonly Neighbour[],
-): boolean {
-  if (sun.altitude <= 0) return true
-  const turn = sun.azimuth - yAxisBearing
-  const towards: Point = [Math.sin(turn), Math.cos(turn)]
-  const rise = Math.tan(sun.altitude)
-  return neighbours.some(neighbour => {
-    const along = distanceAlong(point, towards, neighbour)
-    return along !== undefined && along > 1e-6 && neighbour.top > height + along * rise
-  })
-}
-
-/** Share of an upright stretch of wall that the beam reaches: sampled at the middles of `rows` equal heights. */
-export function sunlitShare(
-  point: Point,
-  heights: readonly [bottom: Metres, top: Metres],
-  sun: Pick<SunPosition, 'altitude' | 'azimuth'>,
-  yAxisBearing: Radians,
-  neighbours: readonly Neighbour[],
-  rows = 8,
-): Share {
-  let lit = 0
-  for (let row = 0; row < rows; row += 1) {
-    const height = heights[0] + ((row + 0.5) / rows) * (heights[1] - heights[0])
-    if (!isShaded(point, height, sun, yAxisBearing, neighbours)) lit += 1
-  }
-  return lit / rows
-}
-
-/** How far along a ray from a point a segment is met, if it is. */
-function distanceAlong(point: Point, towards: Point, { from, to }: Neighbour): Metres | undefined {
-  const [ex, ey] = [to[0] - from[0], to[1] - from[1]]
-  const cross = towards[0] * ey - towards[1] * ex
-  if (Math.abs(cross) < 1e-12) return undefined
-  const [px, py] = [from[0] - point[0], from[1] - point[1]]
-  const share = (px * towards[1] - py * towards[0]) / cross
-  if (share < 0 || share > 1) return undefined
-  return (px * ey - py * ex) / cross
 }

@@ -41,8 +41,8 @@ export {
   latentHeat,
   windAtHeight,
 } from './evaporation.js'
-export type { FaceSun, Neighbour } from './face-irradiance.js'
-export { faceBearing, faceIrradiance, incidenceCosine, isShaded, sunlitShare } from './face-irradiance.js'
+export type { FaceSun } from './face-irradiance.js'
+export { faceBearing, faceIrradiance, incidenceCosine } from './face-irradiance.js'
 export { formulas } from './formulas.js'
 export type { WorkAir } from './heat-stress.js'
 export { globeTemperature, heatIndex, naturalWetBulb, wbgtFromAir, wbgtOutdoors } from './heat-stress.js'
@@ -93,6 +93,7 @@ export {
 } from './psychrometrics.js'
 export type { RainSpell } from './rain-spell.js'
 export { rainInHour, spellsByChance, spellsByExpectation } from './rain-spell.js'
+export { isShaded, type Neighbour, openSky, shadeHeight, sunlitShare } from './shade.js'
 export type { Silo } from './silo.js'
 export { siloGainOf, siloTemperatures } from './silo.js'
 export type { HourSource, PrintHour, WeatherHour } from './site-hour.js'

@@ -5,8 +5,9 @@ import type { StandParts, WallHeatParts } from '../views/index.js'
 
 /** Heat of the wall of one of the small plan's lifts, reckoned for real. */
 export function smallHeat(plan: Plan, index: number): WallHeatParts {
-  const lift = plan.campaign.days.flatMap(day => day.lifts)[index]!
-  const [cure] = cureLifts(plan.job, plan.sections, [lift], plan.campaign.hours)
+  const among = plan.campaign.days.flatMap(day => day.lifts)
+  const lift = among[index]!
+  const [cure] = cureLifts(plan.job, plan.sections, [lift], plan.campaign.hours, { among })
   return {
     job: plan.job,
     lift,

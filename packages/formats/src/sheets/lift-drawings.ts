@@ -15,7 +15,8 @@ import { drawStand, drawWallHeat } from '@dawnlift/drawing/views'
 /** Heat of a lift's last layer by depth: reckoned when it is asked for, as the plan leaves it out. */
 export function liftHeat(plan: Plan, lift: Lift, sheet: Sheet): Drawing {
   const { job, sections, campaign } = plan
-  const [cure] = cureLifts(job, sections, [lift], campaign.hours)
+  const among = campaign.days.flatMap(day => day.lifts)
+  const [cure] = cureLifts(job, sections, [lift], campaign.hours, { among })
   assert(cure, `lift ${lift.id} has a cure`)
   // A section of several thicknesses is followed where it matures last: its cells tell how thick that is.
   const depths = cure.heat.depths
