@@ -7,8 +7,12 @@ export const times = (a: Point, factor: number): Point => [a[0] * factor, a[1] *
 export const dot = (a: Point, b: Point): number => a[0] * b[0] + a[1] * b[1]
 /** Positive when b points to the left of a. */
 export const cross = (a: Point, b: Point): number => a[0] * b[1] - a[1] * b[0]
-export const size = (a: Point): Metres => Math.hypot(a[0], a[1])
-export const distance = (a: Point, b: Point): Metres => Math.hypot(a[0] - b[0], a[1] - b[1])
+/** A plan neither over- nor underflows a square, and `Math.hypot`, which guards against both, takes ten times as long. */
+export const size = ([x, y]: Point): Metres => Math.sqrt(x * x + y * y)
+export function distance(a: Point, b: Point): Metres {
+  const [x, y] = [a[0] - b[0], a[1] - b[1]]
+  return Math.sqrt(x * x + y * y)
+}
 export const between = (a: Point, b: Point, share: number): Point => [
   a[0] + (b[0] - a[0]) * share,
   a[1] + (b[1] - a[1]) * share,

@@ -13,8 +13,7 @@ import {
 } from './segment.js'
 
 /** A station is the distance along a path from its start [m]. */
-export const pathLength = (path: Path): Metres =>
-  segmentsOf(path).reduce((sum, segment) => sum + segmentLength(segment), 0)
+export const pathLength = (path: Path): Metres => measured(path).reduce((sum, { length }) => sum + length, 0)
 
 export function pathPoint(path: Path, station: Metres): Point {
   const { segment, share } = locate(path, station)
@@ -32,8 +31,7 @@ export const pathNormal = (path: Path, station: Metres): Point => leftOf(pathTan
 
 /** Stations of the points, the closing one included. */
 export function pointStations(path: Path): readonly Metres[] {
-  let station = 0
-  return [0, ...segmentsOf(path).map(segment => (station += segmentLength(segment)))]
+  return [0, ...measured(path).map(({ station, length }) => station + length)]
 }
 
 /** The open path between two stations, from < to; a closed path may be passed through its start (to > length). */
@@ -131,13 +129,12 @@ function cut(path: Path, from: Metres, to: Metres): readonly Segment[] {
 const snap = (share: number): number => (share < 1e-9 ? 0 : share > 1 - 1e-9 ? 1 : share)
 
 function locate(path: Path, station: Metres): { segment: Segment; share: number } {
-  const segments = segmentsOf(path)
+  const segments = measured(path)
   let left = station
-  for (const segment of segments) {
-    const length = segmentLength(segment)
+  for (const { segment, length } of segments) {
     if (left < length) return { segment, share: Math.max(0, left / length) }
     left -= length
   }
   assert(segments.length > 0 && left < 1e-6, 'a station lies on its path')
-  return { segment: segments.at(-1)!, share: 1 }
+  return { segment: segments.at(-1)!.segment, share: 1 }
 }

@@ -15,44 +15,59 @@ type Line = readonly Point[]
 
 /** The paths where they stay in the room; whole when none leaves it. Scraps shorter than a bead are dropped. */
 export function within(paths: readonly Path[], room: Region, beadWidth: Metres): readonly Path[] {
-  const inside = room.map(polygon => partsIn(paths, polygon))
+  const inside = room.map(polygon => partsIn(polygon, paths))
   return paths.flatMap(path => {
     const parts = inside.flatMap(known => known.get(path) ?? [])
     return parts.includes(path) ? [path] : parts.filter(part => pathLength(part) > beadWidth)
   })
 }
 
-/** What of a path lies in a polygon: itself when it is all of it. */
+/** What of a path lies in a polygon: itself when next to nothing is lost. */
 type Parts = readonly Path[]
 
 /** The bands of a section share most ties and most of the cavities they run in. */
 const met = new WeakMap<Polygon, WeakMap<Path, Parts>>()
 
-function partsIn(paths: readonly Path[], room: Polygon): Pick<WeakMap<Path, Parts>, 'get'> {
+function partsIn(room: Polygon, paths: readonly Path[]): WeakMap<Path, Parts> {
   const known = met.get(room) ?? new WeakMap<Path, Parts>()
   met.set(room, known)
-  const unknown = paths.filter(path => !known.has(path))
-  if (unknown.length === 0) return known
-  const lines = unknown.map(path => flattenPath(path))
-  const clipped = clipOpenLines(lines, [room], 'inside')
-  unknown.forEach((path, i) => {
-    const line = lines[i]!
-    const whole = clipped.some(part => isWhole(part, line))
-    known.set(path, whole ? [path] : cutTo(path, line, room))
-  })
+  const unknown = paths.filter(path => !known.has(path)).map(path => ({ path, line: flattenPath(path) }))
+  const clipped = clipOpenLines(
+    unknown.map(({ line }) => line),
+    [room],
+    'inside',
+  )
+  const owners = clipped.map(part => unknown.filter(({ line }) => runsAlong(part, line)))
+  // Where two lines run over each other a part may belong to either: asked one by one it cannot.
+  const plain = owners.every(those => those.length === 1)
+  for (const each of unknown) {
+    const parts = plain
+      ? clipped.filter((_, i) => owners[i]![0] === each)
+      : clipOpenLines([each.line], [room], 'inside')
+    known.set(each.path, keptOf(each.path, each.line, parts))
+  }
   return known
 }
 
-/** From end to end of the line and as long as it. */
-const isWhole = (part: Line, line: Line): boolean =>
-  distance(part[0]!, line[0]!) < 1e-8 &&
-  distance(part.at(-1)!, line.at(-1)!) < 1e-8 &&
-  Math.abs(lineLength(part) - lineLength(line)) < 1e-3
-
-function cutTo(path: Path, line: Line, room: Polygon): Parts {
-  const parts = clipOpenLines([line], [room], 'inside')
+function keptOf(path: Path, line: Line, parts: readonly Line[]): Parts {
   const lost = lineLength(line) - parts.reduce((sum, part) => sum + lineLength(part), 0)
   return Math.abs(lost) < 1e-3 ? [path] : parts.map(part => fitArcs(part, false))
+}
+
+/** A part keeps the points of its line between its ends, which may be new; of one with no others both ends lie on the line. */
+const runsAlong = (part: Line, line: Line): boolean =>
+  part.length > 2
+    ? line.some(point => near(part[1]!, point))
+    : line.some((start, i) => part.every(point => awayFrom(start, line[i + 1] ?? start, point) < 1e-8))
+
+/** But for the engine's rounding. */
+const near = ([x, y]: Point, [u, v]: Point): boolean => Math.abs(x - u) < 1e-8 && Math.abs(y - v) < 1e-8
+
+function awayFrom([ax, ay]: Point, [bx, by]: Point, [x, y]: Point): Metres {
+  const [u, v, p, q] = [bx - ax, by - ay, x - ax, y - ay]
+  const square = u * u + v * v
+  const share = square > 0 ? Math.min(1, Math.max(0, (u * p + v * q) / square)) : 0
+  return Math.hypot(p - share * u, q - share * v)
 }
 
 const lineLength = (line: Line): Metres =>
