@@ -1,4 +1,5 @@
 import {
+  type NearestOnPath,
   nearestOnPath,
   type Path,
   pathLength,
@@ -18,8 +19,6 @@ interface Bay {
   readonly point: readonly [number, number]
   /** Free width of a plate simply supported at both ends that bears as much. */
   readonly width: Metres
-  readonly bottom: Metres
-  readonly top: Metres
 }
 
 /** A fold clamps the end of a bay: a plate clamped at one end bears what one of 0.85 of its width does when it is not. */
@@ -39,26 +38,52 @@ export function withPrintedBays(
   layerHeight: Metres,
 ): StandGeometry {
   if (bands.length === 0) return geometry
-  const bays = bands.map(band => baysOf(band, layerHeight))
-  return { ...geometry, panels: geometry.panels.map(panel => withBays(panel, walls, bays)) }
+  const byBand = bands.map(band => ({
+    bottom: (band.fromLayer - 1) * layerHeight,
+    top: band.toLayer * layerHeight,
+    bays: keptBays(band),
+  }))
+  const stationsOn = new Map<string, Stations>()
+  const panels = geometry.panels.map(panel => {
+    const wall = walls.find(({ id }) => id === panel.wall)
+    if (panel.make.kind !== 'double' || !wall) return panel
+    const stations = stationsOn.get(wall.id) ?? stationsAlong(wall)
+    stationsOn.set(wall.id, stations)
+    return { ...panel, bays: baysOf(panel, pathLength(wall.centreline), stations, byBand) }
+  })
+  return { ...geometry, panels }
 }
 
-function withBays(
+interface BandOfBays {
+  readonly bottom: Metres
+  readonly top: Metres
+  readonly bays: readonly Bay[]
+}
+
+/** Where a bay comes nearest to a wall. */
+type Stations = (bay: Bay) => NearestOnPath
+
+/** The panels of a wall, one over the other, ask for the same bays: each is looked up once. */
+function stationsAlong({ centreline }: Wall): Stations {
+  const known = new Map<Bay, NearestOnPath>()
+  return bay => {
+    const near = known.get(bay) ?? nearestOnPath(centreline, bay.point)
+    known.set(bay, near)
+    return near
+  }
+}
+
+function baysOf(
   panel: StandPanel,
-  walls: readonly Wall[],
-  byBand: readonly (readonly Bay[])[],
-): StandPanel {
-  const wall = walls.find(({ id }) => id === panel.wall)
-  if (panel.make.kind !== 'double' || !wall) return panel
-  const bays = byBand.flatMap(bays => {
-    const own = bays.filter(
-      bay => bay.bottom < panel.top && bay.top > panel.bottom && liesOn(bay, wall, panel),
-    )
-    if (own.length === 0) return []
-    const { bottom, top } = own[0]!
-    return [{ bottom, top, width: Math.max(...own.map(({ width }) => width)) }]
+  wallLength: Metres,
+  stations: Stations,
+  byBand: readonly BandOfBays[],
+): NonNullable<StandPanel['bays']> {
+  return byBand.flatMap(({ bottom, top, bays }) => {
+    if (bottom >= panel.top || top <= panel.bottom) return []
+    const own = bays.filter(bay => liesOn(stations(bay), wallLength, panel))
+    return own.length === 0 ? [] : [{ bottom, top, width: Math.max(...own.map(({ width }) => width)) }]
   })
-  return { ...panel, bays }
 }
 
 /**
@@ -83,25 +108,51 @@ export function makeInLift({ make, bays = [] }: StandPanel, foot: Metres, top: M
 
 const PITCH_STEP: Metres = 0.02
 
-function liesOn({ point }: Bay, wall: Wall, { from, to, make }: StandPanel): boolean {
-  const near = nearestOnPath(wall.centreline, point)
-  const length = pathLength(wall.centreline)
-  const within = [0, length].some(lap => near.station + lap >= from && near.station + lap <= to)
-  return within && near.distance < 0.6 * make.thickness
+function liesOn(
+  { station, distance }: NearestOnPath,
+  length: Metres,
+  { from, to, make }: StandPanel,
+): boolean {
+  const within = [0, length].some(lap => station + lap >= from && station + lap <= to)
+  return within && distance < 0.6 * make.thickness
 }
 
-function baysOf(band: Band, layerHeight: Metres): readonly Bay[] {
-  const beads = band.beads.filter(({ role }) => role !== 'fill')
-  const touched = touchedStations(beads.map(({ path, width }) => ({ path, thickness: width })))
-  const heights = { bottom: (band.fromLayer - 1) * layerHeight, top: band.toLayer * layerHeight }
-  return beads.flatMap(({ role, path }, i) => {
-    if (role !== 'wythe') return []
-    return freeRuns(path, touched[i]!).map(run => ({ ...heights, ...run }))
+interface KnownBays {
+  readonly beads: Band['beads']
+  readonly bays: readonly Bay[]
+}
+
+/**
+ * Bays by the first path of a band: bands of one plan share their paths, which never change, from lift to lift and from
+ * one plan of the job to the next; forgotten with the path.
+ */
+const known = new WeakMap<Path, readonly KnownBays[]>()
+
+function keptBays({ beads }: Band): readonly Bay[] {
+  const first = beads[0]
+  if (!first) return []
+  const same = (known.get(first.path) ?? []).find(one => areSame(one.beads, beads))
+  if (same) return same.bays
+  const bays = baysBetween(beads)
+  known.set(first.path, [...(known.get(first.path) ?? []), { beads, bays }])
+  return bays
+}
+
+const areSame = (a: Band['beads'], b: Band['beads']): boolean =>
+  a.length === b.length &&
+  a.every(({ path, role, width }, i) => {
+    const other = b[i]!
+    return path === other.path && role === other.role && width === other.width
   })
+
+function baysBetween(all: Band['beads']): readonly Bay[] {
+  const beads = all.filter(({ role }) => role !== 'fill')
+  const touched = touchedStations(beads.map(({ path, width }) => ({ path, thickness: width })))
+  return beads.flatMap(({ role, path }, i) => (role === 'wythe' ? freeRuns(path, touched[i]!) : []))
 }
 
 /** Runs between ties and folds, one end after the other round a closed wythe. */
-function freeRuns(path: Path, ties: readonly Metres[]): readonly Pick<Bay, 'point' | 'width'>[] {
+function freeRuns(path: Path, ties: readonly Metres[]): readonly Bay[] {
   const length = pathLength(path)
   const ends = [
     ...ties.map(station => ({ station, folded: false })),
