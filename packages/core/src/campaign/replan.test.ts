@@ -58,6 +58,24 @@ describe('re-planning', () => {
     expect(today!.lifts.every(lift => lift.section !== day.lifts[0]!.section)).toBe(true)
   })
 
+  it('sets up once a shift: the next section only asks for a change-over', () => {
+    const day = told.days.find(one => one.lifts.length > 1)!
+    const [first, second] = day.lifts
+    const now = first!.end
+    const standing = standingAt(told, now)
+    const { campaign } = replan(house, { now, standing, shiftBegan: day.start }, told)
+    expect(campaign.days[0]!.lifts[0]).toMatchObject({ section: second!.section, start: second!.start })
+    const input = { ...house, calendar: { ...house.calendar, now }, standing, shiftBegan: day.start }
+    expect(checkCampaign(input, campaign)).toEqual([])
+  })
+
+  it('waits for the set-up of a shift that has just begun', () => {
+    const day = told.days[0]!
+    const now = day.start + 60
+    const { campaign } = replan(house, { now, standing: [], shiftBegan: day.start }, told)
+    expect(campaign.days[0]!.lifts[0]!.start).toBe(day.lifts[0]!.start)
+  })
+
   it('tells those who set a lintel that its morning has moved', () => {
     const lintel = { afterLayer: 40, reason: 'lintel' as const, ref: 'D1' }
     const work = {

@@ -26,17 +26,37 @@ export function workDays(input: CampaignInput): readonly WorkDay[] {
   const dayEnd = crew.dayEnd > crew.dayStart ? crew.dayEnd : crew.dayEnd + 86400
   for (; date <= last; date = addDays(date, 1)) {
     const begins = instantAt(date, crew.dayStart, timeZone)
-    const opens = Math.max(now, begins)
     const ends =
       dayEnd >= 86400
         ? instantAt(addDays(date, 1), dayEnd - 86400, timeZone)
         : instantAt(date, dayEnd, timeZone)
     const closes = Math.min(ends, shiftEnd(input, begins, ends))
+    const opens = Math.max(shiftGoesOn(input, begins, ends) ?? now, begins)
     const off = dayOff(input, date)
     const day = { date, begins, opens, closes }
     if (ends > opens) days.push(off ? { ...day, off } : day)
   }
   return days
+}
+
+/**
+ * In a shift already begun, the moment from which setting up would have to begin for the nozzle to be ready when it is:
+ * set-up is not done twice, but from one section to the next the nozzle changes over.
+ */
+function shiftGoesOn(input: CampaignInput, begins: Instant, ends: Instant): Instant | undefined {
+  const { shiftBegan, crew, calendar, standing } = input
+  const { now } = calendar
+  if (
+    shiftBegan === undefined ||
+    now === undefined ||
+    shiftBegan < begins ||
+    shiftBegan >= ends ||
+    now < shiftBegan
+  )
+    return undefined
+  const hasPrinted = standing?.some(({ lastEnd }) => lastEnd !== undefined && lastEnd > shiftBegan) ?? false
+  const ready = Math.max(shiftBegan + crew.setUp, now + (hasPrinted ? crew.changeOver : 0))
+  return ready - crew.setUp
 }
 
 /** End of a shift already begun in this day; never for other days. */

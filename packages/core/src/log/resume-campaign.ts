@@ -32,7 +32,7 @@ export interface ResumedCampaign {
 
 /** Plans what is left from what really stands, with as few changes as can be to what people were told. */
 export function resumeCampaign(input: CampaignInput, log: SiteLog): ResumedCampaign {
-  const told = log.told ?? scheduleCampaign(input, 'brisk')
+  const told = log.told ?? scheduleCampaign(input)
   const built = builtLifts(input, log.events, told)
   const standing = standingOf(built)
   const shiftBegan = shiftOf(log, input.timeZone)
