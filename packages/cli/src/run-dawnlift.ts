@@ -4,6 +4,7 @@ import { addCalc } from './command/calc.js'
 import { addCheck } from './command/check.js'
 import { addExplain } from './command/explain.js'
 import { addFit } from './command/fit.js'
+import { addForecast } from './command/forecast.js'
 import { addInspect } from './command/inspect.js'
 import { addLevers } from './command/levers.js'
 import { addNew } from './command/new.js'
@@ -50,6 +51,7 @@ export async function runDawnlift(words: readonly string[], screen: Screen): Pro
     addLevers,
     addRisk,
     addStand,
+    addForecast,
     addFit,
     addTrials,
     addCalc,

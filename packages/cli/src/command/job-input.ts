@@ -34,7 +34,7 @@ export async function readJob(path: string, screen: Screen): Promise<Result<Open
   return openJob({ document: readFileSync(file, 'utf8'), read: besideJob(file) })
 }
 
-function jobFile(path: string, screen: Screen): string {
+export function jobFile(path: string, screen: Screen): string {
   const given = resolve(screen.folder, path)
   return existsSync(given) && statSync(given).isDirectory() ? join(given, 'job.yaml') : given
 }

@@ -2,7 +2,7 @@ import { addDays, clockText, instantAt, localTime } from '@dawnlift/core/clock'
 import type { Job } from '@dawnlift/core/job'
 import type { Problem } from '@dawnlift/core/result'
 import { checkCoverage, mergeHours, type WeatherHour } from '@dawnlift/core/weather'
-import { forecastUrl, readForecast, storedForecast } from '../weather/index.js'
+import { isForecastOf, readForecast, storedForecast } from '../weather/index.js'
 
 export interface NotedHours {
   readonly hours: readonly WeatherHour[]
@@ -27,7 +27,7 @@ export function withForecast(
   if (!content) return without(`There is no forecast in ${file}: planned without one.`)
   const text = new TextDecoder().decode(content)
   const stored = storedForecast(text)
-  if (stored && !isOf(stored.url, job))
+  if (stored && !isForecastOf(stored.url, job.site))
     return without(`The forecast in ${file} is of another place: planned without it. Fetch it anew.`)
   const read = readForecast(stored ? stored.answer : parsed(text), job.site)
   if (!read.ok)
@@ -61,16 +61,6 @@ export function withForecast(
       })),
     ],
   }
-}
-
-/** Asked for the site as it stands now, to the same four decimals; service and days may differ. */
-function isOf(url: string, { site }: Job): boolean {
-  const wanted = new URL(forecastUrl({ site }))
-  if (!URL.canParse(url)) return false
-  const asked = new URL(url)
-  return ['latitude', 'longitude'].every(
-    name => asked.searchParams.get(name) === wanted.searchParams.get(name),
-  )
 }
 
 function parsed(text: string): unknown {

@@ -1,6 +1,7 @@
 export { checkReport } from './check-report.js'
 export { explainReport } from './explain-report.js'
 export { fitReport } from './fit-report.js'
+export { forecastReport } from './forecast-report.js'
 export { inspectReport } from './inspect-report.js'
 export { leversReport } from './levers-report.js'
 export { isReportedCommand, type ReportedCommand, reportJsonSchema, reportSchemas } from './report-schemas.js'

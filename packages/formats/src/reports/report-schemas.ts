@@ -3,6 +3,7 @@ import { planReportSchema } from '../plan-report/index.js'
 import { checkReportSchema } from './check-report.js'
 import { explainReportSchema } from './explain-report.js'
 import { fitReportSchema } from './fit-report.js'
+import { forecastReportSchema } from './forecast-report.js'
 import { inspectReportSchema } from './inspect-report.js'
 import { leversReportSchema } from './levers-report.js'
 import { riskReportSchema } from './risk-report.js'
@@ -14,6 +15,7 @@ export const reportSchemas = {
   check: checkReportSchema,
   explain: explainReportSchema,
   fit: fitReportSchema,
+  forecast: forecastReportSchema,
   inspect: inspectReportSchema,
   levers: leversReportSchema,
   plan: planReportSchema,

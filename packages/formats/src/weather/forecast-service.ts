@@ -61,6 +61,15 @@ export function forecastUrl({
   return url.href
 }
 
+/** Whether an answer was asked for this site, to the same four decimals; service and days may differ. */
+export function isForecastOf(url: string, site: ForecastRequest['site']): boolean {
+  if (!URL.canParse(url)) return false
+  const [asked, wanted] = [new URL(url), new URL(forecastUrl({ site }))]
+  return ['latitude', 'longitude'].every(
+    name => asked.searchParams.get(name) === wanted.searchParams.get(name),
+  )
+}
+
 /**
  * The forecast, from the store while it is fresh, else from the service, else from the store with its age said. Offline it is the
  * store alone. Never older weather passed off as new: `say` goes beside every use.
@@ -68,8 +77,9 @@ export function forecastUrl({
 export async function loadForecast(request: ForecastRequest): Promise<Result<Forecast>> {
   const url = forecastUrl(request)
   const kept = await request.store.read()
-  const stored = kept?.url === url ? kept : undefined
-  const fresh = stored !== undefined && request.now - stored.fetchedAt < (request.freshFor ?? 3600)
+  const stored = kept && isForecastOf(kept.url, request.site) ? kept : undefined
+  // Another service, or more days, is asked at once.
+  const fresh = stored?.url === url && request.now - stored.fetchedAt < (request.freshFor ?? 3600)
   if (!request.fetch || fresh) return fromStore(stored, request, fresh ? '' : 'working offline')
   const asked = await ask(request.fetch, url)
   if (!asked.ok) return fromStore(stored, request, asked.why)

@@ -16,9 +16,11 @@ export interface ForecastRefresh {
   readonly file: string
   readonly folder: ForecastFolder
   readonly now: number
-  readonly fetch: Fetch
+  /** Absent: nobody is asked, what is kept is read. */
+  readonly fetch?: Fetch
   readonly service?: string
   readonly freshFor?: number
+  readonly days?: number
 }
 
 /**
@@ -26,7 +28,7 @@ export interface ForecastRefresh {
  * meanwhile reads the old one or the new one whole.
  */
 export async function refreshForecast(request: ForecastRefresh): Promise<Result<Forecast>> {
-  const { site, file, folder, now, fetch, service, freshFor } = request
+  const { site, file, folder, now, fetch, service, freshFor, days } = request
   const aside = `${file}.new`
   const store = {
     read: async () => storedForecast(await folder.read(file)),
@@ -40,9 +42,10 @@ export async function refreshForecast(request: ForecastRefresh): Promise<Result<
       site,
       now,
       store,
-      fetch,
+      ...(fetch === undefined ? {} : { fetch }),
       ...(service === undefined ? {} : { service }),
       ...(freshFor === undefined ? {} : { freshFor }),
+      ...(days === undefined ? {} : { days }),
     })
   } catch (reason) {
     // A full disk or a folder that may not be written: the old answer is still there.
