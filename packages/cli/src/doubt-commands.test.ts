@@ -117,3 +117,46 @@ describe('dawnlift risk', () => {
     expect(err).not.toContain('laying beads')
   })
 })
+
+describe('dawnlift levers', () => {
+  it('plans each lever, the best pair, their cost and how sure they are', async () => {
+    const words = ['levers', gardenWall, '--sets', '2', '--years', '4', '--without', 'night-start']
+    const priced = [...words, '--price', 'wider-bead=900', '--json']
+    const { code, out, err } = await run(priced, folder)
+    expect(code).toBe(0)
+    const told = JSON.parse(out) as {
+      asPlanned: { cost: number; printDays: number; upBy: unknown[] }
+      rows: {
+        levers: { lever: string }[]
+        cost: number
+        costMore: number
+        unpriced: string[]
+        printDays: number
+      }[]
+      pairs: { possible: number; planned: number; best: { levers: unknown[] } }
+    }
+    const kinds = told.rows.map(row => row.levers[0]!.lever)
+    expect(kinds).not.toContain('night-start')
+    for (const row of told.rows) expect(row.cost - told.asPlanned.cost).toBeCloseTo(row.costMore, 6)
+    expect(
+      told.rows.filter(row => row.levers[0]!.lever === 'wider-bead').flatMap(row => row.unpriced),
+    ).toEqual([])
+    expect(told.asPlanned.upBy).toHaveLength(3)
+    expect(told.pairs.best.levers).toHaveLength(2)
+    expect(err).toContain('pulling them in pairs')
+  })
+  it('shows the table, and what each lever takes for granted', async () => {
+    const { out } = await run(['levers', gardenWall, '--sets', '1', '--years', '0'], folder)
+    expect(out).toMatch(/^as planned +\d+ +2026-06-\d\d/m)
+    expect(out).toContain('accelerator: the mix stiffens faster')
+    expect(out).toContain('a screening value')
+  })
+  it('says all that is wrong with its options at once', async () => {
+    const { code, err } = await run(
+      ['levers', gardenWall, '--sets', '4', '--years', '-1', '--without', 'magic', '--price', 'ice=dear'],
+      folder,
+    )
+    expect(code).toBe(2)
+    for (const flag of ['--sets', '--years', '--without', '--price']) expect(err).toContain(`  ${flag}\n`)
+  })
+})

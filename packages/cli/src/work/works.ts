@@ -1,5 +1,6 @@
 import { initGeometry } from '@dawnlift/core/geometry'
 import { assert } from '@dawnlift/core/result'
+import { leversWork } from './levers-work.js'
 import { replayWork } from './replay-work.js'
 
 /** Work that takes long: done beside the terminal, so that it shows how far it is and can be stopped. */
@@ -9,7 +10,7 @@ export interface Work<Parcel, Done> {
   readonly run: (parcel: Parcel, progress: (stage: string, share: number) => boolean) => Promise<Done>
 }
 
-const works: readonly Work<never, unknown>[] = [replayWork]
+const works: readonly Work<never, unknown>[] = [replayWork, leversWork]
 
 /** Does the work of that name in this thread. */
 export async function doWork(

@@ -114,6 +114,11 @@ function printedShape({ job, sections: least }: PulledJob, cache: PlanCache): Pr
   // Asked for more sections than the plan can be cut into: not this lever.
   if (least !== undefined && sections.length !== least) return undefined
   const bands = layAllBeads(job, sections, cache.bands)
+  if (!bands.every(hasEveryLayer)) return undefined
   const options = { speed: job.print.speed, origin: job.machineOrigin, cache: cache.routes }
   return { sections, bands, routes: bands.map(each => routeSection(each, job.machine, options).routes) }
 }
+
+/** A section that is nothing but an opening's sill and head has layers without a bead: nobody can print over the gap. */
+const hasEveryLayer = ({ bands, layers }: SectionBands): boolean =>
+  bands.reduce((sum, band) => sum + band.toLayer - band.fromLayer + 1, 0) === layers

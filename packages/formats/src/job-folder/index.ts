@@ -10,6 +10,14 @@ export {
   doubtRuns,
   type StandingPlan,
 } from './campaign-doubt.js'
+export {
+  type DoubtedLevers,
+  type DoubtedOptions,
+  type DoubtedRow,
+  type DoubtedSets,
+  type DoubtedStage,
+  leversOf,
+} from './campaign-doubt-levers.js'
 export { horizonDays } from './job-weather.js'
 export { type JobSource, type OpenedJob, openJob } from './open-job.js'
 export { type WeatherYear, type WeatherYears, weatherYears } from './weather-years.js'

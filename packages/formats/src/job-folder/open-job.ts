@@ -1,4 +1,5 @@
 import type { Job } from '@dawnlift/core/job'
+import type { SiteLog } from '@dawnlift/core/log'
 import type { MixFit } from '@dawnlift/core/mix'
 import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
 import { checkStanding } from '@dawnlift/core/stand'
@@ -14,6 +15,7 @@ import {
   readJobFiles,
 } from '@dawnlift/document/job'
 import { drawingWalls, readDrawing } from '../dxf/index.js'
+import { jobLog } from './job-log.js'
 import { mixFromTests } from './job-mix.js'
 import { jobHours } from './job-weather.js'
 
@@ -36,6 +38,8 @@ export interface OpenedJob {
   readonly notes: readonly DrawingNote[]
   /** Oddities of the weather file that do not stop it from being used. */
   readonly weatherNotes: readonly Problem[]
+  /** What happened so far, if the site has begun to write it down. */
+  readonly log?: SiteLog
 }
 
 /** Reads a job, its drawing and its weather; or gives every problem of all of them. The same in browser, server and terminal. */
@@ -52,14 +56,16 @@ export function openJob({ document, read }: JobSource): Result<OpenedJob> {
   const { weather, assumed, notes, testsFile } = parsed.value
   const fit = testsFile ? mixFromTests(testsFile, read(testsFile), parsed.value.job.mix) : undefined
   const hours = jobHours(parsed.value.job, weather, read)
+  const log = jobLog(read, parsed.value.job.site.timeZone)
   const wallProblems = checkWalls(parsed.value.job).map(problem =>
     placed(problem, parsed.value.job, files.value.drawing),
   )
-  if ((fit && !fit.ok) || !hours.ok || wallProblems.length > 0)
+  if ((fit && !fit.ok) || !hours.ok || !log.ok || wallProblems.length > 0)
     return failure([
       ...wallProblems,
       ...(fit && !fit.ok ? fit.problems : []),
       ...(hours.ok ? [] : hours.problems),
+      ...(log.ok ? [] : log.problems),
     ])
   const job = fit ? { ...parsed.value.job, mix: fit.value.mix } : parsed.value.job
   const unsound = checkStanding({ ...job, sections: [] })
@@ -72,6 +78,7 @@ export function openJob({ document, read }: JobSource): Result<OpenedJob> {
     assumed,
     notes,
     weatherNotes: hours.value.notes,
+    ...(log.value ? { log: log.value } : {}),
   })
 }
 
