@@ -2,7 +2,6 @@ import type { Metres, Seconds } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import {
   bucklingVerdict,
-  type Critical,
   collapseMechanism,
   firstLayerMechanism,
   firstUnstable,
@@ -21,12 +20,17 @@ const STEP = 1.02
 const slowest: Seconds = 7200
 
 /**
- * What stands at a steady pace, worked out once for each pace and member. All ages of a lift scale with
- * layer time × age factor, so that temperature and pace are one variable; a lift that pauses is judged at the pace of
- * its fastest layers, which is on the safe side.
+ * What stands at a steady pace, worked out once for each pace and member, and no further than was asked. All ages of a
+ * lift scale with layer time × age factor, so that temperature and pace are one variable; a lift that pauses is judged at
+ * the pace of its fastest layers, which is on the safe side.
  */
 export interface PaceTable {
   readonly common: (pace: Seconds) => readonly Mechanism[]
+  /** Layers the member lets stand, of so many. */
+  readonly standing: (key: string, member: Member, pace: Seconds, wished: number) => number
+  /** The member's safety with so many layers standing, or `most` if it is more. */
+  readonly safety: (key: string, member: Member, pace: Seconds, layers: number, most: number) => number
+  /** All there is to say of the member. */
   readonly buckling: (key: string, member: Member, pace: Seconds) => Mechanism
   /** How many answers it keeps. */
   readonly size: () => number
@@ -41,89 +45,140 @@ export function paceStep(pace: Seconds): { readonly step: number; readonly pace:
 
 /** `most`: layers that a lift may be asked for at the most. */
 export function paceTable(layerHeight: Metres, most: number, rules: StandRules): PaceTable {
-  const reserve = rules.safety / rules.imperfection
-  const far = Math.ceil(LOOK_BEYOND * most * reserve) + 1
+  const far = Math.ceil(LOOK_BEYOND * most * reserveOf(rules)) + 1
   const commons = new Map<number, readonly Mechanism[]>()
   const members = new Map<string, Map<number, Known>>()
+  const lifts = new Map<number, LiftAge>()
   let answers = 0
-  const steady = (pace: Seconds): LiftAge => ({
-    layerHeight,
-    factor: 1,
-    ends: Array.from({ length: far }, (_, i) => (i + 1) * pace),
-  })
+  const liftAt = (pace: Seconds): LiftAge => {
+    const known = lifts.get(pace) ?? steadyLift(layerHeight, far, pace)
+    lifts.set(pace, known)
+    return known
+  }
+  const trialAt = (key: string, member: Member, pace: Seconds): Trial => {
+    const { step, pace: lowered } = paceStep(pace)
+    const steps = members.get(key) ?? new Map<number, Known>()
+    members.set(key, steps)
+    let own = steps.get(step)
+    if (!own) {
+      own = { height: { stands: 0, falls: far + 1 }, load: { stands: 0, falls: most + 1 } }
+      steps.set(step, own)
+      answers++
+    }
+    learnFromNeighbours(steps, step, own)
+    return { member, lift: liftAt(lowered), rules, most, far, known: own }
+  }
   return {
     common: pace => {
       const { step, pace: lowered } = paceStep(pace)
       const known = commons.get(step)
       if (known) return known
-      const lift = { ...steady(lowered), ends: steady(lowered).ends.slice(0, most) }
+      const lift = steadyLift(layerHeight, most, lowered)
       const now = [firstLayerMechanism(lift, rules), collapseMechanism(lift, rules)].map(keepSafeties)
       commons.set(step, now)
       return now
     },
-    buckling: (key, member, pace) => {
-      const { step, pace: lowered } = paceStep(pace)
-      const steps = members.get(key) ?? new Map<number, Known>()
-      members.set(key, steps)
-      const known = steps.get(step)
-      if (known) return known.mechanism
-      const now = criticalAt(member, steady(lowered), most, rules, neighbours(steps, step))
-      steps.set(step, now)
-      answers++
-      return now.mechanism
-    },
+    standing: (key, member, pace, wished) => layersStanding(trialAt(key, member, pace), wished),
+    safety: (key, member, pace, layers, least) => safetyUpTo(trialAt(key, member, pace), layers, least),
+    buckling: (key, member, pace) => mechanismOf(trialAt(key, member, pace)),
     size: () => answers,
   }
 }
 
-interface Known extends Critical {
-  readonly mechanism: Mechanism
+/** Layers up to which a member is known to stand, and from which on it is known to fall. */
+interface Range {
+  stands: number
+  falls: number
 }
 
-/**
- * As `bucklingMechanism` of one lift, but between the answers at a faster and a slower pace: at a slower one every layer is
- * older and stiffer, so whatever stands at the faster one stands here, and what falls at the slower one falls here.
- */
-function criticalAt(
-  member: Member,
-  lift: LiftAge,
-  most: number,
-  rules: StandRules,
-  { faster, slower }: Neighbours,
-): Known {
-  const reserve = rules.safety / rules.imperfection
-  const far = lift.ends.length
-  const byHeight =
-    firstUnstable(
-      far,
-      layers => memberStands(member, lift, layers, rules, 1),
-      (faster?.byHeight ?? 1) - 1,
-      slower?.byHeight,
-    ) ?? far + 1
-  const byLoad =
-    firstUnstable(
-      most,
-      layers => memberStands(member, lift, layers, rules, reserve),
-      (faster?.byLoad ?? 1) - 1,
-      slower?.byLoad,
-    ) ?? most + 1
-  const mechanism = bucklingVerdict(member, lift, most, rules, { byHeight, byLoad })
-  return { byHeight, byLoad, mechanism: keepSafeties(mechanism) }
+/** What is known of a member at a pace: under its weight with the lift carried on, and under its weight times the reserve. */
+interface Known {
+  readonly height: Range
+  readonly load: Range
+  mechanism?: Mechanism
 }
 
-interface Neighbours {
-  readonly faster: Critical | undefined
-  readonly slower: Critical | undefined
+interface Trial {
+  readonly member: Member
+  readonly lift: LiftAge
+  readonly rules: StandRules
+  readonly most: number
+  readonly far: number
+  readonly known: Known
 }
 
-/** The nearest paces already worked out. */
-function neighbours(steps: ReadonlyMap<number, Known>, step: number): Neighbours {
-  let [below, above] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]
-  for (const known of steps.keys()) {
-    if (known < step) below = Math.max(below, known)
-    else above = Math.min(above, known)
+const reserveOf = ({ safety, imperfection }: StandRules): number => safety / imperfection
+
+const steadyLift = (layerHeight: Metres, layers: number, pace: Seconds): LiftAge => ({
+  layerHeight,
+  factor: 1,
+  ends: Array.from({ length: layers }, (_, i) => (i + 1) * pace),
+})
+
+/** At a slower pace every layer is older and stiffer: what stands at a faster one stands here, what falls at a slower one falls. */
+function learnFromNeighbours(steps: ReadonlyMap<number, Known>, step: number, { height, load }: Known): void {
+  for (const [other, known] of steps) {
+    if (other < step) {
+      height.stands = Math.max(height.stands, known.height.stands)
+      load.stands = Math.max(load.stands, known.load.stands)
+    } else {
+      height.falls = Math.min(height.falls, known.height.falls)
+      load.falls = Math.min(load.falls, known.load.falls)
+    }
   }
-  return { faster: steps.get(below), slower: steps.get(above) }
+}
+
+function standsBy(trial: Trial, range: Range, layers: number, load: number): boolean {
+  if (layers <= range.stands) return true
+  if (layers >= range.falls) return false
+  const stands = memberStands(trial.member, trial.lift, layers, trial.rules, load)
+  if (stands) range.stands = layers
+  else range.falls = layers
+  return stands
+}
+
+/** Whether the member lets so many layers stand: carried on to what the reserve asks for, and under its weight times that. */
+function allows(trial: Trial, layers: number): boolean {
+  const { known, rules } = trial
+  const needed = Math.ceil((layers - 1e-9) * reserveOf(rules))
+  // What is known to fall is not asked of the other.
+  if (layers >= known.load.falls || needed >= known.height.falls) return false
+  return standsBy(trial, known.load, layers, reserveOf(rules)) && standsBy(trial, known.height, needed, 1)
+}
+
+function layersStanding(trial: Trial, wished: number): number {
+  if (wished < 1 || allows(trial, wished)) return wished
+  const { height, load } = trial.known
+  const known = Math.min(Math.floor(height.stands / reserveOf(trial.rules) + 1e-9), load.stands)
+  return (firstUnstable(wished, layers => allows(trial, layers), known, wished) ?? wished + 1) - 1
+}
+
+/** Whether it is safer than `least` costs two questions; how safe it is costs a dozen. */
+function safetyUpTo(trial: Trial, layers: number, least: number): number {
+  const { member, lift, rules, known, far } = trial
+  const needed = Math.ceil((least * layers) / rules.imperfection)
+  const isSafer =
+    needed <= far &&
+    standsBy(trial, known.height, needed, 1) &&
+    memberStands(member, lift, layers, rules, least / rules.imperfection)
+  return isSafer ? least : Math.min(least, mechanismOf(trial).safetyAt(layers))
+}
+
+function mechanismOf(trial: Trial): Mechanism {
+  const { member, lift, rules, most, far, known } = trial
+  known.mechanism ??= keepSafeties(
+    bucklingVerdict(member, lift, most, rules, {
+      byHeight: firstFalling(trial, known.height, far, 1),
+      byLoad: firstFalling(trial, known.load, most, reserveOf(rules)),
+    }),
+  )
+  return known.mechanism
+}
+
+function firstFalling(trial: Trial, range: Range, most: number, load: number): number {
+  const failing = range.falls > most ? undefined : range.falls
+  const stands = (layers: number) => standsBy(trial, range, layers, load)
+  return firstUnstable(most, stands, range.stands, failing) ?? most + 1
 }
 
 function keepSafeties(mechanism: Mechanism): Mechanism {

@@ -88,13 +88,8 @@ export function makeStanding(
     assert(wished > 0, 'a lift has layers')
     if (wished > most) return exactly(lift)
     const pace = fastestLayer(lift) * ageFactor(lift.temperature, input.mix)
-    const mechanisms = [
-      ...table.common(pace),
-      ...membersBetween(lift.section, lift.firstLayer, wished).map(member =>
-        table.buckling(`${member.place}/${member.key}`, member, pace),
-      ),
-    ]
-    const steady = standingOf(mechanisms, wished, rules.safety)
+    const members = membersBetween(lift.section, lift.firstLayer, wished)
+    const steady = steadyStanding(table, members, pace, wished, rules.safety)
     if (steady.layers === wished || !isUneven(lift)) return steady
     const own = exactly(lift)
     return own.layers > steady.layers ? own : steady
@@ -114,18 +109,48 @@ function fastestLayer({ start, layerEnds }: LiftTrial): number {
 const isUneven = (lift: LiftTrial): boolean =>
   medianLayerTime(lift.layerEnds.map(end => end - lift.start)) > 1.05 * fastestLayer(lift)
 
-function standingOf(mechanisms: readonly Mechanism[], wished: number, safety: number): Standing {
-  const layers = Math.min(wished, ...mechanisms.map(mechanism => mechanism.layers))
+/** The search asks thousands of times how many layers stand, and seldom by what limit and how safely: those are worked out when read. */
+function steadyStanding(
+  table: PaceTable,
+  members: readonly Member[],
+  pace: number,
+  wished: number,
+  safety: number,
+): Standing {
+  const commons = table.common(pace)
+  const keyed = members.map(member => ({ member, key: `${member.place}/${member.key}` }))
+  const layers = keyed.reduce(
+    (most, { key, member }) => table.standing(key, member, pace, most),
+    Math.min(wished, ...commons.map(mechanism => mechanism.layers)),
+  )
   const asked = Math.min(wished, layers + 1)
-  const governing = weakest(mechanisms, asked, layers < wished ? layers : undefined)
+  let known: Mechanism | undefined
+  const governing = (): Mechanism => {
+    if (known) return known
+    // Only what stops at these layers can govern; all may where nothing stops.
+    const stopping = keyed.filter(
+      ({ key, member }) => layers === wished || table.standing(key, member, pace, asked) === layers,
+    )
+    const buckling = stopping.map(({ key, member }) => table.buckling(key, member, pace))
+    known = weakest([...commons, ...buckling], asked, layers < wished ? layers : undefined)
+    return known
+  }
   return {
     layers,
-    limit: limitOf(governing, asked, safety),
-    // Asked for only of lifts that are chosen: worked out when read.
-    get safety() {
-      return Math.min(...mechanisms.map(mechanism => mechanism.safetyAt(Math.max(1, layers))))
+    get limit() {
+      return limitOf(governing(), asked, safety)
     },
-    governs: { kind: governing.kind, place: governing.place, say: governing.say },
+    get safety() {
+      const standing = Math.max(1, layers)
+      return keyed.reduce(
+        (least, { key, member }) => table.safety(key, member, pace, standing, least),
+        Math.min(...commons.map(mechanism => mechanism.safetyAt(standing))),
+      )
+    },
+    get governs() {
+      const { kind, place, say } = governing()
+      return { kind, place, say }
+    },
   }
 }
 
