@@ -60,6 +60,7 @@ export {
   segmentTangent,
 } from './segment.js'
 export { indexSegments, type SegmentIndex } from './segment-index.js'
+export { shrinksWhole } from './shrinks-whole.js'
 export {
   chain,
   type NearestOnPath,

@@ -44,18 +44,16 @@ export function bandKey(
   ])
 }
 
-const wallKey = (wall: Wall, z: Metres) => {
-  const { id, centreline, makeUp, thickness, relief } = wall
-  return [
-    id,
-    centreline.points,
-    centreline.bulges,
-    centreline.closed,
-    makeUp,
-    thickness,
-    relief,
-    reliefPhase(wall, z),
-  ]
+/** A wall as drawn, written out once: every band asks for it again. */
+const drawnKeys = new WeakMap<Wall, string>()
+
+function wallKey(wall: Wall, z: Metres): readonly [string, number] {
+  const known = drawnKeys.get(wall) ?? drawnKey(wall)
+  drawnKeys.set(wall, known)
+  return [known, reliefPhase(wall, z)]
 }
+
+const drawnKey = ({ id, centreline, makeUp, thickness, relief }: Wall): string =>
+  JSON.stringify([id, centreline.points, centreline.bulges, centreline.closed, makeUp, thickness, relief])
 
 const columnKey = ({ wall, at, length, thickness }: Column) => [wall, at, length, thickness]

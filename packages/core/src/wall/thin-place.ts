@@ -8,6 +8,7 @@ import {
   polygonCentroid,
   type Region,
   regionArea,
+  shrinksWhole,
   stroke,
   unionRings,
 } from '../geometry/index.js'
@@ -40,7 +41,7 @@ const scrap = ({ beadWidth }: PrintRules): SquareMetres => 0.35 * beadWidth ** 2
 
 /** What a bead reaches of a polygon. A wall exactly one bead thick fits its bead: half a per cent is rounding. */
 const reachedByOne = remembered(
-  (polygon: Polygon, { beadWidth }): Region => opened([polygon], 0.4975 * beadWidth),
+  (polygon: Polygon, { beadWidth }): Region => opened(polygon, 0.4975 * beadWidth),
 )
 
 const narrowIn = remembered(
@@ -59,7 +60,7 @@ const narrowPlaces = remembered((body: Body, print): readonly ThinPlace[] =>
 /** Where one bead fits, but not two side by side. */
 const doubledIn = remembered((polygon: Polygon, print): Region => {
   const reached = reachedByOne(polygon, print)
-  return lost(reached, opened([polygon], 0.995 * print.beadWidth), 4 * scrap(print))
+  return lost(reached, opened(polygon, 0.995 * print.beadWidth), 4 * scrap(print))
 })
 
 const doubledPlaces = remembered((body: Body, print): readonly ThinPlace[] => {
@@ -101,8 +102,9 @@ function voidPlaces(body: Body, beads: readonly RawBead[], print: PrintRules): r
 const lost = (region: Region, left: Region, least: SquareMetres): Region =>
   regionArea(region) - regionArea(left) < least / 2 ? [] : difference(region, left)
 
-/** What is left of a region shrunk and grown again: parts thinner than twice the distance are lost. */
-const opened = (region: Region, by: Metres): Region => inflate(inset(region, by, 'mitre'), by, 'mitre')
+/** What is left of a polygon shrunk and grown again: parts thinner than twice the distance are lost. Most walls lose nothing. */
+const opened = (polygon: Polygon, by: Metres): Region =>
+  shrinksWhole(polygon, by) ? [polygon] : inflate(inset([polygon], by, 'mitre'), by, 'mitre')
 
 function places(
   region: Region,
