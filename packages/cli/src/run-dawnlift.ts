@@ -7,6 +7,7 @@ import { addFit } from './command/fit.js'
 import { addForecast } from './command/forecast.js'
 import { addInspect } from './command/inspect.js'
 import { addLevers } from './command/levers.js'
+import { addLog } from './command/log.js'
 import { addNew } from './command/new.js'
 import { addPlan } from './command/plan.js'
 import { addResume } from './command/resume.js'
@@ -57,6 +58,7 @@ export async function runDawnlift(words: readonly string[], screen: Screen): Pro
     addCalc,
     addInspect,
     addResume,
+    addLog,
     addServe,
     addSchema,
   ]) {

@@ -1,8 +1,10 @@
 import { resolve } from 'node:path'
 import { explainLift } from '@dawnlift/core/campaign'
 import { clockText } from '@dawnlift/core/clock'
+import { sayQuantity } from '@dawnlift/core/limit'
 import type { MixFit } from '@dawnlift/core/mix'
 import type { Plan } from '@dawnlift/core/plan'
+import { formatQuantity, type QuantityFormat } from '@dawnlift/core/quantity'
 import { failure } from '@dawnlift/core/result'
 import { outputsOf } from '@dawnlift/formats/outputs'
 import { planReport } from '@dawnlift/formats/plan-report'
@@ -53,24 +55,26 @@ async function writeOutputs(
   screen.err(`${outputs.length} files in ${folder}`)
 }
 
-/** Print days as a table, with beside each lift why it is not higher and what would make it so. */
-export function printDays(plan: Plan, columns?: number): string {
+/** Print days as a table, with beside each lift why it is not higher and what would make it so; with a moment, the lifts from then on. */
+export function printDays(plan: Plan, columns?: number, from = Number.NEGATIVE_INFINITY): string {
   const { campaign, job } = plan
   const zone = job.site.timeZone
   const rows = campaign.days.flatMap(day =>
-    day.lifts.map((lift, index) => [
-      index === 0 ? String(day.number) : '',
-      index === 0 ? day.date : '',
-      lift.id,
-      `${lift.firstLayer}–${lift.lastLayer}`,
-      `${clockText(lift.start, zone)}–${clockText(lift.end, zone)}`,
-      lift.volume.toFixed(2),
-      lift.safety.toFixed(2),
-      explainLift(lift, job.units, zone),
-    ]),
+    day.lifts
+      .filter(lift => lift.end > from)
+      .map((lift, index) => [
+        index === 0 ? String(day.number) : '',
+        index === 0 ? day.date : '',
+        lift.id,
+        `${lift.firstLayer}–${lift.lastLayer}`,
+        `${clockText(lift.start, zone)}–${clockText(lift.end, zone)}`,
+        sayQuantity(lift.volume, 'm³', job.units),
+        lift.safety.toFixed(2),
+        explainLift(lift, job.units, zone),
+      ]),
   )
   const table = textTable(
-    ['day', 'date', 'lift', 'layers', 'clock', 'm³', 'safety', 'why not more'],
+    ['day', 'date', 'lift', 'layers', 'clock', 'volume', 'safety', 'why not more'],
     rows,
     [0, 5, 6],
     columns,
@@ -85,9 +89,22 @@ function closingLines(plan: Plan): readonly string[] {
     campaign.finished && last ? `finished on ${last.date}` : 'not finished within the weather given'
   return [
     `${campaign.days.length} print days for ${sections.length === 1 ? 'one section' : `${sections.length} sections`}, ${finish}; ${boundWords(campaign.bound)}.`,
-    `${tally.total.volume.toFixed(1)} m³ in ${(tally.total.beadLength / 1000).toFixed(2)} km of bead, ${tally.total.bags} bags, ${(tally.total.water / 1000).toFixed(1)} t of water.`,
+    `${totals(plan)}, ${tally.total.bags} bags.`,
     'Safety is standing capacity over demand of the green wall: a screening value. Confirm by test; local codes and a licensed engineer decide.',
   ]
+}
+
+/** What goes into the walls of the whole job, in the big units of its site. */
+function totals({ job: { units }, tally: { total } }: Plan): string {
+  const inBig = (
+    value: number,
+    dimension: 'length' | 'mass',
+    metric: QuantityFormat,
+    imperial: QuantityFormat,
+  ) => formatQuantity(value, dimension, units, units === 'metric' ? metric : imperial)
+  const bead = inBig(total.beadLength, 'length', { unit: 'km', step: 0.01 }, { unit: 'ft', step: 10 })
+  const water = inBig(total.water, 'mass', { unit: 't', step: 0.1 }, { unit: 'lb', step: 10 })
+  return `${sayQuantity(total.volume, 'm³', units)} in ${bead} of bead, ${water} of water`
 }
 
 /** How much shorter it could be at best: the date no campaign can beat, or that this one is proven shortest. */

@@ -3,20 +3,28 @@ import type { Instant } from '../quantity/index.js'
 import { closestName, type Problem } from '../result/index.js'
 import { inOrder, type LayerDown, type SiteEvent, type TakenDown } from './site-event.js'
 
-/** What a log is held against. */
 export interface LoggedSection {
   readonly section: string
   readonly layers: number
 }
 
+/** What a log is held against. */
+export interface LoggedJob {
+  readonly sections: readonly LoggedSection[]
+  /** Hours of weather the plan has: nothing is known of what lies outside. */
+  readonly hours: readonly { readonly start: Instant }[]
+  readonly timeZone: string
+}
+
 /** What in a log cannot have happened: sections that are not there, layers beyond the top, a wall that shrinks untold. */
 export function checkLog(
   events: readonly SiteEvent[],
-  sections: readonly LoggedSection[],
-  zone: string,
+  { sections, hours, timeZone: zone }: LoggedJob,
 ): readonly Problem[] {
   const standing = new Map<string, number>()
   return inOrder(events).flatMap(event => {
+    const outside = checkMoment(event, hours, zone)
+    if (outside.length > 0) return outside
     if (event.kind === 'stop') return checkStop(event, zone)
     if (event.kind !== 'layer' && event.kind !== 'taken-down') return []
     const section = sections.find(one => one.section === event.section)
@@ -29,6 +37,14 @@ export function checkLog(
 
 const moment = (at: Instant, zone: string) => `${localTime(at, zone).date} ${clockText(at, zone)}`
 const place = (event: SiteEvent, zone: string) => `site log, ${event.kind} of ${moment(event.at, zone)}`
+
+function checkMoment(event: SiteEvent, hours: LoggedJob['hours'], zone: string): readonly Problem[] {
+  const [from, last] = [hours[0]?.start ?? event.at, hours.at(-1)?.start ?? event.at]
+  const end = event.kind === 'stop' ? (event.until ?? event.at) : event.at
+  if (event.at >= from && end < last + 3600) return []
+  const say = `The job begins on ${localTime(from, zone).date} and its weather ends on ${localTime(last, zone).date}; this lies outside. Correct the moment, or the first day in the job.`
+  return [{ code: 'log/outside', at: place(event, zone), say }]
+}
 
 function noSection(event: LayerDown | TakenDown, sections: readonly LoggedSection[], zone: string): Problem {
   const names = sections.map(one => one.section)

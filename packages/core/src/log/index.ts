@@ -1,5 +1,5 @@
 export { builtLifts } from './built-lifts.js'
-export type { LoggedSection } from './check-log.js'
+export type { LoggedJob, LoggedSection } from './check-log.js'
 export { checkLog } from './check-log.js'
 export { coldJoints } from './cold-joints.js'
 export type { LostTime } from './lost-time.js'

@@ -160,17 +160,24 @@ describe('time lost', () => {
 })
 
 describe('what cannot have happened', () => {
-  const codes = (...events: SiteEvent[]) => checkLog(events, sections, zone).map(problem => problem.code)
+  const job = { sections, hours: house.hours, timeZone: zone }
+  const day = house.hours[0]!.start + 86400
+  const codes = (...events: SiteEvent[]) => checkLog(events, job).map(problem => problem.code)
   const top = sections.find(one => one.section === first.section)!.layers
   it('a section that is not there', () =>
-    expect(codes({ kind: 'layer', at: 0, section: 'ZZ', layer: 1 })).toEqual(['log/no-section']))
-  it('a layer over the top', () => expect(codes(layer(0, top + 1))).toEqual(['log/too-high']))
-  it('a wall that shrinks by itself', () => expect(codes(layer(0, 5), layer(60, 4))).toEqual(['log/shrinks']))
+    expect(codes({ kind: 'layer', at: day, section: 'ZZ', layer: 1 })).toEqual(['log/no-section']))
+  it('a layer over the top', () => expect(codes(layer(day, top + 1))).toEqual(['log/too-high']))
+  it('a wall that shrinks by itself', () =>
+    expect(codes(layer(day, 5), layer(day + 60, 4))).toEqual(['log/shrinks']))
   it('taking down more than stands', () =>
-    expect(codes(layer(0, 5), { kind: 'taken-down', at: 60, section: first.section, layer: 5 })).toEqual([
-      'log/nothing-taken',
-    ]))
+    expect(
+      codes(layer(day, 5), { kind: 'taken-down', at: day + 60, section: first.section, layer: 5 }),
+    ).toEqual(['log/nothing-taken']))
   it('a stop that ends before it begins', () =>
-    expect(codes({ kind: 'stop', at: 60, until: 0, cause: 'pump' })).toEqual(['log/stop-backwards']))
-  it('all of it at once', () => expect(codes(layer(0, top + 1), layer(60, top + 2))).toHaveLength(2))
+    expect(codes({ kind: 'stop', at: day + 60, until: day, cause: 'pump' })).toEqual(['log/stop-backwards']))
+  it('anything before the first hour of weather, or after the last', () => {
+    expect(codes(layer(house.hours[0]!.start - 1, 5))).toEqual(['log/outside'])
+    expect(codes(layer(house.hours.at(-1)!.start + 3600, 5))).toEqual(['log/outside'])
+  })
+  it('all of it at once', () => expect(codes(layer(day, top + 1), layer(day + 60, top + 2))).toHaveLength(2))
 })

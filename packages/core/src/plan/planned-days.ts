@@ -18,7 +18,7 @@ export function plannedDays(input: CampaignInput, log: SiteLog | undefined): Pla
     const campaign = scheduleCampaign(input)
     return { campaign, ahead: { input, campaign }, findings: [] }
   }
-  const problems = checkLog(log.events, loggedSections(input), input.timeZone)
+  const problems = checkLog(log.events, { ...input, sections: loggedSections(input) })
   const trusted = problems.length > 0 ? { ...log, events: [] } : log
   const { campaign, rest, built, standing, changes, kept } = resumeCampaign(input, trusted)
   const lost: readonly LostTime[] = lostTime(trusted.events, log.now)
@@ -30,7 +30,7 @@ export function plannedDays(input: CampaignInput, log: SiteLog | undefined): Pla
   }
 }
 
-export const loggedSections = ({ work }: Pick<CampaignInput, 'work'>) =>
+const loggedSections = ({ work }: Pick<CampaignInput, 'work'>) =>
   work.map(({ section, printTimes }) => ({ section, layers: printTimes.length }))
 
 /** A log that contradicts itself is not planned from: a wrong height would be worse than an old plan. */

@@ -6,6 +6,7 @@ import { fitReportSchema } from './fit-report.js'
 import { forecastReportSchema } from './forecast-report.js'
 import { inspectReportSchema } from './inspect-report.js'
 import { leversReportSchema } from './levers-report.js'
+import { logReportSchema } from './log-report.js'
 import { riskReportSchema } from './risk-report.js'
 import { standReportSchema } from './stand-report.js'
 import { trialsReportSchema } from './trials-report.js'
@@ -18,6 +19,7 @@ export const reportSchemas = {
   forecast: forecastReportSchema,
   inspect: inspectReportSchema,
   levers: leversReportSchema,
+  log: logReportSchema,
   plan: planReportSchema,
   risk: riskReportSchema,
   stand: standReportSchema,

@@ -1,0 +1,104 @@
+import { scheduleCampaign } from '@dawnlift/core/campaign'
+import type { SiteEvent } from '@dawnlift/core/log'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { inventedHouse } from '../../../core/src/campaign/invented-site.js'
+import { momentAt, momentText, readLog, readTold, writeEvent, writeStrike, writeTold } from './index.js'
+
+const zone = 'Europe/Madrid'
+const line = (fields: object) => JSON.stringify(fields)
+const layer = { at: '2026-07-06 07:13', what: 'layer', section: 'A', layer: 15 }
+const says = (...lines: string[]) => {
+  const read = readLog(lines.join('\n'), zone)
+  return read.ok ? [] : read.problems.map(({ at, say }) => `${at} ${say}`)
+}
+
+const words = fc.string({ minLength: 1, maxLength: 40 }).map(text => `x${text}`.trim())
+const at = fc.integer({ min: 1_700_000_000, max: 1_800_000_000 })
+const events: fc.Arbitrary<SiteEvent> = fc.oneof(
+  fc.record({ kind: fc.constant('shift' as const), at }),
+  fc.record({
+    kind: fc.constant('layer' as const),
+    at,
+    section: words,
+    layer: fc.integer({ min: 1, max: 999 }),
+  }),
+  fc.record({
+    kind: fc.constant('taken-down' as const),
+    at,
+    section: words,
+    layer: fc.integer({ min: 0, max: 9 }),
+  }),
+  fc.record({ kind: fc.constant('stop' as const), at, until: at, cause: words }),
+  fc.record({ kind: fc.constant('note' as const), at, text: words }),
+)
+
+describe('a site log', () => {
+  it('comes back as it was written, in any zone without a change of clocks', () =>
+    fc.assert(
+      fc.property(
+        fc.array(events, { maxLength: 8 }),
+        fc.constantFrom('UTC', 'Asia/Kolkata', 'America/Phoenix'),
+        (all, place) => {
+          const read = readLog(all.map(event => `${writeEvent(event, place)}\n`).join(''), place)
+          expect(read).toEqual({ ok: true, value: all })
+        },
+      ),
+    ))
+  it('takes the time as the site’s clocks show it', () => {
+    // Hand: Madrid is two hours ahead of UTC in July.
+    const read = readLog(line(layer), zone)
+    expect(read.ok && read.value[0]?.at).toBe(Date.UTC(2026, 6, 6, 5, 13) / 1000)
+  })
+  it('leaves out a line that a later one strikes', () => {
+    const read = readLog([line(layer), line({ ...layer, layer: 16 }), writeStrike(1)].join('\n'), zone)
+    expect(read.ok && read.value.map(event => 'layer' in event && event.layer)).toEqual([16])
+  })
+  it('passes over empty lines but counts them', () =>
+    expect(says('', line({ ...layer, layr: 1 }))[0]).toMatch(/^site-log.jsonl:2 The key “layr”.*“layer”/))
+  it('tells every problem of every line at once', () =>
+    expect(
+      says('{', line({ what: 'shift' }), line({ ...layer, layer: 1.5 }), line({ what: 'pause' })),
+    ).toHaveLength(4))
+  it('says what a line cut short by a power cut needs', () =>
+    expect(says(line(layer).slice(0, 30))[0]).toMatch(/cut short/))
+  it('will not strike a line that is not there, or one still to come', () => {
+    expect(says(writeStrike(7))[0]).toMatch(/no earlier event in line 7/)
+    expect(says(writeStrike(2), line(layer))[0]).toMatch(/no earlier event in line 2/)
+  })
+})
+
+describe('a moment', () => {
+  it.each(['2026-02-30 07:00', '2026-07-06', '2026-07-06 24:00', '06/07/2026 07:00', '1e300'])(
+    'is not %s',
+    text => expect(momentAt(text, zone).ok).toBe(false),
+  )
+  it('is none in the hour that clocks leap over', () => {
+    // Published: EU Directive 2000/84/EC, last Sunday of March at 01:00 UTC, from memory; 2026-03-29 in Madrid.
+    const read = momentAt('2026-03-29 02:30', zone)
+    expect(!read.ok && read.problems[0]?.say).toMatch(/put forward/)
+  })
+  it('is the first of two when clocks are put back', () => {
+    const read = momentAt('2026-10-25 02:30', zone)
+    expect(read).toEqual({ ok: true, value: Date.UTC(2026, 9, 25, 0, 30) / 1000 })
+  })
+  it('is told to the second where there is one', () =>
+    expect(momentText(Date.UTC(2026, 6, 6, 5, 13, 7) / 1000, zone)).toBe('2026-07-06 07:13:07'))
+})
+
+describe('days that were told', () => {
+  const campaign = scheduleCampaign(inventedHouse(), 'brisk')
+  it('come back day by day and lift by lift', () => {
+    const read = readTold(writeTold(campaign, 5))
+    expect(read.ok && read.value.campaign.days).toEqual(campaign.days)
+    expect(read.ok && read.value.at).toBe(5)
+  })
+  it.each([
+    '',
+    '{}',
+    '[]',
+    'null',
+    '{"dawnliftTold":2,"at":1,"days":[]}',
+    writeTold(campaign, 5).slice(0, 900),
+  ])('are not %j', text => expect(readTold(text).ok).toBe(false))
+})
