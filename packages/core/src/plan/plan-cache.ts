@@ -1,5 +1,5 @@
 import type { CurePlan } from '../cure/index.js'
-import type { RouteCache } from '../route/index.js'
+import { newRouteCache, type RouteCache } from '../route/index.js'
 import type { Division } from '../section/index.js'
 import type { PaceTable } from '../stand/index.js'
 import type { BandCache, SectionBands } from '../wall/index.js'
@@ -19,7 +19,7 @@ export interface PlanCache {
 
 export const newPlanCache = (): PlanCache => ({
   bands: new Map(),
-  routes: new Map(),
+  routes: newRouteCache(),
   divisions: new Map(),
   paces: new Map(),
   cures: new Map(),
@@ -40,7 +40,13 @@ const plansKept = 6
 export function trimPlanCache(cache: PlanCache, bands: readonly SectionBands[], lifts: number): void {
   const used = bands.reduce((sum, each) => sum + each.bands.length, 0)
   trim(cache.bands, plansKept * used)
-  trim(cache.routes, plansKept * used)
+  const beads = bands.reduce(
+    (sum, each) => sum + each.bands.reduce((own, band) => own + band.beads.length, 0),
+    0,
+  )
+  trim(cache.routes.bands, plansKept * used)
+  trim(cache.routes.sections, plansKept * bands.length)
+  trim(cache.routes.paths.byContent, plansKept * beads)
   trim(cache.divisions, plansKept)
   trim(cache.cures, plansKept * lifts)
   trim(cache.paces, 2)
@@ -50,7 +56,7 @@ export function trimPlanCache(cache: PlanCache, bands: readonly SectionBands[], 
 
 const mostPaces = 20_000
 
-function trim(cache: Map<string, unknown>, most: number): void {
+function trim<K>(cache: Map<K, unknown>, most: number): void {
   let spare = cache.size - Math.max(1, most)
   for (const key of cache.keys()) {
     if (spare-- <= 0) return

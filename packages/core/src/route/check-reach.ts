@@ -1,4 +1,4 @@
-import type { Point } from '../geometry/index.js'
+import { type Bounds, type Path, type Point, pathBounds } from '../geometry/index.js'
 import { type Machine, machinePoint } from '../machine/index.js'
 import type { Finding } from '../result/index.js'
 import type { Band, Bead, SectionBands } from '../wall/index.js'
@@ -10,8 +10,33 @@ type ReachRules = Pick<RouteRules, 'origin' | 'base' | 'nozzleRadius' | 'proud'>
 
 /** Does the machine reach every bead, and stay out of its keep-outs? The worst place of each kind, with numbers. */
 export function checkReach(bands: SectionBands, machine: Machine, rules: ReachRules): Finding[] {
-  const [overX, overY, overZ] = (['x', 'y', 'z'] as const).map(axis => worstOver(bands, machine, rules, axis))
+  // Most bands lie well inside; only the others are looked at piece by piece.
+  const outer = { ...bands, bands: bands.bands.filter(band => !isWellInside(band, machine, rules)) }
+  const [overX, overY, overZ] = (['x', 'y', 'z'] as const).map(axis => worstOver(outer, machine, rules, axis))
   return [overX, overY, overZ, ...clashes(bands, machine, rules)].filter(finding => finding !== undefined)
+}
+
+function isWellInside(band: Band, { reach }: Machine, rules: ReachRules): boolean {
+  const within = ([least, most]: readonly [number, number], value: number) => least <= value && value <= most
+  return band.beads.every(bead => {
+    const { least, most } = boxOf(bead.path)
+    const corners = [least, most, [least[0], most[1]], [most[0], least[1]]] as const
+    return (
+      levelsOf(band, bead, rules).every(z => within(reach.z, z)) &&
+      corners.every(corner => {
+        const [x, y] = machinePoint(rules.origin, corner)
+        return within(reach.x, x) && within(reach.y, y)
+      })
+    )
+  })
+}
+
+const boxes = new WeakMap<Path, Bounds>()
+
+function boxOf(path: Path): Bounds {
+  const box = boxes.get(path) ?? pathBounds(path)
+  boxes.set(path, box)
+  return box
 }
 
 interface Extreme {

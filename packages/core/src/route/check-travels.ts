@@ -1,4 +1,5 @@
 import type { Machine } from '../machine/index.js'
+import type { Metres } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import type { RouteRules } from './options.js'
 import type { LayerRoute, SectionRoutes, Travel } from './pass.js'
@@ -7,9 +8,12 @@ import { obstaclesUnder } from './travel.js'
 /** Travels that would have to lift above the machine's reach to clear what is in the way; the worst of each section. */
 export function checkTravels(routes: SectionRoutes, machine: Machine, rules: RouteRules): Finding[] {
   const capacity = machine.reach.z[1]
-  const tried = routes.routes.flatMap(route =>
-    route.travels.flatMap((travel, i) => (travel.joined ? [] : highestTravel(route, travel, i, rules))),
-  )
+  const tried = routes.routes.flatMap(route => {
+    const least = leastLift(route)
+    return route.travels.flatMap((travel, i) =>
+      travel.joined ? [] : highestTravel(route, travel, least, i, rules),
+    )
+  })
   const highest = tried.reduce<(typeof tried)[number] | undefined>(
     (so, each) => (so && so.z >= each.z ? so : each),
     undefined,
@@ -36,16 +40,16 @@ export function checkTravels(routes: SectionRoutes, machine: Machine, rules: Rou
 }
 
 /** Obstacles are cleared at their own height in every layer; plain clearance is highest over the top layer. */
-function highestTravel(route: LayerRoute, travel: Travel, i: number, rules: RouteRules) {
+function highestTravel(route: LayerRoute, travel: Travel, least: Metres, i: number, rules: RouteRules) {
   const height = route.passes[i]!.height
   const level = (layer: number) => rules.origin.z + rules.base + layer * height
   const [low, high] = [level(route.fromLayer), level(route.toLayer)]
   return [{ travel, layerZ: low, z: low + travel.lift }].concat(
-    route.toLayer > route.fromLayer ? [{ travel, layerZ: high, z: high + leastLift(route) }] : [],
+    route.toLayer > route.fromLayer ? [{ travel, layerZ: high, z: high + least }] : [],
   )
 }
 
-const leastLift = (route: LayerRoute): number =>
+const leastLift = (route: LayerRoute): Metres =>
   Math.min(...route.travels.filter(travel => !travel.joined).map(travel => travel.lift))
 
 const place = ([x, y]: readonly [number, number]): string => `${x.toFixed(2)}, ${y.toFixed(2)} m`

@@ -7,6 +7,7 @@ export { headingTargets, isSharp } from './heading.js'
 export { layerRouteOf, layerTime, startsOf } from './layer-route.js'
 export { type LayerRun, type LiftRun, type LiftSpan, liftRun } from './lift-run.js'
 export {
+  newRouteCache,
   type Proud,
   type RouteCache,
   type RouteOptions,

@@ -1,7 +1,9 @@
 import type { Point } from '../geometry/index.js'
 import type { MachineOrigin } from '../machine/index.js'
 import type { Metres, MetresPerSecond, Share } from '../quantity/index.js'
+import { PathPool } from './path-pool.js'
 import type { RoutedBand } from './route-band.js'
+import type { RoutedSection } from './route-section.js'
 
 /** Something standing above the layer being printed: a bar, a box, a lintel, a silo. Building frame. */
 export interface Proud {
@@ -14,8 +16,21 @@ export interface Proud {
 /** Where closed loops begin: moved from layer to layer, or near one place the lead has chosen to hide the seam. */
 export type StartPlace = { readonly kind: 'staggered' } | { readonly kind: 'hidden'; readonly near: Point }
 
-/** Both routes of a band by everything they depend on, with the names its beads had. Drop it when it has grown large. */
-export type RouteCache = Map<string, RoutedBand & { readonly beads: readonly string[] }>
+/**
+ * What earlier calls worked out: routes of bands by everything they depend on, with the names their beads had; whole
+ * sections; and the paths they share. Each map keeps its oldest entries first: the owner drops them when it grows large.
+ */
+export interface RouteCache {
+  readonly paths: PathPool
+  readonly bands: Map<string, RoutedBand & { readonly beads: readonly string[] }>
+  readonly sections: Map<string, RoutedSection>
+}
+
+export const newRouteCache = (): RouteCache => ({
+  paths: new PathPool(),
+  bands: new Map(),
+  sections: new Map(),
+})
 
 /** What routing needs besides beads and machine. */
 export interface RouteOptions {

@@ -1,5 +1,5 @@
 import type { OrderCosts } from './order.js'
-import { costTable, nearOf, type OrderTable, spliceCost, tableWays } from './order-table.js'
+import { boundOf, costTable, nearOf, type OrderTable, splicer, tableWays } from './order-table.js'
 
 /**
  * A good order for many beads: nearest first from a few beads, then exchanges while they help. Indices of ways.
@@ -20,33 +20,52 @@ const mostRounds = 60
 /** Beads to begin with: spread over the list, whose order follows the plan. */
 const startingBeads = ({ beads }: OrderCosts): number[] => [...new Set([0, Math.floor(beads / 2), beads - 1])]
 
+type SpliceCost = ReturnType<typeof splicer>
+
 /** Every stretch turned round (2-opt) or moved elsewhere (Or-opt, up to three beads), keeping each gain at once. */
 function improve(costs: OrderCosts, start: readonly number[]): OrderTable {
   let table = costTable(costs, start)
-  const n = start.length
-  for (let round = 0; round < mostRounds; round++) {
-    const before = table.least
-    for (let i = 0; i < n; i++)
-      for (let k = i + 1; k <= n; k++) {
-        table = turnedRound(costs, table, i, k)
-        if (k - i <= 3) table = movedAway(costs, table, i, k)
-      }
-    if (table.least >= before - 1e-9) break
+  const spliceCost = splicer(costs)
+  const stretches = stretchesOf(start.length)
+  let sinceGain = 0
+  for (let tried = 0; tried < mostRounds * stretches.length; tried++) {
+    const [i, k] = stretches[tried % stretches.length]!
+    const before = table
+    table = turnedRound(costs, spliceCost, table, i, k)
+    if (k - i <= 3) table = movedAway(costs, spliceCost, table, i, k)
+    sinceGain = table === before ? sinceGain + 1 : 0
+    // All have been tried on this very order.
+    if (sinceGain === stretches.length) break
   }
   return table
 }
 
-function turnedRound(costs: OrderCosts, table: OrderTable, i: number, k: number): OrderTable {
+const stretchesOf = (n: number): (readonly [from: number, to: number])[] =>
+  Array.from({ length: n }, (_, i) => Array.from({ length: n - i }, (_, k) => [i, i + 1 + k] as const)).flat()
+
+function turnedRound(
+  costs: OrderCosts,
+  spliceCost: SpliceCost,
+  table: OrderTable,
+  i: number,
+  k: number,
+): OrderTable {
   if (k - i < 2) return table
   const { order } = table
   const [before, first, last, after] = [order[i - 1], order[i], order[k - 1], order[k]]
   const lost = nearOf(costs, before, first) + nearOf(costs, last, after)
   const gained = nearOf(costs, before, last) + nearOf(costs, first, after)
-  if (cannotHelp(table, gained - lost)) return table
-  return spliced(costs, table, i, k, table.order.slice(i, k).reverse())
+  if (cannotHelp(table, i, k, gained - lost)) return table
+  return spliced(costs, spliceCost, table, i, k, table.order.slice(i, k).reverse())
 }
 
-function movedAway(costs: OrderCosts, table: OrderTable, i: number, k: number): OrderTable {
+function movedAway(
+  costs: OrderCosts,
+  spliceCost: SpliceCost,
+  table: OrderTable,
+  i: number,
+  k: number,
+): OrderTable {
   const n = table.order.length
   const { order } = table
   const [before, first, last, after] = [order[i - 1], order[i], order[k - 1], order[k]]
@@ -55,12 +74,12 @@ function movedAway(costs: OrderCosts, table: OrderTable, i: number, k: number): 
     if (at >= i && at <= k) continue
     const [a, b] = [order[at - 1], order[at]]
     const put = nearOf(costs, a, first) + nearOf(costs, last, b) - nearOf(costs, a, b)
-    if (cannotHelp(table, left + put)) continue
+    if (cannotHelp(table, Math.min(at, i), Math.max(at, k), left + put)) continue
     const piece = order.slice(i, k)
     const better =
       at < i
-        ? spliced(costs, table, at, k, [...piece, ...order.slice(at, i)])
-        : spliced(costs, table, i, at, [...order.slice(k, at), ...piece])
+        ? spliced(costs, spliceCost, table, at, k, [...piece, ...order.slice(at, i)])
+        : spliced(costs, spliceCost, table, i, at, [...order.slice(k, at), ...piece])
     // what stood at i has moved: the caller goes on from the new order
     if (better !== table) return better
   }
@@ -68,17 +87,19 @@ function movedAway(costs: OrderCosts, table: OrderTable, i: number, k: number): 
 }
 
 /** Even the nearest ways of every pair would not make it cheaper. */
-const cannotHelp = ({ bound, least }: OrderTable, change: number): boolean => bound + change >= least - 1e-9
+const cannotHelp = (table: OrderTable, i: number, k: number, change: number): boolean =>
+  boundOf(table, i, k, change) >= table.least - 1e-9
 
 /** The order with the beads from i to k replaced, if that is cheaper. */
 function spliced(
   costs: OrderCosts,
+  spliceCost: SpliceCost,
   table: OrderTable,
   i: number,
   k: number,
   beads: readonly number[],
 ): OrderTable {
-  if (spliceCost(costs, table, i, k, beads) >= table.least - 1e-9) return table
+  if (spliceCost(table, i, k, beads) >= table.least - 1e-9) return table
   return costTable(costs, [...table.order.slice(0, i), ...beads, ...table.order.slice(k)])
 }
 

@@ -22,12 +22,14 @@ export interface OrderCosts {
   readonly ways: readonly Way[]
   readonly beads: number
   /** First way of each bead, and one past the last. */
-  readonly first: readonly number[]
-  readonly begin: readonly number[]
+  readonly first: Int32Array
+  readonly begin: Float64Array
   readonly link: Float64Array
-  readonly end: readonly number[]
+  readonly end: Float64Array
   /** Per pair of beads the least any of their ways cost one after the other; the same both ways round. */
   readonly near: Float64Array
+  /** Ways of the bead that has most. */
+  readonly widest: number
 }
 
 /** One start weighs more than any travel on a site [m]. */
@@ -56,42 +58,37 @@ export function orderBeads(task: OrderTask): readonly Way[] {
 
 export function orderCosts({ ways, gap, from, to }: OrderTask): OrderCosts {
   const flat = ways.flat()
-  const size = flat.length
-  const link = new Float64Array(size * size)
-  flat.forEach((a, i) => {
-    flat.forEach((b, k) => {
-      if (a.bead !== b.bead) link[i * size + k] = linkCost(a, b, gap(a.bead, b.bead))
-    })
+  const first = new Int32Array(ways.length + 1)
+  ways.forEach((each, bead) => {
+    first[bead + 1] = first[bead]! + each.length
   })
-  const first = [0]
-  for (const each of ways) first.push(first.at(-1)! + each.length)
-  const begin = flat.map(way => way.dislike + (from ? distance(from, way.enter) : 0))
-  const end = flat.map(way => (to ? distance(way.leave, to) : 0))
-  const near = nearness(flat, ways.length, link)
-  return {
-    ways: flat,
-    beads: ways.length,
-    first,
-    begin,
-    link,
-    end,
-    near,
-  }
+  const begin = Float64Array.from(flat, way => way.dislike + (from ? distance(from, way.enter) : 0))
+  const end = Float64Array.from(flat, way => (to ? distance(way.leave, to) : 0))
+  const widest = ways.reduce((most, each) => Math.max(most, each.length), 0)
+  return { ways: flat, beads: ways.length, first, begin, end, widest, ...linksOf(flat, first, gap) }
 }
 
-function nearness(ways: readonly Way[], beads: number, link: Float64Array): Float64Array {
-  const near = new Float64Array(beads * beads).fill(Number.POSITIVE_INFINITY)
-  ways.forEach((a, i) => {
-    ways.forEach((b, k) => {
-      const cost = link[i * ways.length + k]! - b.dislike
-      for (const pair of [a.bead * beads + b.bead, b.bead * beads + a.bead])
-        near[pair] = Math.min(near[pair]!, cost)
-    })
-  })
-  return near
-}
-
-function linkCost(a: Way, b: Way, gap: number): number {
-  const away = distance(a.leave, b.enter)
-  return b.dislike + away + (away <= gap ? 0 : startCost)
+/** Cost of every way after every other, and the least of each pair of beads. */
+function linksOf(flat: readonly Way[], first: Int32Array, gap: OrderTask['gap']) {
+  const beads = first.length - 1
+  const [link, near] = [new Float64Array(flat.length ** 2), new Float64Array(beads ** 2)]
+  const enter = Float64Array.from(flat.flatMap(way => way.enter))
+  for (let a = 0; a < beads; a++)
+    for (let b = 0; b < beads; b++) {
+      if (a === b) continue
+      const joined = gap(a, b)
+      let least = Number.POSITIVE_INFINITY
+      for (let i = first[a]!; i < first[a + 1]!; i++) {
+        const [x, y] = flat[i]!.leave
+        for (let k = first[b]!; k < first[b + 1]!; k++) {
+          const away = Math.sqrt((enter[2 * k]! - x) ** 2 + (enter[2 * k + 1]! - y) ** 2)
+          const cost = away <= joined ? away : away + startCost
+          if (cost < least) least = cost
+          link[i * flat.length + k] = cost + flat[k]!.dislike
+        }
+      }
+      const [there, back] = [a * beads + b, b * beads + a]
+      near[there] = near[back] = a < b ? least : Math.min(least, near[back]!)
+    }
+  return { link, near }
 }

@@ -51,14 +51,17 @@ export const ledInFrom = (start: Point, path: Path): Path => ({
 
 /** The place on a path nearest to a point; a place at a corner is that corner. */
 export function nearestPlace(path: Path, point: Point): Place & { readonly distance: number } {
-  let best = { segment: 0, share: 0, point: path.points[0]!, distance: Number.POSITIVE_INFINITY }
-  segmentsOf(path).forEach((segment, i) => {
+  const segments = segmentsOf(path)
+  let [best, bestShare, least] = [0, 0, Number.POSITIVE_INFINITY]
+  for (let i = 0; i < segments.length; i++) {
+    const segment = segments[i]!
+    // No point of a piece is farther from its start than the piece is long.
+    if (distance(segment.from, point) - segment.length > least) continue
     const share = nearestShare(segment, point)
-    const candidate = pointAt(segment, share)
-    const away = distance(candidate, point)
-    if (away < best.distance - 1e-12) best = { ...settled(path, i, share, segment), distance: away }
-  })
-  return best
+    const away = distance(pointAt(segment, share), point)
+    if (away < least - 1e-12) [best, bestShare, least] = [i, share, away]
+  }
+  return { ...settled(path, best, bestShare, segments[best]!), distance: least }
 }
 
 /** Without pieces too short to run; such pieces come out of offsetting and clipping. */

@@ -7,7 +7,7 @@ import { orderBeads } from './order.js'
 import type { LayerRoute, Pass, Travel } from './pass.js'
 import { distance } from './segment.js'
 import { type Chain, chainsOf, type Strand } from './strand.js'
-import { timedPasses } from './timed-pass.js'
+import type { PassTimer } from './timed-pass.js'
 import { travelOf } from './travel.js'
 import { joiningGap, type Way, waysOf } from './way.js'
 import type { WoundBead } from './wind-back.js'
@@ -28,13 +28,19 @@ export interface RoutedBand {
 }
 
 /** Both routes of a band: odd layers one way, even layers back, so that the axis winds back and ends meet starts. */
-export function routeBand(section: string, band: Band, machine: Machine, rules: RouteRules): RoutedBand {
+export function routeBand(
+  section: string,
+  band: Band,
+  machine: Machine,
+  rules: RouteRules,
+  timer: PassTimer,
+): RoutedBand {
   const ways = waysOf(band.beads, rules)
   const odd = oddHalf(band, ways, machine, rules)
   const even = evenHalf(band, ways, odd, machine, rules)
   const routes = [
-    layerRoute(section, band, 1, odd, even, machine, rules),
-    layerRoute(section, band, 0, even, odd, machine, rules),
+    layerRoute(section, band, 1, odd.chains.flatMap(timer), travelsOf(band, odd, even, machine, rules)),
+    layerRoute(section, band, 0, even.chains.flatMap(timer), travelsOf(band, even, odd, machine, rules)),
   ] as const
   return { routes, wound: [...odd.wound, ...even.wound] }
 }
@@ -86,13 +92,9 @@ function layerRoute(
   section: string,
   band: Band,
   parity: 0 | 1,
-  half: Half,
-  before: Half,
-  machine: Machine,
-  rules: RouteRules,
+  passes: readonly Pass[],
+  travels: readonly Travel[],
 ): LayerRoute {
-  const passes = half.chains.flatMap(chain => timedPasses(chain, rules.speed, machine))
-  const travels = travelsOf(band, half, before, machine, rules)
   const sum = (of: (pass: Pass) => number) => passes.reduce((total, pass) => total + of(pass), 0)
   return {
     section,

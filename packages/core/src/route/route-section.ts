@@ -5,10 +5,10 @@ import { checkFlow } from './check-flow.js'
 import { checkReach } from './check-reach.js'
 import { checkTravels } from './check-travels.js'
 import { checkWinding } from './check-winding.js'
-import { type RouteCache, type RouteOptions, type RouteRules, routeRules } from './options.js'
+import { newRouteCache, type RouteCache, type RouteOptions, type RouteRules, routeRules } from './options.js'
 import type { LayerRoute, SectionRoutes } from './pass.js'
 import { type RoutedBand, routeBand } from './route-band.js'
-import type { WoundBead } from './wind-back.js'
+import { type PassTimer, passTimer } from './timed-pass.js'
 
 /**
  * Routes of a section: for each band one for odd and one for even layers, with the fewest starts of the pump and the
@@ -17,60 +17,93 @@ import type { WoundBead } from './wind-back.js'
  * Lead-in: the pump starts at the first point and the nozzle waits there for the pump's start lag.
  * Lead-out: the machine file stops the pump its stop lag before the end; the nozzle runs on to the end.
  */
-export function routeSection(
-  bands: SectionBands,
-  machine: Machine,
-  options: RouteOptions,
-): { readonly routes: SectionRoutes; readonly findings: readonly Finding[] } {
+export function routeSection(bands: SectionBands, machine: Machine, options: RouteOptions): RoutedSection {
   const rules = routeRules(options)
-  const cache: RouteCache = options.cache ?? new Map()
-  const wound: WoundBead[] = []
-  const routes = bands.bands.flatMap(band => {
-    const routed = routedBand(bands.section, band, machine, rules, cache)
-    wound.push(...routed.wound)
-    return routed.routes
-  })
-  const section = { section: bands.section, routes }
+  const cache = options.cache ?? newRouteCache()
+  const common = JSON.stringify([machine, rules])
+  const levels = rules.proud.length + machine.keepOut.length > 0
+  const tasks = bands.bands.map(band => pooledBand(band, cache, `${levels ? band.fromLayer : 0}${common}`))
+  const key = sectionKey(bands, tasks)
+  const section = cache.sections.get(key) ?? routedSection(bands, tasks, machine, rules, cache)
+  // Set anew: the map's order tells its owner what was asked for last.
+  cache.sections.delete(key)
+  cache.sections.set(key, section)
+  return section
+}
+
+/** Routes of a section and what stands against them. */
+export interface RoutedSection {
+  readonly routes: SectionRoutes
+  readonly findings: readonly Finding[]
+}
+
+/** A band over shared paths, and all that its routes depend on: not its name, its level only where something stands proud. */
+interface BandTask {
+  readonly band: Band
+  readonly key: string
+}
+
+function pooledBand(band: Band, { paths }: RouteCache, common: string): BandTask {
+  const pooled = band.beads.map(bead => paths.pooled(bead.path))
+  assert(
+    band.beads.every(({ width, height }) => Number.isFinite(width + height)),
+    'beads have a width and a height',
+  )
+  const sizes = band.beads.map(({ width, height }, i) => `${pooled[i]!.id} ${width} ${height}`)
+  return {
+    band: { ...band, beads: band.beads.map((bead, i) => ({ ...bead, path: pooled[i]!.path })) },
+    key: `${sizes.join()}${common}`,
+  }
+}
+
+/** Names and levels too: a section found by it is the section itself. */
+const sectionKey = ({ section }: SectionBands, tasks: readonly BandTask[]): string =>
+  [
+    section,
+    ...tasks.map(({ band, key }) =>
+      [band.fromLayer, band.toLayer, ...band.beads.map(bead => bead.id), key].join(' '),
+    ),
+  ].join('\n')
+
+function routedSection(
+  bands: SectionBands,
+  tasks: readonly BandTask[],
+  machine: Machine,
+  rules: RouteRules,
+  cache: RouteCache,
+): RoutedSection {
+  const timer = passTimer(machine, rules.speed)
+  const routed = tasks.map(task => routedBand(bands.section, task, machine, rules, timer, cache.bands))
+  const routes = { section: bands.section, routes: routed.flatMap(each => each.routes) }
   const findings = [
-    ...checkReach(bands, machine, rules),
-    ...checkFlow(section, rules.speed, machine),
-    ...checkTravels(section, machine, rules),
-    ...checkWinding(section, wound, machine),
+    ...checkReach({ ...bands, bands: tasks.map(({ band }) => band) }, machine, rules),
+    ...checkFlow(routes, rules.speed, machine),
+    ...checkTravels(routes, machine, rules),
+    ...checkWinding(
+      routes,
+      routed.flatMap(each => each.wound),
+      machine,
+    ),
   ]
-  return { routes: section, findings }
+  return { routes, findings }
 }
 
 /** From the cache under the band's own names, or made now. */
 function routedBand(
   section: string,
-  band: Band,
+  { band, key }: BandTask,
   machine: Machine,
   rules: RouteRules,
-  cache: RouteCache,
+  timer: PassTimer,
+  cache: RouteCache['bands'],
 ): RoutedBand {
-  assert(band.beads.every(isRunnable), 'bead points are finite and beads have pieces')
-  const key = keyOf(band, machine, rules)
-  const known = cache.get(key)
-  if (known) {
-    // Set anew: the map's order tells its owner what was asked for last.
-    cache.delete(key)
-    cache.set(key, known)
-    return renamed(known, section, band)
+  const known = cache.get(key) ?? {
+    ...routeBand(section, band, machine, rules, timer),
+    beads: band.beads.map(bead => bead.id),
   }
-  const routed = routeBand(section, band, machine, rules)
-  cache.set(key, { ...routed, beads: band.beads.map(bead => bead.id) })
-  return routed
-}
-
-/** All that a band's routes depend on: not its name, and its level only where something stands proud. */
-function keyOf(band: Band, machine: Machine, rules: RouteRules): string {
-  const level = rules.proud.length + machine.keepOut.length > 0 ? band.fromLayer : 0
-  return JSON.stringify([
-    band.beads.map(({ path, width, height }) => [path, width, height]),
-    machine,
-    rules,
-    level,
-  ])
+  cache.delete(key)
+  cache.set(key, known)
+  return renamed(known, section, band)
 }
 
 function renamed(
@@ -93,10 +126,3 @@ function renamed(
   })
   return { routes: [renew(routes[0]), renew(routes[1])], wound: wound.map(named) }
 }
-
-const isRunnable = ({ path, width, height }: Band['beads'][number]): boolean =>
-  path.bulges.length > 0 &&
-  path.bulges.every(Number.isFinite) &&
-  path.points.flat().every(Number.isFinite) &&
-  Number.isFinite(width) &&
-  Number.isFinite(height)

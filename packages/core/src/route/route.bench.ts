@@ -1,5 +1,6 @@
 import { machineProfile } from '../machine/index.js'
 import { bead, line, roundedBox, sectionOf, zigzag } from './invented-section.js'
+import { newRouteCache } from './options.js'
 import { routeSection } from './route-section.js'
 import { type Move, speedProfile } from './velocity.js'
 
@@ -44,7 +45,7 @@ const moves = Array.from(
 )
 
 export function bench(): { readonly name: string; readonly run: () => void }[] {
-  const known = new Map()
+  const known = newRouteCache()
   return [
     { name: 'route 8 beads, proved best', run: () => void routeSection(fewBeads, machine, options) },
     { name: 'route 36 beads', run: () => void routeSection(manyBeads, machine, options) },

@@ -2,7 +2,15 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Path } from '../geometry/index.js'
 import { type Machine, machineProfile } from '../machine/index.js'
-import { layerRouteOf, layerTime, liftRun, routeSection, sharpTurn, startsOf } from './index.js'
+import {
+  layerRouteOf,
+  layerTime,
+  liftRun,
+  newRouteCache,
+  routeSection,
+  sharpTurn,
+  startsOf,
+} from './index.js'
 import { bead, hollowWall, line, roundedBox, sectionOf, zigzag } from './invented-section.js'
 import { segmentsOf } from './segment.js'
 
@@ -185,21 +193,44 @@ describe('sharp corners', () => {
 
 describe('routes already known', () => {
   it('are taken from the cache under the names of the band that asks', () => {
-    const cache = new Map()
+    const cache = newRouteCache()
     const first = routeSection(sectionOf(hollowWall), gantry, { speed, cache })
     const other = sectionOf(
       hollowWall.map(each => ({ ...each, id: `up-${each.id}` })),
       30,
     )
     const second = routeSection(other, gantry, { speed, cache })
-    expect(cache.size).toBe(1)
+    expect(cache.bands.size).toBe(1)
     const [a, b] = [first.routes.routes[0]!, second.routes.routes[0]!]
     expect(b.toLayer).toBe(30)
     expect(b.passes.map(pass => pass.path)).toEqual(a.passes.map(pass => pass.path))
     expect(b.passes.map(pass => pass.bead)).toEqual(a.passes.map(pass => `up-${pass.bead}`))
   })
+  it('are run once where a band lays the same points again', () => {
+    const cache = newRouteCache()
+    const one = sectionOf(hollowWall)
+    const again = structuredClone(one.bands[0]!)
+    const bands = [one.bands[0]!, { ...again, fromLayer: 11, toLayer: 20 }]
+    const { routes } = routeSection({ ...one, layers: 20, bands }, gantry, { speed, cache })
+    expect(cache.bands.size).toBe(1)
+    expect(routes.routes.map(route => route.fromLayer)).toEqual([1, 1, 11, 11])
+    expect(routes.routes[2]!.passes).toEqual(routes.routes[0]!.passes)
+  })
+  it('are the very same object for a section that is the same, and not for one of other names', () => {
+    const cache = newRouteCache()
+    const first = routeSection(sectionOf(hollowWall), gantry, { speed, cache })
+    expect(routeSection(structuredClone(sectionOf(hollowWall)), gantry, { speed, cache })).toBe(first)
+    const other = routeSection({ ...sectionOf(hollowWall), section: 'T' }, gantry, { speed, cache })
+    expect(other.routes.section).toBe('T')
+    const higher = routeSection(sectionOf(hollowWall, 11), gantry, { speed, cache })
+    expect(higher.routes.routes[0]!.toLayer).toBe(11)
+  })
+  it('refuse points that are not numbers', () => {
+    expect(() => routed([bead('l', line([1, 1], [Number.NaN, 1]))])).toThrow('finite')
+    expect(() => routed([{ ...bead('l', line([1, 1], [3, 1])), width: Number.NaN }])).toThrow('width')
+  })
   it('are made anew for another speed', () => {
-    const cache = new Map()
+    const cache = newRouteCache()
     const slow = routeSection(sectionOf(hollowWall), gantry, { speed: 0.05, cache })
     const fast = routeSection(sectionOf(hollowWall), gantry, { speed, cache })
     expect(fast.routes.routes[0]!.printTime).toBeLessThan(slow.routes.routes[0]!.printTime)

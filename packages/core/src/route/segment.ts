@@ -41,11 +41,18 @@ export function segmentOf(from: Point, to: Point, bulge: number): Segment {
   }
 }
 
+/** Paths never change: each is taken to pieces once, and the pieces are forgotten with it. */
+const known = new WeakMap<Path, readonly Segment[]>()
+
 /** The pieces of a path in order; the closing piece last. */
-export function segmentsOf(path: Path): Segment[] {
-  return path.bulges.map((bulge, i) =>
+export function segmentsOf(path: Path): readonly Segment[] {
+  const before = known.get(path)
+  if (before) return before
+  const segments = path.bulges.map((bulge, i) =>
     segmentOf(path.points[i]!, path.points[(i + 1) % path.points.length]!, bulge),
   )
+  known.set(path, segments)
+  return segments
 }
 
 /** Centre of a circular piece. */
@@ -70,7 +77,8 @@ export function pointAt(segment: Segment, share: number): Point {
 /** Bulge of the first `share` of an arc. */
 export const partBulge = (bulge: number, share: number): number => Math.tan(share * Math.atan(bulge))
 
-export const distance = (a: Point, b: Point): Metres => Math.hypot(b[0] - a[0], b[1] - a[1])
+/** The root itself: metres neither overflow nor vanish, and `hypot` takes several times as long. */
+export const distance = (a: Point, b: Point): Metres => Math.sqrt((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2)
 
 /** The same direction within −π…π. */
 export const wrapped = (angle: Radians): Radians => angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI))

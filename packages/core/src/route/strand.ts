@@ -4,7 +4,7 @@ import type { Radians } from '../quantity/index.js'
 import type { Bead } from '../wall/index.js'
 import { headingRange, shortestTurn, turnsToFit, unwrappedHeadings } from './heading.js'
 import type { RouteRules } from './options.js'
-import { ledInFrom, openedAt, reversed, withoutTinyPieces } from './path-edit.js'
+import { ledInFrom, openedAt, type Place, reversed, withoutTinyPieces } from './path-edit.js'
 import { distance, segmentsOf } from './segment.js'
 import { joiningGap, type Way } from './way.js'
 import { type WoundBead, windBack } from './wind-back.js'
@@ -81,12 +81,27 @@ function directionOf(task: StrandTask, way: Way, heading: Radians): boolean {
   return turn(true) < turn(false) - 1e-6
 }
 
-function pathOf(bead: Bead, way: Way, backwards: boolean): Path {
-  const forwards = way.place ? openedAt(bead.path, way.place) : bead.path
+/** Beads as they are run, by place and direction: band after band runs the same ones. */
+const runs = new WeakMap<Path, Map<string, Path>>()
+
+function pathOf({ path }: Bead, { place }: Way, backwards: boolean): Path {
+  const known = runs.get(path) ?? new Map<string, Path>()
+  runs.set(path, known)
+  const key = `${place?.segment} ${place?.share} ${backwards}`
+  const run = known.get(key) ?? pathRun(path, place, backwards)
+  known.set(key, run)
+  return run
+}
+
+function pathRun(path: Path, place: Place | undefined, backwards: boolean): Path {
+  const forwards = place ? openedAt(path, place) : path
   return withoutTinyPieces(backwards ? reversed(forwards) : forwards)
 }
 
-const startingAt = (start: Point, path: Path): Path => ({ ...path, points: [start, ...path.points.slice(1)] })
+function startingAt(start: Point, path: Path): Path {
+  const [first, ...rest] = path.points
+  return distance(start, first!) === 0 ? path : { ...path, points: [start, ...rest] }
+}
 
 /** Headings in the machine frame, where the axis has its home and its stops. */
 function headingsOf(task: StrandTask, path: Path, near: Radians): Radians[] {

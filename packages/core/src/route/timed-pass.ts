@@ -1,3 +1,4 @@
+import type { Path } from '../geometry/index.js'
 import type { Machine } from '../machine/index.js'
 import { arcSpeed, turnTime } from '../machine/index.js'
 import type { MetresPerSecond, Radians, Seconds } from '../quantity/index.js'
@@ -13,7 +14,35 @@ import { type Move, speedProfile } from './velocity.js'
 type PassMotion = Pick<Pass, 'path' | 'speeds' | 'headings'>
 
 /** Chain → passes with speeds, time and volume. */
-export function timedPasses(chain: Chain, speed: MetresPerSecond, machine: Machine): Pass[] {
+export type PassTimer = (chain: Chain) => readonly Pass[]
+
+/** For one machine and speed; a chain that recurs in another band, or in every other layer, is timed once. */
+export function passTimer(machine: Machine, speed: MetresPerSecond): PassTimer {
+  const timed = new Map<Path, { readonly chain: Chain; readonly passes: readonly Pass[] }[]>()
+  return chain => {
+    const begun = timed.get(chain[0]!.path) ?? []
+    timed.set(chain[0]!.path, begun)
+    const known = begun.find(each => runsAlike(each.chain, chain))
+    if (known) return known.passes.map((pass, i) => ({ ...pass, bead: chain[i]!.bead.id }))
+    const passes = timedPasses(chain, speed, machine)
+    begun.push({ chain, passes })
+    return passes
+  }
+}
+
+const runsAlike = (a: Chain, b: Chain): boolean =>
+  a.length === b.length &&
+  a.every(({ bead, path, headings }, i) => {
+    const other = b[i]!
+    return (
+      path === other.path &&
+      bead.width === other.bead.width &&
+      bead.height === other.bead.height &&
+      headings.every((heading, k) => heading === other.headings[k])
+    )
+  })
+
+function timedPasses(chain: Chain, speed: MetresPerSecond, machine: Machine): readonly Pass[] {
   const untimed = chain.map((strand, i) => passOf(strand, chain[i + 1], speed, machine))
   const times = chainTimes(untimed, machine)
   return untimed.map((pass, i) => ({ ...pass, time: times[i]! }))

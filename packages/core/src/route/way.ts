@@ -64,8 +64,7 @@ function someCorners(path: Path, most: number): Place[] {
 function touchingPlaces(beads: readonly Bead[], rules: RouteRules): Place[][] {
   const found: Place[][] = beads.map(() => [])
   const loops = [...beads.keys()].filter(i => beads[i]!.path.closed)
-  const note = (loop: number, other: number, point: Point) => {
-    const place = nearestPlace(beads[loop]!.path, point)
+  const note = (loop: number, other: number, place: NearPlace) => {
     const known = found[loop]!
     if (place.distance <= joiningGap(beads[loop]!, beads[other]!, rules) && known.length < mostPlaces)
       found[loop] = distinct([...known, place])
@@ -73,14 +72,28 @@ function touchingPlaces(beads: readonly Bead[], rules: RouteRules): Place[][] {
   const others = (loop: number) => [...beads.keys()].filter(i => i !== loop)
   for (const i of loops)
     for (const j of others(i))
-      for (const point of meetingPoints(beads[j]!.path, beads[i]!.path)) note(i, j, point)
+      for (const place of meetingPlaces(beads[j]!.path, beads[i]!.path)) note(i, j, place)
   // a place passed on from loop to loop lets nested loops follow one another: inwards, then outwards
   for (const i of [...loops, ...[...loops].reverse()])
-    for (const j of others(i)) for (const place of found[j]!) note(i, j, place.point)
+    for (const j of others(i))
+      for (const { point } of found[j]!) note(i, j, nearestPlace(beads[i]!.path, point))
   return found
 }
 
-/** Where a bead may meet a loop: its ends, or of another loop the middle of its longest side and its nearest corner. */
+type NearPlace = ReturnType<typeof nearestPlace>
+
+/** The same two beads lie beside each other in band after band. */
+const meetings = new WeakMap<Path, WeakMap<Path, readonly NearPlace[]>>()
+
+/** Where a bead may meet a loop, as places on the loop. */
+function meetingPlaces(path: Path, loop: Path): readonly NearPlace[] {
+  const known = meetings.get(loop) ?? new WeakMap<Path, readonly NearPlace[]>()
+  const places = known.get(path) ?? meetingPoints(path, loop).map(point => nearestPlace(loop, point))
+  meetings.set(loop, known.set(path, places))
+  return places
+}
+
+/** A bead's ends, or of another loop the middle of its longest side and its nearest corner. */
 function meetingPoints(path: Path, loop: Path): Point[] {
   if (!path.closed) return [path.points[0]!, path.points.at(-1)!]
   const longest = segmentsOf(path).reduce((a, b) => (b.length > a.length + 1e-9 ? b : a))
