@@ -34,7 +34,7 @@ export interface AppState {
   readonly moment: Instant
   readonly units: 'metric' | 'imperial'
   readonly selection:
-    | { readonly kind: 'wall' | 'embed' | 'opening' | 'lift' | 'section'; readonly id: string }
+    | { readonly kind: 'wall' | 'embed' | 'opening' | 'lintel' | 'column' | 'lift' | 'section'; readonly id: string }
     | undefined
 }
 

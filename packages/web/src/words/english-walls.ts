@@ -3,7 +3,7 @@ export const englishWalls = {
   overtaken: 'The document changed in the meantime; nothing was written. Do it again.',
   plan: (layer: number) => `Plan of layer ${layer}`,
   planKeys:
-    'Arrow keys go through walls and what stands in them. M takes up an opening or embed: arrows then move it, Enter sets it down, Escape puts it back. Delete takes it out. Plus and minus zoom, 0 shows all, Shift and arrows move the sheet.',
+    'Arrow keys go through walls and what stands in them. M takes up what is chosen: arrows then move it, Enter sets it down, Escape puts it back. Delete takes it out. Plus and minus zoom, 0 shows all, Shift and arrows move the sheet.',
   drawKeys:
     'Click, or move the cross with the arrow keys and press Enter, to set a corner. Backspace takes one back, A makes the next piece an arc, Escape leaves off.',
   measureKeys: 'Click two places, or move the cross with the arrow keys and press Enter. Escape begins anew.',
@@ -12,7 +12,8 @@ export const englishWalls = {
   zoomOut: 'Zoom out',
   zoomAll: 'Show all',
   underPlan: 'What is chosen, and what the last edit changed',
-  nothingChosen: 'Choose a wall, an opening or an embed on the plan to see and change its figures.',
+  nothingChosen:
+    'Choose a wall, an opening, a lintel, an embed or a column on the plan to see and change its figures.',
   takeUp: 'Move',
   setDown: 'Set down',
   putBack: 'Put back',
@@ -24,11 +25,19 @@ export const englishWalls = {
   changedPart: 'from the drawing, changed here',
   noSuchLength:
     'The last piece of this wall cannot give that length: it is an arc, or nothing of it would be left. Move its end instead.',
-  onlyInDrawing: (id: string, file: string) =>
-    `${id} comes from ${file}. It can be moved and changed here, but taken out only there.`,
   addWindow: 'Add a window',
   addDoor: 'Add a door',
   addEmbed: 'Add an embed',
+  addColumn: 'Add a column',
+  array: {
+    title: 'The same again in a row',
+    times: 'So many more',
+    every: 'From middle to middle',
+    make: 'Set them',
+  },
+  leftOut: (count: number) =>
+    count === 1 ? '1 thing of the drawing is left out' : `${count} things of the drawing are left out`,
+  bringBack: (id: string) => `Bring ${id} back`,
   finishWall: 'Finish wall',
   cornerBack: 'Take corner back',
   arc: 'Next piece an arc',
@@ -36,8 +45,11 @@ export const englishWalls = {
   noDirection: 'Set a corner and move the cross first: the length is laid off in its direction.',
   cornersSet: (count: number) => (count === 1 ? '1 corner set' : `${count} corners set`),
   findings: (count: number) => (count === 1 ? '1 finding on this plan' : `${count} findings on this plan`),
+  lintelOf: (opening: string) => `lintel of ${opening}`,
+  lintels: { precast: 'precast concrete', steel: 'steel', timber: 'timber' },
   kinds: {
     wall: 'wall',
+    column: 'column',
     door: 'door',
     window: 'window',
     passage: 'passage',
@@ -87,6 +99,8 @@ export const englishWalls = {
     endY: { start: 'Start, up', end: 'End, up' },
     lintel: 'Lintel height',
     bearing: 'Lintel bearing',
+    lintelKind: 'Lintel of',
+    cover: 'Cover of its cage',
   },
   layerOf: (layer: number, off: string) => `layer ${layer}${off}`,
   unrolled: 'Unrolled',

@@ -34,7 +34,7 @@ export function placeOfFinding(
   { at, point }: Pick<Finding, 'at' | 'point'>,
 ): Thing | undefined {
   const names = at.split(/[\s/,]+/)
-  for (const kind of ['opening', 'embed', 'wall'] as const)
+  for (const kind of ['opening', 'embed', 'column', 'wall'] as const)
     for (const id of names) if (findThing(draft, { kind, id })) return { kind, id }
   const near = point && wallNear(draft, point)
   return near && { kind: 'wall', id: near.wall }

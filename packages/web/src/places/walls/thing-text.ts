@@ -9,7 +9,9 @@ import { findThing, type Thing } from './thing.js'
 export function nameOf(draft: Draft, thing: Thing): string {
   const found = findThing(draft, thing)
   if (!found) return thing.id
-  return `${words.walls.kinds[found.kind === 'wall' ? 'wall' : found.part.kind]} ${thing.id}`
+  if (found.kind === 'lintel') return words.walls.lintelOf(thing.id)
+  const kind = found.kind === 'wall' || found.kind === 'column' ? found.kind : found.part.kind
+  return `${words.walls.kinds[kind]} ${thing.id}`
 }
 
 /** One sentence with its figures, for people who hear the plan. */
@@ -25,6 +27,14 @@ export function sayThing(draft: Draft, thing: Thing, units: Units): string {
   if (found.kind === 'opening') {
     const { at, width, sill, head } = found.part
     return `${nameOf(draft, thing)} in wall ${found.wall.id}: at ${length(at)}, ${length(width)} wide, from ${length(sill)} to ${length(head)}`
+  }
+  if (found.kind === 'lintel') {
+    const { lintel, head } = found.part
+    return `${nameOf(draft, thing)} in wall ${found.wall.id}: on ${length(head)}, ${length(lintel?.height ?? 0)} high, bearing ${length(lintel?.bearing ?? 0)} each side`
+  }
+  if (found.kind === 'column') {
+    const { at, length: long, thickness } = found.part
+    return `${nameOf(draft, thing)} in wall ${found.wall.id}: at ${length(at)}, ${length(long)} by ${length(thickness)}`
   }
   const { at, bottom, face } = found.part
   return `${nameOf(draft, thing)} in wall ${found.wall.id}, ${walls.faces[face]}: at ${length(at)}, ${length(bottom)} up`

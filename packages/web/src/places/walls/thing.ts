@@ -1,16 +1,20 @@
-import type { Embed, Opening, Wall } from '@dawnlift/core/job'
+import type { Column, Embed, Opening, Wall } from '@dawnlift/core/job'
 import type { Draft } from './draft.js'
 
-/** What can be chosen on the plan. */
+/** What can be chosen on the plan. A lintel goes by the name of its opening. */
 export interface Thing {
-  readonly kind: 'wall' | 'opening' | 'embed'
+  readonly kind: 'wall' | 'opening' | 'lintel' | 'embed' | 'column'
   readonly id: string
 }
+
+export const thingKinds = ['wall', 'opening', 'lintel', 'embed', 'column'] as const
 
 export type Found =
   | { readonly kind: 'wall'; readonly part: Wall; readonly wall: Wall }
   | { readonly kind: 'opening'; readonly part: Opening; readonly wall: Wall }
+  | { readonly kind: 'lintel'; readonly part: Opening; readonly wall: Wall }
   | { readonly kind: 'embed'; readonly part: Embed; readonly wall: Wall }
+  | { readonly kind: 'column'; readonly part: Column; readonly wall: Wall }
 
 export const sameThing = (a: Thing | undefined, b: Thing | undefined): boolean =>
   a?.kind === b?.kind && a?.id === b?.id
@@ -18,31 +22,47 @@ export const sameThing = (a: Thing | undefined, b: Thing | undefined): boolean =
 export function findThing(draft: Draft, thing: Thing | undefined): Found | undefined {
   if (!thing) return undefined
   const { kind, id } = thing
-  const wallOf = (name: string) => draft.walls.find(each => each.id === name)
-  if (kind === 'wall') {
-    const part = wallOf(id)
-    return part && { kind, part, wall: part }
+  const named = <T extends { readonly id: string }>(parts: readonly T[]) => parts.find(each => each.id === id)
+  const part =
+    kind === 'wall'
+      ? named(draft.walls)
+      : kind === 'embed'
+        ? named(draft.embeds)
+        : kind === 'column'
+          ? named(draft.columns)
+          : named(draft.openings)
+  const wall = part && ('wall' in part ? draft.walls.find(each => each.id === part.wall) : part)
+  if (!part || !wall || (kind === 'lintel' && !(part as Opening).lintel)) return undefined
+  return { kind, part, wall } as Found
+}
+
+/** How wide a thing is along its wall; a lintel with its bearings. */
+export function widthOf(found: Found): number {
+  switch (found.kind) {
+    case 'wall':
+      return 0
+    case 'lintel':
+      return found.part.width + 2 * (found.part.lintel?.bearing ?? 0)
+    case 'column':
+      return found.part.length
+    case 'opening':
+    case 'embed':
+      return found.part.width
   }
-  if (kind === 'opening') {
-    const part = draft.openings.find(each => each.id === id)
-    const wall = part && wallOf(part.wall)
-    return part && wall && { kind, part, wall }
-  }
-  const part = draft.embeds.find(each => each.id === id)
-  const wall = part && wallOf(part.wall)
-  return part && wall && { kind, part, wall }
 }
 
 /** All things in the order one walks along them: each wall, then what stands in it from its start on. */
 export function inOrder(draft: Draft): readonly Thing[] {
   return draft.walls.flatMap(wall => {
+    const on = <T extends { readonly wall: string }>(parts: readonly T[]) =>
+      parts.filter(each => each.wall === wall.id)
     const inside = [
-      ...draft.openings
-        .filter(each => each.wall === wall.id)
-        .map(({ id, at }) => ({ kind: 'opening' as const, id, at })),
-      ...draft.embeds
-        .filter(each => each.wall === wall.id)
-        .map(({ id, at }) => ({ kind: 'embed' as const, id, at })),
+      ...on(draft.openings).flatMap(({ id, at, lintel }) => [
+        { kind: 'opening' as const, id, at },
+        ...(lintel ? [{ kind: 'lintel' as const, id, at }] : []),
+      ]),
+      ...on(draft.embeds).map(({ id, at }) => ({ kind: 'embed' as const, id, at })),
+      ...on(draft.columns).map(({ id, at }) => ({ kind: 'column' as const, id, at })),
     ].sort((a, b) => a.at - b.at)
     return [{ kind: 'wall' as const, id: wall.id }, ...inside.map(({ kind, id }) => ({ kind, id }))]
   })

@@ -7,7 +7,7 @@ import { words } from '../../words/index.js'
 import { WallUnrolled } from './elevation/wall-unrolled.js'
 import { PlanBoard } from './plan/plan-board.js'
 import { layerAt } from './standing.js'
-import { findThing, type Thing } from './thing.js'
+import { findThing, type Thing, thingKinds } from './thing.js'
 import { useDraft } from './use-draft.js'
 import './walls.css'
 
@@ -61,7 +61,7 @@ function Walls({ plan }: { readonly plan: Plan }) {
 }
 
 /** Lifts and sections are chosen in other places; on the plan they choose nothing. */
-const asThing = (selection: ReturnType<typeof useApp.getState>['selection']): Thing | undefined =>
-  selection && (selection.kind === 'wall' || selection.kind === 'opening' || selection.kind === 'embed')
-    ? { kind: selection.kind, id: selection.id }
-    : undefined
+function asThing(selection: ReturnType<typeof useApp.getState>['selection']): Thing | undefined {
+  const kind = thingKinds.find(each => each === selection?.kind)
+  return selection && kind ? { kind, id: selection.id } : undefined
+}

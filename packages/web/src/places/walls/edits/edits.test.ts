@@ -2,9 +2,11 @@ import { parseQuantity } from '@dawnlift/core/quantity'
 import { editJob, newJobText, parseJob, rawJob } from '@dawnlift/document/job'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import type { Thing } from '../thing.js'
 import { lengthText } from './length-text.js'
 import { addEdits, changeEdits, nextId, removeEdits } from './part-edits.js'
 import { embedEntry, openingEntry, wallEntry } from './part-entry.js'
+import { bringBackEdits, leftOut, takeOutEdits } from './take-out.js'
 
 const text = newJobText('Shed')
 const raw = (from = text) => {
@@ -91,25 +93,53 @@ describe('entries of parts', () => {
   })
 })
 
-describe('removeEdits', () => {
+describe('taking out', () => {
+  const nothingDrawn: ReadonlySet<string> = new Set()
+  const out = (from: string, thing: Thing, drawn = nothingDrawn) =>
+    takeOutEdits(raw(from), job(text), thing, drawn)
+
   it('takes the list along with its last entry and leaves no trace in noCutAt', () => {
     const marked = edited([{ kind: 'set', path: ['noCutAt'], value: ['D1', 'F1'] }])
-    const once = edited(removeEdits(raw(marked), 'openings', 'D1'), marked)
-    const twice = edited(removeEdits(raw(once), 'openings', 'F1'), once)
+    const once = edited(out(marked, { kind: 'opening', id: 'D1' }), marked)
+    const twice = edited(out(once, { kind: 'opening', id: 'F1' }), once)
     expect(raw(once).noCutAt).toEqual(['F1'])
     expect(Object.keys(raw(twice))).not.toContain('openings')
     expect(Object.keys(raw(twice))).not.toContain('noCutAt')
     expect(twice).toContain('# how results are shown: metric or imperial')
   })
-  it('has nothing to take out where the part is drawn', () =>
+  it('of a wall takes along what stands in it', () => {
+    const bare = raw(edited(out(text, { kind: 'wall', id: 'W1' })))
+    expect(['walls', 'openings', 'embeds'].filter(list => list in bare)).toEqual([])
+  })
+  it('of a drawn thing names it among those left out, behind those that are', () => {
+    const drawing = { file: 'plan.dxf', leaveOut: ['F8'], layers: {} }
+    const mapped = edited([{ kind: 'set', path: ['drawing'], value: drawing }])
+    const after = raw(edited(out(mapped, { kind: 'opening', id: 'F1' }, new Set(['F1', 'W1'])), mapped))
+    expect(leftOut(after)).toEqual(['F8', 'F1'])
+    // A changed drawn window loses its change too: the job must not give what it leaves out.
+    expect((after.openings as { id: string }[]).map(each => each.id)).toEqual(['D1'])
+  })
+  it('of a drawn wall names the wall alone: what is drawn in it goes with it', () => {
+    const mapped = edited([{ kind: 'set', path: ['drawing'], value: { file: 'plan.dxf', layers: {} } }])
+    const drawn = new Set(['W1', 'F1', 'D1', 'E1'])
+    expect(leftOut(raw(edited(out(mapped, { kind: 'wall', id: 'W1' }, drawn), mapped)))).toEqual(['W1'])
+  })
+  it('is taken back by its name', () => {
+    const drawing = { file: 'plan.dxf', leaveOut: ['F8', 'F1'], layers: {} }
+    const mapped = edited([{ kind: 'set', path: ['drawing'], value: drawing }])
+    const once = edited(bringBackEdits(raw(mapped), 'F8'), mapped)
+    const twice = edited(bringBackEdits(raw(once), 'F1'), once)
+    expect([leftOut(raw(once)), (raw(twice).drawing as object) && leftOut(raw(twice))]).toEqual([['F1'], []])
+    expect(twice).not.toContain('leaveOut')
+  })
+  it('of a lintel leaves its opening, whatever its type says', () => {
+    const after = job(edited(out(text, { kind: 'lintel', id: 'F1' })))
+    const window = after.openings.find(each => each.id === 'F1')
+    expect([window?.at, window?.lintel]).toEqual([
+      job().openings.find(each => each.id === 'F1')?.at,
+      undefined,
+    ])
+  })
+  it('has no entry to remove where the part is drawn and unchanged', () =>
     expect(removeEdits(raw(), 'openings', 'F7')).toEqual([]))
-})
-
-describe('nextId', () => {
-  it('counts on from the part it is like, past those in use', () =>
-    expect([nextId('F3', new Set(['F4'])), nextId('door', new Set()), nextId('B9', new Set())]).toEqual([
-      'F5',
-      'door1',
-      'B10',
-    ]))
 })

@@ -14,7 +14,7 @@ import type { JobEdit, RawJob } from '@dawnlift/document/job'
 import type { Draft } from '../draft.js'
 import { lengthText } from './length-text.js'
 import { changeEdits } from './part-edits.js'
-import { embedEntry, openingEntry, pathEntry, wallEntry } from './part-entry.js'
+import { columnEntry, embedEntry, openingEntry, pathEntry, wallEntry } from './part-entry.js'
 
 /** Ends nearer than this are one corner [m]. */
 const together = 0.002
@@ -61,13 +61,7 @@ export function movedWallEdits(raw: RawJob, draft: Draft, moved: readonly MovedW
       changeEdits(raw, 'embeds', part.id, at, () => embedEntry(part, units)),
     ),
     ...stationEdits(draft.columns, wall, path, (part, at) =>
-      changeEdits(raw, 'columns', part.id, at, () => ({
-        id: part.id,
-        wall: part.wall,
-        length: lengthText(part.length, units),
-        thickness: lengthText(part.thickness, units),
-        cover: lengthText(part.cover, units),
-      })),
+      changeEdits(raw, 'columns', part.id, at, () => columnEntry(part, units)),
     ),
   ])
 

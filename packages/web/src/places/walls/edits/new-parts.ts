@@ -2,17 +2,17 @@ import { type Path, type Point, pathLength } from '@dawnlift/core/geometry'
 import { findJunctions } from '@dawnlift/core/wall'
 import type { JobEdit, RawJob } from '@dawnlift/document/job'
 import type { Draft } from '../draft.js'
-import { findThing, type Thing } from '../thing.js'
+import type { Thing } from '../thing.js'
 import { lengthText } from './length-text.js'
-import { addEdits, type Entry, entryIndex, nextId, type PartList } from './part-edits.js'
-import { embedEntry, openingEntry, pathEntry, wallEntry } from './part-entry.js'
+import { addEdits, type Entry, nextId, writtenEntry } from './part-edits.js'
+import { pathEntry, wallEntry } from './part-entry.js'
 
 export interface Added {
   readonly thing: Thing
   readonly edits: readonly JobEdit[]
 }
 
-const idsOf = (draft: Draft): ReadonlySet<string> =>
+export const idsOf = (draft: Draft): ReadonlySet<string> =>
   new Set([...draft.walls, ...draft.openings, ...draft.embeds, ...draft.columns].map(each => each.id))
 
 /** A wall made like another one: of its type if it has one, else of its make-up. */
@@ -85,30 +85,21 @@ export function newEmbed(raw: RawJob, draft: Draft, wall: string): Added {
   return { thing: { kind: 'embed', id }, edits: addEdits(raw, 'embeds', entry) }
 }
 
-/** The same again on the same wall: beside it where there is room, or mirrored about the wall’s middle. */
-export function copyOf(
-  raw: RawJob,
-  draft: Draft,
-  thing: Thing,
-  how: 'beside' | 'mirrored',
-): Added | undefined {
-  const found = findThing(draft, thing)
-  if (!found || found.kind === 'wall') return undefined
-  const { part, wall } = found
-  const list: PartList = found.kind === 'opening' ? 'openings' : 'embeds'
-  const id = nextId(part.id, idsOf(draft))
-  const length = pathLength(wall.centreline)
-  const at = how === 'mirrored' ? length - part.at : freePlace(draft, wall.id, part.width, part.at)
-  const whole =
-    writtenEntry(raw, list, part.id) ??
-    (found.kind === 'opening' ? openingEntry(found.part, draft.units) : embedEntry(found.part, draft.units))
-  const entry = { ...whole, id, at: lengthText(Number(at.toFixed(4)), draft.units) }
-  return { thing: { kind: thing.kind, id }, edits: addEdits(raw, list, entry) }
-}
-
-function writtenEntry(raw: RawJob, list: PartList, id: string): Entry | undefined {
-  const index = entryIndex(raw, list, id)
-  return index === undefined ? undefined : (raw[list] as readonly Entry[])[index]
+/** A column to be poured inside the wall, as thick as it. */
+export function newColumn(raw: RawJob, draft: Draft, wall: string): Added | undefined {
+  const found = draft.walls.find(each => each.id === wall)
+  if (!found) return undefined
+  const id = nextId('C0', idsOf(draft))
+  const length = draft.units === 'imperial' ? 12 * 0.0254 : 0.3
+  const text = (value: number) => lengthText(value, draft.units)
+  const entry = {
+    id,
+    wall,
+    at: text(freePlace(draft, wall, length)),
+    length: text(length),
+    thickness: text(found.thickness),
+  }
+  return { thing: { kind: 'column', id }, edits: addEdits(raw, 'columns', entry) }
 }
 
 /** Middle of the free stretch that is widest, or nearest to a station where the width fits with a bead’s room on both sides. */
@@ -117,7 +108,11 @@ export function freePlace(draft: Draft, wallId: string, width: number, near?: nu
   const length = wall ? pathLength(wall.centreline) : width
   const room = draft.print.beadWidth
   const taken = [
-    ...[...draft.openings, ...draft.embeds].filter(each => each.wall === wallId),
+    ...[
+      ...draft.openings,
+      ...draft.embeds,
+      ...draft.columns.map(each => ({ ...each, width: each.length })),
+    ].filter(each => each.wall === wallId),
     ...meetings(draft, wallId),
   ]
     .map(({ at, width: wide }) => [at - wide / 2, at + wide / 2] as const)

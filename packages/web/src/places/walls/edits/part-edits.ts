@@ -15,6 +15,16 @@ export function entryIndex(raw: RawJob, list: PartList, id: string): number | un
   return index < 0 ? undefined : index
 }
 
+/** The part as the document itself gives it. */
+export function writtenEntry(raw: RawJob, list: PartList, id: string): Entry | undefined {
+  const index = entryIndex(raw, list, id)
+  return index === undefined ? undefined : (raw[list] as readonly Entry[])[index]
+}
+
+/** Several entries behind those that are there. */
+export const addAllEdits = (raw: RawJob, list: PartList, entries: readonly Entry[]): readonly JobEdit[] =>
+  entries.map((value, index) => ({ kind: 'set', path: [list, entriesOf(raw, list).length + index], value }))
+
 /** Sets some values of a part. A part of the drawing gets an entry of its own, which stands in for the drawn one. */
 export function changeEdits(
   raw: RawJob,
@@ -32,18 +42,49 @@ export const addEdits = (raw: RawJob, list: PartList, entry: Entry): readonly Jo
   { kind: 'set', path: [list, entriesOf(raw, list).length], value: entry },
 ]
 
-/** Takes a part out, and its name from the cuts the lead forbids. The last entry goes with its list. */
-export function removeEdits(raw: RawJob, list: PartList, id: string): readonly JobEdit[] {
-  const index = entryIndex(raw, list, id)
-  if (index === undefined) return []
-  const noCut: readonly unknown[] = Array.isArray(raw.noCutAt) ? raw.noCutAt : []
-  const barred = noCut.map(String).indexOf(id)
+/** Takes the document's own entry of a part out; a drawn part is then as drawn again. */
+export const removeEdits = (raw: RawJob, list: PartList, id: string): readonly JobEdit[] =>
+  withoutEdits(raw, list, new Set([id]))
+
+/** Takes entries out of a list, the last ones first so that the others keep their numbers. An empty list goes too. */
+export function withoutEdits(raw: RawJob, list: PartList, ids: ReadonlySet<string>): readonly JobEdit[] {
+  const entries = entriesOf(raw, list)
+  return without(
+    [list],
+    entries.length,
+    entries.flatMap((entry, index) => (ids.has(String(entry?.id)) ? [index] : [])),
+  )
+}
+
+/** The same for lists of names, and of things that name a wall. */
+export function withoutMentions(raw: RawJob, ids: ReadonlySet<string>): readonly JobEdit[] {
+  const listed = (list: unknown): readonly unknown[] => (Array.isArray(list) ? list : [])
+  const noCut = listed(raw.noCutAt)
+  const joints = listed(raw.joints)
+  const numbers = (list: readonly unknown[], names: (each: unknown) => unknown) =>
+    list.flatMap((each, index) => (ids.has(String(names(each))) ? [index] : []))
   return [
-    { kind: 'remove', path: entriesOf(raw, list).length === 1 ? [list] : [list, index] },
-    ...(barred < 0
-      ? []
-      : [{ kind: 'remove' as const, path: noCut.length === 1 ? ['noCutAt'] : ['noCutAt', barred] }]),
+    ...without(
+      ['noCutAt'],
+      noCut.length,
+      numbers(noCut, each => each),
+    ),
+    ...without(
+      ['joints'],
+      joints.length,
+      numbers(joints, each => (each as Entry | null)?.wall),
+    ),
   ]
+}
+
+export function without(
+  path: readonly string[],
+  length: number,
+  gone: readonly number[],
+): readonly JobEdit[] {
+  if (gone.length === 0) return []
+  if (gone.length === length) return [{ kind: 'remove', path }]
+  return [...gone].reverse().map(index => ({ kind: 'remove', path: [...path, index] }))
 }
 
 /** `F3` → the first of `F4`, `F5` … that no part has yet. */

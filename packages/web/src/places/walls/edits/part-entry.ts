@@ -1,5 +1,5 @@
 import type { Path } from '@dawnlift/core/geometry'
-import type { Embed, Opening, Wall } from '@dawnlift/core/job'
+import type { Column, Embed, Opening, Wall } from '@dawnlift/core/job'
 import { lengthText, type Units } from './length-text.js'
 import type { Entry } from './part-edits.js'
 
@@ -35,6 +35,15 @@ export const embedEntry = (embed: Embed, units: Units): Entry => ({
   height: lengthText(embed.height, units),
   depth: lengthText(embed.depth, units),
   method: embed.method,
+})
+
+export const columnEntry = (column: Column, units: Units): Entry => ({
+  id: column.id,
+  wall: column.wall,
+  at: lengthText(column.at, units),
+  length: lengthText(column.length, units),
+  thickness: lengthText(column.thickness, units),
+  cover: lengthText(column.cover, units),
 })
 
 export const wallEntry = (wall: Wall, units: Units): Entry => ({

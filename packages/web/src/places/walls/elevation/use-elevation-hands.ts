@@ -78,5 +78,7 @@ function thingUnder(draft: Draft, event: PointerEvent): Thing | undefined {
   )
   const id = mark?.getAttribute('data-ref')
   if (!id) return undefined
-  return (['opening', 'embed'] as const).map(kind => ({ kind, id })).find(each => findThing(draft, each))
+  return (['opening', 'embed', 'column'] as const)
+    .map(kind => ({ kind, id }))
+    .find(each => findThing(draft, each))
 }

@@ -5,13 +5,17 @@ import { useApp } from '../../../state/index.js'
 import { words } from '../../../words/index.js'
 import type { Draft } from '../draft.js'
 import { applyEdits } from '../edits/apply-edits.js'
-import { type Added, copyOf, newEmbed, newOpening } from '../edits/new-parts.js'
+import { arrayOf, copyOf } from '../edits/copies.js'
+import { type Added, newColumn, newEmbed, newOpening } from '../edits/new-parts.js'
 import { entryIndex } from '../edits/part-edits.js'
-import { pickUp } from '../plan/carry.js'
+import { listOf } from '../edits/take-out.js'
 import type { Hands } from '../plan/use-hands.js'
 import { findThing, type Thing } from '../thing.js'
 import { nameOf } from '../thing-text.js'
+import { Again } from './again.js'
+import { ColumnFacts } from './column-facts.js'
 import { EmbedFacts } from './embed-facts.js'
+import { LintelFacts } from './lintel-facts.js'
 import { OpeningFacts } from './opening-facts.js'
 import { useWritten } from './use-written.js'
 import { WallFacts } from './wall-facts.js'
@@ -24,6 +28,7 @@ export function FactsStrip({
   choose,
   hands,
   remove,
+  asDrawn,
 }: {
   readonly draft: Draft
   readonly drawn: ReadonlySet<string>
@@ -31,14 +36,15 @@ export function FactsStrip({
   readonly choose: (thing: Thing) => void
   readonly hands: Hands
   readonly remove: () => void
+  /** Takes back what the job says of a drawn thing. */
+  readonly asDrawn: () => void
 }) {
   const units = useApp(state => state.units)
   const [wrong, setWrong] = useState<readonly Problem[]>([])
   const written = useWritten()
   const found = findThing(hands.shown, chosen)
   if (!found || !chosen) return <p className="soft strip">{words.walls.nothingChosen}</p>
-  const list = found.kind === 'wall' ? 'walls' : found.kind === 'opening' ? 'openings' : 'embeds'
-  const own = written !== undefined && entryIndex(written, list, chosen.id) !== undefined
+  const own = written !== undefined && entryIndex(written, listOf(chosen.kind), chosen.id) !== undefined
   const fromDrawing = drawn.has(chosen.id)
   const add = async (make: (raw: NonNullable<typeof written>) => Added | undefined) => {
     const added = written && make(written)
@@ -61,44 +67,31 @@ export function FactsStrip({
         {found.kind === 'embed' && (
           <EmbedFacts embed={found.part} units={units} layerHeight={draft.print.layerHeight} />
         )}
+        {found.kind === 'column' && <ColumnFacts column={found.part} units={units} />}
+        {found.kind === 'lintel' && <LintelFacts opening={found.part} units={units} />}
       </div>
       <Group gap="sm" className="doings">
-        {found.kind === 'wall' ? (
-          <>
-            <Button
-              variant="default"
-              onClick={() => void add(raw => newOpening(raw, draft, chosen.id, 'window'))}
-            >
-              {words.walls.addWindow}
-            </Button>
-            <Button
-              variant="default"
-              onClick={() => void add(raw => newOpening(raw, draft, chosen.id, 'door'))}
-            >
-              {words.walls.addDoor}
-            </Button>
-            <Button variant="default" onClick={() => void add(raw => newEmbed(raw, draft, chosen.id))}>
-              {words.walls.addEmbed}
-            </Button>
-          </>
-        ) : hands.carry ? (
+        {hands.inHand ? (
           <>
             <Button onClick={() => void hands.setDown()}>{words.walls.setDown}</Button>
-            <Button variant="default" onClick={() => hands.setCarry(undefined)}>
+            <Button variant="default" onClick={hands.putBack}>
               {words.walls.putBack}
             </Button>
           </>
         ) : (
+          <Button
+            variant="default"
+            onClick={() => {
+              hands.takeUp()
+              document.getElementById('walls-plan')?.focus()
+            }}
+          >
+            {words.walls.takeUp}
+          </Button>
+        )}
+        {found.kind === 'wall' && <Additions wall={chosen.id} draft={draft} add={add} />}
+        {found.kind !== 'lintel' && (
           <>
-            <Button
-              variant="default"
-              onClick={() => {
-                hands.setCarry(pickUp(draft, chosen))
-                document.getElementById('walls-plan')?.focus()
-              }}
-            >
-              {words.walls.takeUp}
-            </Button>
             <Button variant="default" onClick={() => void add(raw => copyOf(raw, draft, chosen, 'beside'))}>
               {words.walls.copy}
             </Button>
@@ -107,15 +100,58 @@ export function FactsStrip({
             </Button>
           </>
         )}
+        {fromDrawing && own && (
+          <Button variant="default" onClick={asDrawn}>
+            {words.walls.backToDrawing}
+          </Button>
+        )}
         <Button variant="default" onClick={remove}>
-          {own && fromDrawing ? words.walls.backToDrawing : words.walls.remove}
+          {words.walls.remove}
         </Button>
       </Group>
+      {found.kind !== 'lintel' && (
+        <Again
+          units={units}
+          found={found}
+          make={(times, every) => add(raw => arrayOf(raw, draft, chosen, { times, every }))}
+        />
+      )}
       {wrong.length > 0 && (
         <p className="limit" role="alert">
           {wrong.map(each => each.say).join(' ')}
         </p>
       )}
     </section>
+  )
+}
+
+/** What can be put into a wall. */
+function Additions({
+  wall,
+  draft,
+  add,
+}: {
+  readonly wall: string
+  readonly draft: Draft
+  readonly add: (
+    make: (raw: NonNullable<ReturnType<typeof useWritten>>) => Added | undefined,
+  ) => Promise<void>
+}) {
+  const { addWindow, addDoor, addEmbed, addColumn } = words.walls
+  return (
+    <>
+      <Button variant="default" onClick={() => void add(raw => newOpening(raw, draft, wall, 'window'))}>
+        {addWindow}
+      </Button>
+      <Button variant="default" onClick={() => void add(raw => newOpening(raw, draft, wall, 'door'))}>
+        {addDoor}
+      </Button>
+      <Button variant="default" onClick={() => void add(raw => newEmbed(raw, draft, wall))}>
+        {addEmbed}
+      </Button>
+      <Button variant="default" onClick={() => void add(raw => newColumn(raw, draft, wall))}>
+        {addColumn}
+      </Button>
+    </>
   )
 }

@@ -6,6 +6,7 @@ import { lengthText, type Units } from '../edits/length-text.js'
 import { changeEdits, type Entry } from '../edits/part-edits.js'
 import { openingEntry } from '../edits/part-entry.js'
 import { layerHint } from './layer-hint.js'
+import { LintelFacts } from './lintel-facts.js'
 
 const { facts, kinds } = words.walls
 
@@ -28,7 +29,6 @@ export function OpeningFacts({
       {...(hint ? { hint } : {})}
     />
   )
-  const { lintel } = opening
   return (
     <>
       <ChoiceField
@@ -41,27 +41,7 @@ export function OpeningFacts({
       {length('width')}
       {length('sill', layerHint(opening.sill, layerHeight, units))}
       {length('head', layerHint(opening.head, layerHeight, units))}
-      {lintel && (
-        <>
-          <LengthField
-            label={facts.lintel}
-            value={lengthText(lintel.height, units)}
-            commit={text => change({ lintel: lintelEntry(lintel, units, { height: text }) })}
-          />
-          <LengthField
-            label={facts.bearing}
-            value={lengthText(lintel.bearing, units)}
-            commit={text => change({ lintel: lintelEntry(lintel, units, { bearing: text }) })}
-          />
-        </>
-      )}
+      {opening.lintel && <LintelFacts opening={opening} units={units} />}
     </>
   )
 }
-
-const lintelEntry = (lintel: NonNullable<Opening['lintel']>, units: Units, changed: Entry): Entry => ({
-  kind: lintel.kind,
-  height: lengthText(lintel.height, units),
-  bearing: lengthText(lintel.bearing, units),
-  ...changed,
-})

@@ -1,6 +1,7 @@
 import { editJob, newJobText, parseJob, rawJob } from '@dawnlift/document/job'
 import { describe, expect, it } from 'vitest'
-import { copyOf, freePlace, newEmbed, newOpening, newWall } from '../edits/new-parts.js'
+import { arrayOf, copyOf } from '../edits/copies.js'
+import { freePlace, newColumn, newEmbed, newOpening, newWall } from '../edits/new-parts.js'
 import { carriedBy } from '../elevation/use-elevation-hands.js'
 import { pinnedFindings, placeOfFinding } from '../findings.js'
 import { carriedTo, carriedUp, carryEdits, pickUp, withCarry } from './carry.js'
@@ -60,6 +61,30 @@ describe('new parts', () => {
     expect(Math.abs(beside.at - 10.8)).toBeCloseTo(1.25, 4)
     const mirrored = accepted(copyOf(raw.value, draft, { kind: 'embed', id: 'E1' }, 'mirrored')!).embeds[1]!
     expect(mirrored.at).toBeCloseTo(16.8 - 2.6, 9)
+  })
+  it('are set in a row, each with a name of its own', () => {
+    const box = { kind: 'embed', id: 'E1' } as const
+    const row = accepted(arrayOf(raw.value, draft, box, { times: 3, every: 0.4 })!).embeds
+    expect(row.map(each => each.id)).toEqual(['E1', 'E2', 'E3', 'E4'])
+    // hand: E1 stands at 2.6 m.
+    expect(row.map(each => each.at.toFixed(3))).toEqual(['2.600', '3.000', '3.400', '3.800'])
+  })
+  it('of a wall are copied with what stands in it', () => {
+    const job = accepted(copyOf(raw.value, draft, { kind: 'wall', id: 'W1' }, 'beside')!)
+    expect(job.walls.map(each => each.id)).toEqual(['W1', 'W2'])
+    expect(job.openings.filter(each => each.wall === 'W2').map(each => each.at)).toEqual(
+      draft.openings.map(each => each.at),
+    )
+    expect(job.walls[1]!.centreline.points[0]).not.toEqual(job.walls[0]!.centreline.points[0])
+  })
+  it('turn their faces in a mirror', () => {
+    const job = accepted(copyOf(raw.value, draft, { kind: 'wall', id: 'W1' }, 'mirrored')!)
+    const [before, after] = job.embeds.map(each => each.face)
+    expect([before, after].sort()).toEqual(['left', 'right'])
+  })
+  it('can be a column, as thick as its wall', () => {
+    const column = accepted(newColumn(raw.value, draft, 'W1')!).columns[0]!
+    expect([column.id, column.thickness]).toEqual(['C1', draft.walls[0]!.thickness])
   })
   it('find the place nearest to where they are wanted', () => {
     // hand: between the door, which ends at 1.9 m, and the box at 2.6 m, a bead of 50 mm from each.

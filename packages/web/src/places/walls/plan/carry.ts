@@ -3,26 +3,31 @@ import type { JobEdit, RawJob } from '@dawnlift/document/job'
 import type { Draft } from '../draft.js'
 import { lengthText } from '../edits/length-text.js'
 import { changeEdits } from '../edits/part-edits.js'
-import { embedEntry, openingEntry } from '../edits/part-entry.js'
-import { findThing, type Thing } from '../thing.js'
+import { columnEntry, embedEntry, openingEntry } from '../edits/part-entry.js'
+import { type Found, findThing, type Thing, widthOf } from '../thing.js'
 import { alongStep, guidesAlong, snapAlong, snapHeight } from './snap-along.js'
 
-/** An opening or embed in the hand, not yet set down. */
+/** Something that stands in a wall, in the hand and not yet set down. A lintel takes its opening along. */
 export interface Carry {
   readonly thing: Thing
   /** Station of its middle. */
   readonly at: number
-  /** Height of its underside: the sill of an opening. */
+  /** Height of its underside: the sill of an opening, the slab for a column. */
   readonly low: number
   /** What it lines up with. */
   readonly to?: string
 }
 
-/** Takes a thing up; walls and doors’ heights stay where they are. */
+/** Takes up what stands in a wall. */
 export function pickUp(draft: Draft, thing: Thing | undefined): Carry | undefined {
   const found = findThing(draft, thing)
   if (!found || !thing || found.kind === 'wall') return undefined
-  return { thing, at: found.part.at, low: found.kind === 'opening' ? found.part.sill : found.part.bottom }
+  return { thing, at: found.part.at, low: lowOf(found) }
+}
+
+function lowOf(found: Found): number {
+  if (found.kind === 'opening' || found.kind === 'lintel') return found.part.sill
+  return found.kind === 'embed' ? found.part.bottom : found.wall.base
 }
 
 /** Along the wall to where the hand is; what it lines up with within reach takes it. */
@@ -31,7 +36,7 @@ export function carriedTo(draft: Draft, carry: Carry, station: number, reach: nu
   if (!found || found.kind === 'wall') return carry
   const snapped = snapAlong(
     station,
-    found.part.width,
+    found.kind === 'lintel' ? found.part.width : widthOf(found),
     pathLength(found.wall.centreline),
     guidesAlong(draft, carry.thing),
     { step: alongStep(draft.units), reach },
@@ -39,12 +44,12 @@ export function carriedTo(draft: Draft, carry: Carry, station: number, reach: nu
   return { thing: carry.thing, low: carry.low, ...snapped }
 }
 
-/** Up or down onto a layer; a door stays on the slab. */
+/** Up or down onto a layer; doors and columns stay on the slab. */
 export function carriedUp(draft: Draft, carry: Carry, low: number): Carry {
   const found = findThing(draft, carry.thing)
-  if (!found || found.kind === 'wall' || (found.kind === 'opening' && found.part.kind !== 'window'))
-    return carry
-  const tall = found.kind === 'opening' ? found.part.head - found.part.sill : found.part.height
+  if (!found || found.kind === 'wall' || found.kind === 'column') return carry
+  if (found.kind !== 'embed' && found.part.kind !== 'window') return carry
+  const tall = found.kind === 'embed' ? found.part.height : found.part.head - found.part.sill
   const { base, top } = found.wall
   const { at, to } = snapHeight(low, draft.print.layerHeight, base, Math.max(base, top - tall))
   return { thing: carry.thing, at: carry.at, low: at, ...(to ? { to } : {}) }
@@ -53,21 +58,21 @@ export function carriedUp(draft: Draft, carry: Carry, low: number): Carry {
 /** The plan as it would be if it were set down here. */
 export function withCarry(draft: Draft, carry: Carry | undefined): Draft {
   if (!carry) return draft
+  const { at, low } = carry
   const { id, kind } = carry.thing
+  const change = <T extends { readonly id: string }>(parts: readonly T[], how: (part: T) => T) =>
+    parts.map(each => (each.id === id ? how(each) : each))
   if (kind === 'embed')
-    return {
-      ...draft,
-      embeds: draft.embeds.map(each =>
-        each.id === id ? { ...each, at: carry.at, bottom: carry.low } : each,
-      ),
-    }
+    return { ...draft, embeds: change(draft.embeds, each => ({ ...each, at, bottom: low })) }
+  if (kind === 'column') return { ...draft, columns: change(draft.columns, each => ({ ...each, at })) }
   return {
     ...draft,
-    openings: draft.openings.map(each =>
-      each.id === id
-        ? { ...each, at: carry.at, sill: carry.low, head: each.head + carry.low - each.sill }
-        : each,
-    ),
+    openings: change(draft.openings, each => ({
+      ...each,
+      at,
+      sill: low,
+      head: each.head + low - each.sill,
+    })),
   }
 }
 
@@ -76,23 +81,28 @@ export function carryEdits(raw: RawJob, draft: Draft, carry: Carry): readonly Jo
   const found = findThing(draft, carry.thing)
   if (!found || found.kind === 'wall') return []
   const { units } = draft
-  const along = Math.abs(carry.at - found.part.at) > 1e-6 ? { at: lengthText(carry.at, units) } : {}
+  const { id } = carry.thing
+  const text = (value: number) => lengthText(value, units)
+  const along = differs(carry.at, found.part.at) ? { at: text(carry.at) } : {}
+  const rise = carry.low - lowOf(found)
+  const rises = differs(carry.low, lowOf(found))
+  if (found.kind === 'column')
+    return written(along, values =>
+      changeEdits(raw, 'columns', id, values, () => columnEntry(found.part, units)),
+    )
   if (found.kind === 'embed') {
-    const up = Math.abs(carry.low - found.part.bottom) > 1e-6 ? { bottom: lengthText(carry.low, units) } : {}
-    return changes({ ...along, ...up }, 'embeds', () => embedEntry(found.part, units))
+    const values = { ...along, ...(rises ? { bottom: text(carry.low) } : {}) }
+    return written(values, each => changeEdits(raw, 'embeds', id, each, () => embedEntry(found.part, units)))
   }
-  const rise = carry.low - found.part.sill
-  const up =
-    Math.abs(rise) > 1e-6
-      ? { sill: lengthText(carry.low, units), head: lengthText(found.part.head + rise, units) }
-      : {}
-  return changes({ ...along, ...up }, 'openings', () => openingEntry(found.part, units))
-
-  function changes(
-    values: Readonly<Record<string, string>>,
-    list: 'embeds' | 'openings',
-    whole: () => Readonly<Record<string, unknown>>,
-  ): readonly JobEdit[] {
-    return Object.keys(values).length === 0 ? [] : changeEdits(raw, list, carry.thing.id, values, whole)
-  }
+  const up = rises ? { sill: text(carry.low), head: text(found.part.head + rise) } : {}
+  return written({ ...along, ...up }, values =>
+    changeEdits(raw, 'openings', id, values, () => openingEntry(found.part, units)),
+  )
 }
+
+const differs = (a: number, b: number): boolean => Math.abs(a - b) > 1e-6
+
+const written = (
+  values: Readonly<Record<string, string>>,
+  write: (values: Readonly<Record<string, string>>) => readonly JobEdit[],
+): readonly JobEdit[] => (Object.keys(values).length === 0 ? [] : write(values))

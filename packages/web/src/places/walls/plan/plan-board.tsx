@@ -9,12 +9,14 @@ import { ChangeLine } from '../change-line.js'
 import type { Draft } from '../draft.js'
 import { applyEdits } from '../edits/apply-edits.js'
 import { newWall } from '../edits/new-parts.js'
-import { entryIndex, removeEdits } from '../edits/part-edits.js'
+import { removeEdits } from '../edits/part-edits.js'
+import { bringBackEdits, leftOut, listOf, takeOutEdits } from '../edits/take-out.js'
 import { DrawStrip, MeasureStrip } from '../facts/draw-strip.js'
 import { FactsStrip } from '../facts/facts-strip.js'
 import { useWritten } from '../facts/use-written.js'
 import { type PinnedFinding, pinnedFindings } from '../findings.js'
 import { FindingsList } from '../findings-list.js'
+import { LeftOut } from '../left-out.js'
 import { standingLayers } from '../standing.js'
 import { findThing, type Thing } from '../thing.js'
 import { sayThing } from '../thing-text.js'
@@ -59,15 +61,12 @@ export function PlanBoard({
   const { view, size } = window
   const frame = `translate(${size.width / 2 - view.middle[0] * view.scale} ${size.height / 2 + view.middle[1] * view.scale}) scale(${view.scale} ${-view.scale})`
 
-  const remove = async () => {
-    if (!chosen || !written) return
-    const list = chosen.kind === 'wall' ? 'walls' : chosen.kind === 'opening' ? 'openings' : 'embeds'
-    const file = (written.drawing as { readonly file?: string } | undefined)?.file ?? ''
-    if (entryIndex(written, list, chosen.id) === undefined)
-      return hands.setWrong(words.walls.onlyInDrawing(chosen.id, file))
-    const problems = await applyEdits(raw => removeEdits(raw, list, chosen.id))
+  const apply = async (make: Parameters<typeof applyEdits>[0]) => {
+    const problems = await applyEdits(make)
     hands.setWrong(problems.length > 0 ? problems.map(each => each.say).join(' ') : undefined)
   }
+  const remove = () => void (chosen && apply(raw => takeOutEdits(raw, draft, chosen, drawn)))
+  const asDrawn = () => void (chosen && apply(raw => removeEdits(raw, listOf(chosen.kind), chosen.id)))
   const finish = async () => {
     if (!written || hands.chain.points.length < 2) return
     const added = newWall(written, draft, hands.chain, chosen?.kind === 'wall' ? chosen.id : undefined)
@@ -80,7 +79,7 @@ export function PlanBoard({
     if (pin.thing) choose(pin.thing)
     if (pin.point) window.show(pin.point)
   }
-  const held = hands.carry && chosen ? sayThing(hands.shown, chosen, units) : undefined
+  const held = hands.inHand && chosen ? sayThing(hands.shown, chosen, units) : undefined
   return (
     <div className="walls-top">
       <section className="sheet plan-sheet" aria-label={words.walls.plan(layer)}>
@@ -104,7 +103,7 @@ export function PlanBoard({
               choose,
               hands,
               window,
-              remove: () => void remove(),
+              remove,
               finish: () => void finish(),
             })
           }
@@ -144,12 +143,14 @@ export function PlanBoard({
             chosen={chosen}
             choose={choose}
             hands={hands}
-            remove={() => void remove()}
+            remove={remove}
+            asDrawn={asDrawn}
           />
         )}
         {hands.tool === 'wall' && <DrawStrip hands={hands} units={units} finish={() => void finish()} />}
         {hands.tool === 'measure' && <MeasureStrip hands={hands} />}
         <FindingsList pins={pins} goTo={goTo} />
+        <LeftOut ids={leftOut(written)} bringBack={id => void apply(raw => bringBackEdits(raw, id))} />
         <p id="walls-plan-keys" className="soft keys">
           {words.walls.planKeys}
         </p>

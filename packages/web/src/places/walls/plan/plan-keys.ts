@@ -2,8 +2,9 @@ import type { Point } from '@dawnlift/core/geometry'
 import type { KeyboardEvent } from 'react'
 import type { Draft } from '../draft.js'
 import { inOrder, stepTo, type Thing } from '../thing.js'
-import { carriedTo, carriedUp, pickUp } from './carry.js'
+import { carriedTo, carriedUp } from './carry.js'
 import { emptyChain, withoutCorner } from './chain.js'
+import { shiftedTo } from './shift.js'
 import { alongStep } from './snap-along.js'
 import type { Hands } from './use-hands.js'
 import type { Window } from './use-view.js'
@@ -33,7 +34,7 @@ export function planKey(event: KeyboardEvent, context: KeyContext): void {
   hands.setWrong(undefined)
   const meant =
     zoomKey(event.key, window) ||
-    (hands.carry
+    (hands.inHand
       ? carryKey(event, arrow, context)
       : hands.tool === 'choose'
         ? chooseKey(event, arrow, context)
@@ -66,25 +67,28 @@ function chooseKey(event: KeyboardEvent, arrow: Point | undefined, context: KeyC
   }
   const step = steps[event.key as keyof typeof steps]
   if (step) choose(stepTo(inOrder(draft), chosen, step))
-  else if (event.key === 'm' || event.key === 'M') hands.setCarry(pickUp(draft, chosen))
+  else if (event.key === 'm' || event.key === 'M') hands.takeUp()
   else if (event.key === 'Delete' || event.key === 'Backspace') remove()
   else if (event.key === 'Escape') choose(undefined)
   else return false
   return true
 }
 
-/** Along the wall by a step, ten with Shift; up and down by a layer. */
+/** Along the wall by a step, ten with Shift; up and down by a layer. A whole wall goes by steps every way. */
 function carryKey(event: KeyboardEvent, arrow: Point | undefined, { draft, hands }: KeyContext): boolean {
-  const { carry } = hands
-  if (!carry) return false
-  if (arrow) {
-    const far = event.shiftKey ? 10 : 1
-    const along = carriedTo(draft, carry, carry.at + arrow[0] * far * alongStep(draft.units), 0)
+  const { carry, shift } = hands
+  const far = event.shiftKey ? 10 : 1
+  const step = alongStep(draft.units)
+  if (arrow && shift) {
+    const by: Point = [shift.by[0] + arrow[0] * far * step, shift.by[1] + arrow[1] * far * step]
+    hands.setShift(shiftedTo(draft, shift, by, { reach: step / 4, step }))
+  } else if (arrow && carry) {
+    const along = carriedTo(draft, carry, carry.at + arrow[0] * far * step, 0)
     hands.setCarry(
       arrow[1] === 0 ? along : carriedUp(draft, carry, carry.low + arrow[1] * far * draft.print.layerHeight),
     )
   } else if (event.key === 'Enter' || event.key === 'm' || event.key === 'M') void hands.setDown()
-  else if (event.key === 'Escape') hands.setCarry(undefined)
+  else if (event.key === 'Escape') hands.putBack()
   else return false
   return true
 }

@@ -3,9 +3,9 @@ import { pathData, ringData } from '../../../parts/index.js'
 import type { Draft } from '../draft.js'
 import type { Units } from '../edits/length-text.js'
 import type { PinnedFinding } from '../findings.js'
-import { inOrder, sameThing, type Thing } from '../thing.js'
+import { type Found, findThing, inOrder, sameThing, type Thing } from '../thing.js'
 import { sayThing } from '../thing-text.js'
-import { beside, columnPiece, embedPiece, openingPiece } from './shapes.js'
+import { beside, columnPiece, embedPiece, lintelPiece, openingPiece } from './shapes.js'
 import { toScreen, type View, type WindowSize } from './view.js'
 
 export const optionId = ({ kind, id }: Thing): string => `plan-${kind}-${id}`
@@ -25,45 +25,57 @@ export function PlanThings({
   readonly choose: (thing: Thing) => void
 }) {
   const middle = (layer - 0.5) * draft.print.layerHeight
-  const walls = new Map(draft.walls.map(wall => [wall.id, wall]))
-  const openings = new Map(draft.openings.map(each => [each.id, each]))
-  const embeds = new Map(draft.embeds.map(each => [each.id, each]))
-  return (
-    <>
-      {draft.columns.map(column => {
-        const wall = walls.get(column.wall)
-        return wall && <path key={column.id} className="column" d={ringData(columnPiece(wall, column))} />
-      })}
-      {inOrder(draft).map(thing => {
-        const opening = openings.get(thing.id)
-        const embed = embeds.get(thing.id)
-        const wall = walls.get(opening?.wall ?? embed?.wall ?? thing.id)
-        if (!wall) return null
-        const mine = sameThing(thing, chosen)
-        const [low, high] = opening
-          ? [opening.sill, opening.head]
-          : embed
-            ? [embed.bottom, embed.bottom + embed.height]
-            : [wall.base, wall.top]
-        const here = low < middle && middle < high
-        const ring = opening ? openingPiece(wall, opening) : embed ? embedPiece(wall, embed) : undefined
-        return (
-          <g
-            key={optionId(thing)}
-            id={optionId(thing)}
-            role="option"
-            aria-selected={mine}
-            aria-label={sayThing(draft, thing, units)}
-            className={`${thing.kind}${mine ? ' chosen' : ''}${here ? '' : ' elsewhere'}`}
-            onClick={() => choose(thing)}
-          >
-            <path d={ring ? ringData(ring) : pathData(wall.centreline)} />
-            {opening && here && ring && <path className="crossed" d={crossOf(ring)} />}
-          </g>
-        )
-      })}
-    </>
-  )
+  return inOrder(draft).map(thing => {
+    const found = findThing(draft, thing)
+    if (!found) return null
+    const mine = sameThing(thing, chosen)
+    const [low, high] = heightsOf(found)
+    const here = low < middle && middle < high
+    const ring = ringOf(found)
+    return (
+      <g
+        key={optionId(thing)}
+        id={optionId(thing)}
+        role="option"
+        aria-selected={mine}
+        aria-label={sayThing(draft, thing, units)}
+        className={`${thing.kind}${mine ? ' chosen' : ''}${here ? '' : ' elsewhere'}`}
+        onClick={() => choose(thing)}
+      >
+        <path d={ring ? ringData(ring) : pathData(found.wall.centreline)} />
+        {found.kind === 'opening' && here && ring && <path className="crossed" d={crossOf(ring)} />}
+      </g>
+    )
+  })
+}
+
+function heightsOf({ kind, part, wall }: Found): readonly [low: number, high: number] {
+  switch (kind) {
+    case 'opening':
+      return [part.sill, part.head]
+    case 'lintel':
+      return [part.head, part.head + (part.lintel?.height ?? 0)]
+    case 'embed':
+      return [part.bottom, part.bottom + part.height]
+    case 'column':
+    case 'wall':
+      return [wall.base, wall.top]
+  }
+}
+
+function ringOf({ kind, part, wall }: Found): readonly Point[] | undefined {
+  switch (kind) {
+    case 'opening':
+      return openingPiece(wall, part)
+    case 'lintel':
+      return lintelPiece(wall, part)
+    case 'embed':
+      return embedPiece(wall, part)
+    case 'column':
+      return columnPiece(wall, part)
+    case 'wall':
+      return undefined
+  }
 }
 
 /** A hole is crossed out, as on any plan. */
@@ -106,6 +118,9 @@ export function PlanNames({
     <g className="names">
       {draft.openings.map(({ id, wall, at: station }) =>
         name({ kind: 'opening', id }, at(wall, station, (walls.get(wall)?.thickness ?? 0) / 2 + away)),
+      )}
+      {draft.columns.map(({ id, wall, at: station, thickness }) =>
+        name({ kind: 'column', id }, at(wall, station, -(thickness / 2 + away))),
       )}
       {draft.embeds
         .filter(({ id }) => view.scale > 110 || (chosen?.kind === 'embed' && chosen.id === id))

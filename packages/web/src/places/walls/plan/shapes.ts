@@ -29,6 +29,12 @@ export function pieceOf(
 export const openingPiece = (wall: Wall, { at, width }: Opening): readonly Point[] =>
   pieceOf(wall, [at - width / 2, at + width / 2], [-wall.thickness / 2, wall.thickness / 2])
 
+/** A lintel lies on its bearings on both sides of the opening. */
+export const lintelPiece = (wall: Wall, { at, width, lintel }: Opening): readonly Point[] => {
+  const half = width / 2 + (lintel?.bearing ?? 0)
+  return pieceOf(wall, [at - half, at + half], [-wall.thickness * 0.3, wall.thickness * 0.3])
+}
+
 export const embedPiece = (wall: Wall, embed: Embed): readonly Point[] =>
   pieceOf(wall, [embed.at - embed.width / 2, embed.at + embed.width / 2], embedDepth(wall, embed))
 

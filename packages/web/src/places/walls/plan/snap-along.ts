@@ -35,7 +35,8 @@ export function guidesAlong(draft: Draft, thing: Thing): readonly Guide[] {
     )
     .filter(({ distance }) => distance < wall.thickness)
     .map(({ other, station }) => ({ at: station, for: 'middle' as const, say: `wall ${other.id}` }))
-  const parts = [...draft.openings, ...draft.embeds]
+  const columns = draft.columns.map(each => ({ ...each, width: each.length }))
+  const parts = [...draft.openings, ...draft.embeds, ...columns]
     .filter(each => each.wall === wall.id && each.id !== thing.id)
     .flatMap(({ id, at, width }) => [
       { at, for: 'middle' as const, say: `middle of ${id}` },

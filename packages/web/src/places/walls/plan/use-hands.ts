@@ -7,6 +7,7 @@ import { findThing, type Thing } from '../thing.js'
 import { type Carry, carriedTo, carryEdits, pickUp, withCarry } from './carry.js'
 import { type Chain, emptyChain, lastDirection, withCorner } from './chain.js'
 import { endAt, thingAt } from './hit.js'
+import { movedBy, type Shift, shiftEdits, shiftedTo, takeWall, withMoved } from './shift.js'
 import { alongStep } from './snap-along.js'
 import { type SnappedPoint, snapPoint } from './snap-point.js'
 import type { Window } from './use-view.js'
@@ -24,6 +25,7 @@ interface EndInHand {
 type Gesture =
   | { readonly kind: 'carry'; readonly begin: Point; readonly offset: number }
   | { readonly kind: 'end'; readonly wall: string; readonly end: 'start' | 'end'; readonly begin: Point }
+  | { readonly kind: 'shift'; readonly begin: Point; readonly from: Point }
   | { readonly kind: 'pan'; readonly begin: Point; readonly tap: boolean }
 
 /** Pixels before a press becomes a pull, and how near a finger or a mouse must come. */
@@ -41,6 +43,7 @@ export function useHands(
 ) {
   const [tool, setToolOnly] = useState<Tool>('choose')
   const [carry, setCarry] = useState<Carry>()
+  const [shift, setShift] = useState<Shift>()
   const [end, setEnd] = useState<EndInHand>()
   const [chain, setChain] = useState<Chain>(emptyChain)
   const [arc, setArc] = useState(false)
@@ -75,10 +78,21 @@ export function useHands(
     if (last && chain.arcEnd) setCursor({ point: last })
   }
 
-  const setDown = async (held: Carry | undefined = carry) => {
-    if (!held) return
-    const problems = await applyEdits(raw => carryEdits(raw, draft, held))
+  /** Into the hand what is chosen: a wall whole, what stands in one to be moved along it. */
+  const takeUp = () => {
+    setCarry(pickUp(draft, chosen))
+    setShift(takeWall(draft, chosen))
+  }
+  const putBack = () => {
     setCarry(undefined)
+    setShift(undefined)
+  }
+  const setDown = async () => {
+    if (!carry && !shift) return
+    const problems = await applyEdits(raw =>
+      carry ? carryEdits(raw, draft, carry) : shift ? shiftEdits(raw, draft, shift) : [],
+    )
+    putBack()
     setWrong(problems.length > 0 ? problems.map(each => each.say).join(' ') : undefined)
   }
   const setEndDown = async (held: EndInHand) => {
@@ -95,7 +109,7 @@ export function useHands(
     const at = place(event)
     fingers.current.set(event.pointerId, at)
     pulling.current = false
-    setCarry(undefined)
+    putBack()
     event.currentTarget.setPointerCapture(event.pointerId)
     if (fingers.current.size > 1 || tool !== 'choose') {
       gesture.current = { kind: 'pan', begin: at, tap: fingers.current.size === 1 }
@@ -109,6 +123,11 @@ export function useHands(
       return
     }
     const thing = thingAt(draft, point, near)
+    // A wall is taken by the second touch: the first one, on so large a thing, often means the sheet.
+    if (thing?.kind === 'wall' && chosen?.kind === 'wall' && thing.id === chosen.id) {
+      gesture.current = { kind: 'shift', begin: at, from: point }
+      return
+    }
     choose(thing)
     setWrong(undefined)
     const found = findThing(draft, thing)
@@ -152,6 +171,11 @@ export function useHands(
         moved: moveEnd(draft, now.wall, now.end, to),
         ...(say ? { to: say } : {}),
       })
+    } else if (now.kind === 'shift') {
+      const held = shift ?? takeWall(draft, chosen)
+      const by = [point[0] - now.from[0], point[1] - now.from[1]] as const
+      if (held)
+        setShift(shiftedTo(draft, held, by, { reach: reach(snapPixels), step: alongStep(draft.units) }))
     } else {
       const held = carry ?? pickUp(draft, chosen)
       const found = findThing(draft, chosen)
@@ -174,13 +198,13 @@ export function useHands(
     gesture.current = undefined
     if (now?.kind === 'pan' && now.tap && !pulling.current && at)
       addCorner(snapped(toBuilding(window.view, window.size, at)).point)
-    if (now?.kind === 'carry' && carry) void setDown()
+    if ((now?.kind === 'carry' && carry) || (now?.kind === 'shift' && shift)) void setDown()
     if (now?.kind === 'end' && end) void setEndDown(end)
   }
   const letGo = () => {
     fingers.current.clear()
     gesture.current = undefined
-    setCarry(undefined)
+    putBack()
     setEnd(undefined)
   }
   return {
@@ -188,6 +212,11 @@ export function useHands(
     setTool,
     carry,
     setCarry,
+    shift,
+    setShift,
+    inHand: carry !== undefined || shift !== undefined,
+    takeUp,
+    putBack,
     setDown,
     chain,
     setChain,
@@ -199,9 +228,9 @@ export function useHands(
     snapped,
     wrong,
     setWrong,
-    lineUp: carry?.to ?? end?.to ?? cursor?.to,
+    lineUp: carry?.to ?? shift?.to ?? end?.to ?? cursor?.to,
     /** The plan with what is in the hand where the hand has it. */
-    shown: withEnd(withCarry(draft, carry), end),
+    shown: withMoved(withCarry(draft, carry), end?.moved ?? (shift ? movedBy(draft, shift) : [])),
     pointer: { onPointerDown: down, onPointerMove: move, onPointerUp: up, onPointerCancel: letGo },
   }
 }
@@ -217,13 +246,4 @@ function endContext(
   const path = draft.walls.find(each => each.id === id)?.centreline
   const from = path && (end === 'start' ? path.points[1] : path.points.at(-2))
   return from ? { from } : {}
-}
-
-function withEnd(draft: Draft, end: EndInHand | undefined): Draft {
-  if (!end) return draft
-  const paths = new Map(end.moved.map(each => [each.wall.id, each.path]))
-  return {
-    ...draft,
-    walls: draft.walls.map(wall => ({ ...wall, centreline: paths.get(wall.id) ?? wall.centreline })),
-  }
 }
