@@ -150,7 +150,7 @@ function wetBulbIn(work: WorkAir, around: Surroundings): Celsius {
   const cooling = (2.45e6 / 1005) * 0.62198 * (0.71 / schmidt) ** 0.56
   const gain = (around.longwave + wickSun(work)) / h
   let wet = work.air - (1 - work.humidity) * Math.max(2, work.air * 0.33) + 0.003 * work.global
-  for (let step = 0; step < 4; step += 1) {
+  for (let step = 0; step < 8; step += 1) {
     const saturated = saturationPressure(wet)
     const Tw = wet + KELVIN
     const cube = 0.95 * STEFAN * Tw * Tw * Tw
@@ -160,7 +160,10 @@ function wetBulbIn(work: WorkAir, around: Surroundings): Celsius {
       1 +
       (cooling * saturationSlope(wet, saturated) * (work.pressure - vapour)) / (rest * rest) +
       (4 * cube) / h
-    wet += miss / slope
+    const move = miss / slope
+    wet += move
+    // Newton doubles the digits: after a move of a fiftieth of a kelvin the next is below 1e-4 K.
+    if (Math.abs(move) < 0.02) break
   }
   return wet
 }

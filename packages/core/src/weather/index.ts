@@ -26,6 +26,14 @@ export {
   windChill,
   workShare,
 } from './crew-heat.js'
+export {
+  closingBetween,
+  crossingBetween,
+  limitInUse,
+  type OpenSpan,
+  openingBetween,
+  openSpans,
+} from './crossing.js'
 export { airByDay, airByNight, clearShare, gustOf, sunOfHour, sunriseClock, windOfDay } from './day-curve.js'
 export type { DayNormals } from './day-normals.js'
 export { dayNormals } from './day-normals.js'

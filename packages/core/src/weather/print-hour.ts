@@ -2,6 +2,7 @@ import type { Job } from '../job/index.js'
 import { isBeyond, type Limit } from '../limit/index.js'
 import type { Celsius, Instant } from '../quantity/index.js'
 import { assert } from '../result/index.js'
+import { crossingBetween } from './crossing.js'
 import { CIVIL_DEGREES } from './daylight.js'
 import { evaporationPerHour, windAtHeight } from './evaporation.js'
 import { wbgtOutdoors } from './heat-stress.js'
@@ -55,7 +56,22 @@ export function printHours(
   const standing = standingOf(conditions)
   const dry = trailingMeans(hours, conditions.batching.siloGain)
   const printed = hours.map((hour, index) => printHour(standing, hour, dry[index]!))
-  return permitted ? withPermitted(printed, permitted, conditions.site.timeZone) : printed
+  const all = permitted ? withPermitted(printed, permitted, conditions.site.timeZone) : printed
+  return all.map((hour, index) => (index === 0 || hour.open ? hour : withMoments(all[index - 1]!, hour)))
+}
+
+/** A limit that held in the hour before is given the moment it was passed. */
+function withMoments(before: PrintHour, hour: PrintHour): PrintHour {
+  let dated: Limit[] | undefined
+  hour.limits.forEach((limit, index) => {
+    const was = before.limits[index]
+    if (!was || !isBeyond(limit) || isBeyond(was)) return
+    const at = crossingBetween(before, hour, limit.kind)
+    if (at === undefined) return
+    dated ??= [...hour.limits]
+    dated[index] = { ...limit, at }
+  })
+  return dated ? { ...hour, limits: dated } : hour
 }
 
 /** The limits that close an hour. */
