@@ -1,3 +1,4 @@
+import { formatQuantity } from '@dawnlift/core/quantity'
 import { checkReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
 import type { CommandContext } from '../run-dawnlift.js'
@@ -21,18 +22,17 @@ export function addCheck(program: Command, { screen, finish }: CommandContext): 
         return finish(2)
       }
       const { plan, opened } = planned.value
+      const length = (metres: number) => formatQuantity(metres, 'length', plan.job.units)
       const failed = plan.findings.some(finding => finding.verdict === 'fail')
       if (options.json)
         screen.out(JSON.stringify(checkReport(plan, opened, options.assumed === true), null, 2))
       else {
         showFindings(screen, plan.findings)
         for (const { point, say } of opened.notes)
-          screen.out(`  in the drawing at ${point.map(each => each.toFixed(2)).join(', ')} m  ${say}`)
+          screen.out(`  in the drawing at ${point.map(length).join(', ')}  ${say}`)
         for (const { at, say } of opened.weatherNotes) screen.out(`  in the weather  ${at}: ${say}`)
         for (const snap of plan.snaps)
-          screen.out(
-            `  moved to a layer  ${snap.what}: ${(snap.asked * 1000).toFixed(0)} mm → ${(snap.got * 1000).toFixed(0)} mm`,
-          )
+          screen.out(`  moved to a layer  ${snap.what}: ${length(snap.asked)} → ${length(snap.got)}`)
         if (options.assumed)
           screen.out(
             textTable(

@@ -1,6 +1,6 @@
 import { explainLift, explainRunnersUp, type Lift } from '@dawnlift/core/campaign'
 import { clockText } from '@dawnlift/core/clock'
-import { sayLimit } from '@dawnlift/core/limit'
+import { sayLimit, sayQuantity } from '@dawnlift/core/limit'
 import type { Plan } from '@dawnlift/core/plan'
 import { explainReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
@@ -57,8 +57,8 @@ function liftAtLength(plan: Plan, lift: Lift): string {
   const rows = limits.map(({ limit, layers }) => [
     limit.kind,
     String(layers),
-    `${Number(limit.demand.toPrecision(4))} ${limit.unit}`,
-    `${Number(limit.capacity.toPrecision(4))} ${limit.unit}`,
+    sayQuantity(limit.demand, limit.unit, units),
+    sayQuantity(limit.capacity, limit.unit, units),
     sayLimit(limit, units, zone),
     limit.source,
   ])

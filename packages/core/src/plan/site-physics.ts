@@ -25,7 +25,7 @@ export function sitePhysics(
   paces: Map<string, PaceTable> = new Map(),
 ): LiftPhysics {
   const geometries = sections.map((section, index) =>
-    standGeometry(section, job.walls, job.openings, job.print, bands[index]?.bands),
+    standGeometry(section, job.walls, job.openings, job.print, bands[index]?.bands, job.units),
   )
   const options = { layerHeight: job.print.layerHeight, speed: job.print.speed }
   const rests = new Map<number, ReturnType<LiftPhysics['longestRest']>>()

@@ -20,7 +20,7 @@ export function wholeSection(plan: Plan, lift: Lift, progress?: Progress): Resul
   const index = sections.findIndex(section => section.id === lift.section)
   const [section, laid] = [sections[index], bands[index]]
   assert(section && laid, `section ${lift.section} of lift ${lift.id} is in the plan`)
-  const geometry = standGeometry(section, job.walls, job.openings, job.print, laid.bands)
+  const geometry = standGeometry(section, job.walls, job.openings, job.print, laid.bands, job.units)
   const mixes = lift.layerEnds.map(end => hourAt(campaign.hours, end).mixTemperature)
   const temperature = mixes.reduce((sum, each) => sum + each, 0) / mixes.length
   const age = {

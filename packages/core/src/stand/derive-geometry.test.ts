@@ -36,6 +36,17 @@ const spans = (panels: readonly { from: number; to: number; supports: string }[]
   panels.map(({ from, to, supports }) => [from, to, supports])
 
 describe('panels of a section', () => {
+  it('are called by their stretch in the units of the site', () => {
+    const a = wall('A', [
+      [0, 0],
+      [3.048, 0],
+    ])
+    const places = (units: 'metric' | 'imperial') =>
+      standGeometry(whole([a], [3.048]), [a], [], print, [], units).panels.map(({ place }) => place)
+    expect(places('metric')).toEqual(['wall A, 0.00–3.05 m'])
+    // hand: 3.048 m are ten feet
+    expect(places('imperial')).toEqual([`wall A, 0' 0" to 10' 0"`])
+  })
   it('run between the corners of one wall, its ends being free', () => {
     const a = wall('A', [
       [0, 0],

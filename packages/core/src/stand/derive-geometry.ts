@@ -1,4 +1,5 @@
 import type { Opening, PrintRules, Wall } from '../job/index.js'
+import { sayQuantity, type Units } from '../limit/index.js'
 import type { Metres } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import type { Section } from '../section/index.js'
@@ -20,6 +21,7 @@ export function standGeometry(
   openings: readonly Opening[],
   print: Pick<PrintRules, 'beadWidth' | 'layerHeight'>,
   bands: readonly Band[] = [],
+  units: Units = 'metric',
 ): StandGeometry {
   const parts = section.stretches.map((stretch): WallPart => {
     const wall = walls.find(({ id }) => id === stretch.wall)
@@ -32,7 +34,7 @@ export function standGeometry(
       openings: openings.filter(opening => opening.wall === wall.id),
     }
   })
-  const panels = parts.flatMap(part => panelsOfPart(part, parts, print))
+  const panels = parts.flatMap(part => panelsOfPart(part, parts, print, units))
   return withPrintedBays({ section: section.id, panels }, walls, bands, print.layerHeight)
 }
 
@@ -40,6 +42,7 @@ function panelsOfPart(
   part: WallPart,
   parts: readonly WallPart[],
   print: Pick<PrintRules, 'beadWidth'>,
+  units: Units,
 ): readonly StandPanel[] {
   const make = makeOf(part.wall, print)
   return heightBands(part).flatMap(([bottom, top]) =>
@@ -47,7 +50,7 @@ function panelsOfPart(
       panelsOfInterval(part, interval, supportStations(part, interval, parts, bottom, top)).map(panel => ({
         ...panel,
         wall: part.wall.id,
-        place: placeOf(part.wall, panel),
+        place: placeOf(part.wall, panel, units),
         length: panel.to - panel.from,
         bottom,
         top,
@@ -57,8 +60,18 @@ function panelsOfPart(
   )
 }
 
-const placeOf = (wall: Wall, { from, to }: { readonly from: Metres; readonly to: Metres }): string =>
-  `wall ${wall.name || wall.id}, ${from.toFixed(2)}–${to.toFixed(2)} m`
+/** A stretch of a wall as people of that site would measure it. */
+function placeOf(
+  wall: Wall,
+  { from, to }: { readonly from: Metres; readonly to: Metres },
+  units: Units,
+): string {
+  const stretch =
+    units === 'metric'
+      ? `${from.toFixed(2)}–${to.toFixed(2)} m`
+      : `${sayQuantity(from, 'm', units)} to ${sayQuantity(to, 'm', units)}`
+  return `wall ${wall.name || wall.id}, ${stretch}`
+}
 
 function makeOf(wall: Wall, print: Pick<PrintRules, 'beadWidth'>): StandMake {
   if (wall.makeUp.kind !== 'double') return { kind: 'leaf', thickness: wall.thickness }

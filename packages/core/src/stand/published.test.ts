@@ -22,8 +22,7 @@ const collapse = (answer: ReturnType<typeof linearCollapseHeight>) =>
   answer.kind === 'collapses' ? answer.height : Number.NaN
 
 describe('self-buckling of a bar', () => {
-  it('has the constant 7.837347438943 (closed form)', () =>
-    expect(GREENHILL).toBeCloseTo(7.837347438943, 9))
+  it('has the constant 7.837347438943 (closed form)', () => expect(GREENHILL).toBeCloseTo(7.837347438943, 9))
   // independent: double precision by another code, four digits printed.
   it.each([
     ['steel rod of 10 mm', 210e9, 0.01 / 4, 7850, 9.80665, 5.1118],

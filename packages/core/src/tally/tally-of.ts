@@ -1,5 +1,6 @@
 import type { Campaign, Lift } from '../campaign/index.js'
 import type { Job } from '../job/index.js'
+import { type CubicMetres, formatQuantity } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import { wallFace } from './areas.js'
 import { costLines } from './cost-lines.js'
@@ -38,9 +39,18 @@ export function tallyOf({ job, campaign }: { readonly job: Job; readonly campaig
     cost: { currency: job.costs.currency, lines, total: cost, perWallFace: cost / face },
     waste: {
       volume: hose * campaign.days.length,
-      how: `${(hose * 1000).toFixed(1)} L in the hose (${job.batching.hoseLength} m × ${Math.round(job.batching.hoseDiameter * 1000)} mm) washed out on ${campaign.days.length} print days; trial beads are not counted`,
+      how: `${hoseWords(job, hose)} washed out on ${campaign.days.length} print days; trial beads are not counted`,
     },
   }
+}
+
+/** What the hose holds, and of what size it is. */
+function hoseWords({ units, batching }: Job, volume: CubicMetres): string {
+  const held = formatQuantity(volume, 'volume', units, { unit: units === 'metric' ? 'L' : 'gal', step: 0.1 })
+  const [length, bore] = [batching.hoseLength, batching.hoseDiameter].map(each =>
+    formatQuantity(each, 'length', units),
+  )
+  return `${held} in the hose (${length} × ${bore})`
 }
 
 function liftQuantities(job: Job, lift: Lift): Quantities {

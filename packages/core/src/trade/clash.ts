@@ -1,6 +1,6 @@
 import { pathLength } from '../geometry/index.js'
 import type { Job, Wall } from '../job/index.js'
-import type { Metres } from '../quantity/index.js'
+import { formatQuantity, type Metres } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import { checkReach } from './box-reach.js'
 import { cornersOf } from './corner.js'
@@ -17,8 +17,8 @@ export function checkClashes(job: Job): readonly Finding[] {
   return job.walls.flatMap(wall => {
     const items = itemsOf(job, wall)
     return [
-      ...insideWall(wall, items),
-      ...overlaps(wall, items),
+      ...insideWall(job, wall, items),
+      ...overlaps(job, wall, items),
       ...edges(job, wall, items),
       ...checkBearings(job, wall, items),
       ...checkReach(wall, items),
@@ -27,12 +27,12 @@ export function checkClashes(job: Job): readonly Finding[] {
 }
 
 const isEmbed = (item: WallItem): boolean => !['opening', 'lintel', 'bearing', 'column'].includes(item.what)
-const millimetres = (length: Metres): number => Math.round(length * 1000)
+const said = (length: Metres, job: Job): string => formatQuantity(length, 'length', job.units)
 const centre = (wall: Wall, item: WallItem) =>
   placeAt(wall.centreline, (item.along[0] + item.along[1]) / 2).point
 
 /** Sticking out of the wall's ends, top, base or thickness. */
-function insideWall(wall: Wall, items: readonly WallItem[]): Finding[] {
+function insideWall(job: Job, wall: Wall, items: readonly WallItem[]): Finding[] {
   const length = pathLength(wall.centreline)
   return items
     .filter(item => item.what !== 'bearing' && item.what !== 'lintel')
@@ -56,14 +56,14 @@ function insideWall(wall: Wall, items: readonly WallItem[]): Finding[] {
           unit: 'm',
           source: 'the job',
           verdict: 'fail' as const,
-          say: `${item.id} sticks ${millimetres(out)} mm out of wall ${wall.name}; move it or make it smaller.`,
+          say: `${item.id} sticks ${said(out, job)} out of wall ${wall.name}; move it or make it smaller.`,
         },
       ]
     })
 }
 
 /** Pairs that claim the same room. A box, sleeve, pipe or strap may run into a chase: that is what a chase is for. */
-function overlaps(wall: Wall, items: readonly WallItem[]): Finding[] {
+function overlaps(job: Job, wall: Wall, items: readonly WallItem[]): Finding[] {
   const findings: Finding[] = []
   items.forEach((a, index) => {
     for (const b of items.slice(index + 1)) {
@@ -82,7 +82,7 @@ function overlaps(wall: Wall, items: readonly WallItem[]): Finding[] {
         unit: 'm',
         source: 'the job',
         verdict: 'fail',
-        say: `${title(a)} and ${title(b)} in wall ${wall.name} share ${millimetres(along)} mm along, ${millimetres(up)} mm up and ${millimetres(through)} mm of its thickness; move one of them.`,
+        say: `${title(a)} and ${title(b)} in wall ${wall.name} share ${said(along, job)} along, ${said(up, job)} up and ${said(through, job)} of its thickness; move one of them.`,
       })
     }
   })
@@ -130,7 +130,7 @@ function edges(job: Job, wall: Wall, items: readonly WallItem[]): Finding[] {
         unit: 'm',
         source: practice,
         verdict: 'warn' as const,
-        say: `${title(item)} lies ${millimetres(close.gap)} mm from ${close.name}; a strip under ${millimetres(least)} mm (two beads) breaks away easily. Move it, or tell the engineer.`,
+        say: `${title(item)} lies ${said(close.gap, job)} from ${close.name}; a strip under ${said(least, job)} (two beads) breaks away easily. Move it, or tell the engineer.`,
       },
     ]
   })

@@ -1,5 +1,6 @@
 import { pathLength } from '../geometry/index.js'
 import type { Job, Wall } from '../job/index.js'
+import { formatQuantity } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import { gapBetween, type WallItem } from './wall-item.js'
 
@@ -17,14 +18,14 @@ export function checkBearings(job: Job, wall: Wall, items: readonly WallItem[]):
       const out = Math.max(-seat.along[0], seat.along[1] - length, seat.up[1] - wall.top)
       const bearing = seat.along[1] - seat.along[0]
       return [
-        ...(out > 0.001 ? [outside(wall, seat, out)] : []),
-        ...(bearing < leastBearing - 1e-9 ? [short(seat, bearing)] : []),
+        ...(out > 0.001 ? [outside(job, wall, seat, out)] : []),
+        ...(bearing < leastBearing - 1e-9 ? [short(job, seat, bearing)] : []),
         ...weakened(job, wall, seat, items),
       ]
     })
 }
 
-function outside(wall: Wall, seat: WallItem, out: number): Finding {
+function outside(job: Job, wall: Wall, seat: WallItem, out: number): Finding {
   return {
     check: 'lintel-bearing',
     at: seat.id,
@@ -33,11 +34,11 @@ function outside(wall: Wall, seat: WallItem, out: number): Finding {
     unit: 'm',
     source: 'the job',
     verdict: 'fail',
-    say: `The lintel over ${seat.id} reaches ${Math.round(out * 1000)} mm beyond wall ${wall.name}; move the opening or shorten the bearing. ${caution}`,
+    say: `The lintel over ${seat.id} reaches ${formatQuantity(out, 'length', job.units)} beyond wall ${wall.name}; move the opening or shorten the bearing. ${caution}`,
   }
 }
 
-function short(seat: WallItem, bearing: number): Finding {
+function short(job: Job, seat: WallItem, bearing: number): Finding {
   return {
     check: 'lintel-bearing',
     at: seat.id,
@@ -46,7 +47,7 @@ function short(seat: WallItem, bearing: number): Finding {
     unit: 'm',
     source: '[TMS402]',
     verdict: 'fail',
-    say: `The lintel over ${seat.id} bears on ${Math.round(bearing * 1000)} mm; masonry practice asks for at least 100 mm. ${caution}`,
+    say: `The lintel over ${seat.id} bears on ${formatQuantity(bearing, 'length', job.units)}; masonry practice asks for at least ${formatQuantity(leastBearing, 'length', job.units)}. ${caution}`,
   }
 }
 

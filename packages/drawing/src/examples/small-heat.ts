@@ -24,7 +24,7 @@ export function smallStand(plan: Plan, index: number): StandParts {
   const { job, sections, bands, campaign } = plan
   const lift = campaign.days.flatMap(day => day.lifts)[index]!
   const geometries = sections.map((section, n) =>
-    standGeometry(section, job.walls, job.openings, job.print, bands[n]?.bands),
+    standGeometry(section, job.walls, job.openings, job.print, bands[n]?.bands, job.units),
   )
   const chart = standChart(
     { mix: job.mix, print: job.print, rules: job.rules, sections: geometries },

@@ -75,7 +75,7 @@ function meanMix({ campaign }: Plan, lift: Lift, layers: number): number {
 
 const geometriesOf = ({ job, sections, bands }: Plan): readonly StandGeometry[] =>
   sections.map((section, index) =>
-    standGeometry(section, job.walls, job.openings, job.print, bands[index]?.bands),
+    standGeometry(section, job.walls, job.openings, job.print, bands[index]?.bands, job.units),
   )
 
 /** The lift that comes nearest to falling, and the one that gets hottest: what an engineer looks at first. */

@@ -1,6 +1,7 @@
 import type { RuleValue } from '@dawnlift/core/job'
 import { sayQuantity } from '@dawnlift/core/limit'
 import type { Plan } from '@dawnlift/core/plan'
+import { formatQuantity } from '@dawnlift/core/quantity'
 import {
   areaText,
   type Drawing,
@@ -16,6 +17,7 @@ import { engineerWords, liftingCaution, pourCaution, standingCautions } from './
 import { liftHeat, liftStanding, tellingLifts } from './lift-drawings.js'
 import { pourRows } from './pour-rows.js'
 import { type SheetOptions, sayerOf, sourceText } from './sheet-options.js'
+import { strengthText } from './strength-text.js'
 import { typeset } from './typeset.js'
 
 /** What the authority and the engineer get: summary, method, mix, limits with their sources, cautions, drawings. */
@@ -57,8 +59,8 @@ export function permitData(plan: Plan, options: SheetOptions) {
           ? 'defaults, no tests of this mix: to be tested before printing'
           : job.mix.provenance,
       ],
-      ['density', `${job.mix.density} kg/m³`],
-      ['water per dry material', `${job.mix.waterRatio} kg/kg`],
+      ['density', formatQuantity(job.mix.density, 'density', job.units)],
+      ['water per dry material', `${Number(job.mix.waterRatio.toPrecision(3))} by mass`],
       ['tested to an age of', `${(job.mix.testedTo / 3600).toFixed(1)} h`],
       [
         'planning uses',
@@ -66,7 +68,7 @@ export function permitData(plan: Plan, options: SheetOptions) {
       ],
       [
         'strength the model ends at',
-        `${(job.mix.strength.ultimate / 1e6).toFixed(1)} MPa, to be shown by cylinders or cores`,
+        `${strengthText(job.mix.strength.ultimate, job.units)}, to be shown by cylinders or cores`,
       ],
     ],
     limits: limitRows(plan),
@@ -110,7 +112,7 @@ function limitRows({ job: { rules, units } }: Plan): readonly (readonly [string,
     row('mix at the nozzle, least and most', '°C', rules.mixTemperatureLeast, rules.mixTemperatureMost),
     row('air at least', '°C', rules.airTemperatureLeast),
     row('drying of the fresh bead', 'kg/m²h', rules.evaporationMost),
-    row('wind, gusts (at 10 m)', 'm/s', rules.windMost, rules.gustMost),
+    row(`wind, gusts (${units === 'metric' ? '10 m' : "33'"} up)`, 'm/s', rules.windMost, rules.gustMost),
     row('rain', 'mm/h', rules.rainMost),
     row('heat on the crew, WBGT', '°C', rules.wbgtMost),
     row('factor on standing height', '', rules.standSafety),

@@ -3,6 +3,7 @@ import { sayQuantity } from '@dawnlift/core/limit'
 import type { Plan } from '@dawnlift/core/plan'
 import { defaultPourRules } from '@dawnlift/core/pour'
 import { lengthText, volumeText } from '@dawnlift/drawing/paper'
+import { strengthText } from './strength-text.js'
 
 type Pour = Plan['pours'][number]
 
@@ -87,6 +88,3 @@ function cautionWords({ job }: Plan, pour: Pour): string {
   const age = sayQuantity(pour.ageNeeded, 's', job.units)
   return `${verdict}${tall} at once needs a shell of ${strengthText(pour.strengthNeeded, job.units)}, reckoned at ${age} at ${sayQuantity(job.mix.reference, '°C', job.units)}: show it by cubes or cylinders first.`
 }
-
-const strengthText = (strength: number, units: 'metric' | 'imperial'): string =>
-  units === 'metric' ? `${(strength / 1e6).toFixed(1)} MPa` : `${(strength * 1.450377e-4).toFixed(0)} psi`

@@ -1,9 +1,10 @@
 import { localTime } from '@dawnlift/core/clock'
+import type { Units } from '@dawnlift/core/limit'
 import type { Plan } from '@dawnlift/core/plan'
 import type { Quantities } from '@dawnlift/core/tally'
 import type { Table } from './table.js'
 
-/** Every table of a plan: lifts, days, calls, costs. SI units, clock times of the site. */
+/** Every table of a plan: lifts, days, calls, costs. In the units of the job, clock times of the site. */
 export const planTables = (plan: Plan): readonly Table[] => [
   liftsTable(plan),
   daysTable(plan),
@@ -11,23 +12,41 @@ export const planTables = (plan: Plan): readonly Table[] => [
   costsTable(plan),
 ]
 
-const quantityHeads = [
-  'bead length (m)',
-  'volume (m3)',
-  'wet mass (kg)',
-  'dry material (kg)',
+/** Names of units as a spreadsheet takes them in any font, and what one of them is in SI. */
+const unitsOf = {
+  metric: { long: ['m', 1], short: ['m', 1], area: ['m2', 1], volume: ['m3', 1], mass: ['kg', 1] },
+  imperial: {
+    long: ['ft', 0.3048],
+    short: ['in', 0.0254],
+    area: ['ft2', 0.3048 ** 2],
+    volume: ['yd3', 0.9144 ** 3],
+    mass: ['lb', 0.45359237],
+  },
+} as const satisfies Record<Units, Record<string, readonly [string, number]>>
+
+type Measure = keyof (typeof unitsOf)['metric']
+
+const unitName = (measure: Measure, units: Units): string => unitsOf[units][measure][0]
+const shown = (value: number, measure: Measure, units: Units, digits: number): number =>
+  rounded(value / unitsOf[units][measure][1], digits)
+
+const quantityHeads = (units: Units): readonly string[] => [
+  `bead length (${unitName('long', units)})`,
+  `volume (${unitName('volume', units)})`,
+  `wet mass (${unitName('mass', units)})`,
+  `dry material (${unitName('mass', units)})`,
   'bags',
-  'water (kg)',
+  `water (${unitName('mass', units)})`,
   'print time (min)',
 ]
 
-const quantities = (q: Quantities): number[] => [
-  rounded(q.beadLength, 1),
-  rounded(q.volume, 4),
-  rounded(q.mass, 1),
-  rounded(q.dry, 1),
+const quantities = (q: Quantities, units: Units): readonly number[] => [
+  shown(q.beadLength, 'long', units, 1),
+  shown(q.volume, 'volume', units, 4),
+  shown(q.mass, 'mass', units, 1),
+  shown(q.dry, 'mass', units, 1),
   rounded(q.bags, 2),
-  rounded(q.water, 1),
+  shown(q.water, 'mass', units, 1),
   rounded(q.printTime / 60, 1),
 ]
 
@@ -47,7 +66,7 @@ export function liftsTable({ job, campaign, tally }: Plan): Table {
       'binding limit',
       'standing factor (screening)',
       'pause budget (min)',
-      ...quantityHeads,
+      ...quantityHeads(job.units),
     ],
     rows: tally.byLift.flatMap(row => {
       const lift = lifts.get(row.lift)
@@ -64,24 +83,28 @@ export function liftsTable({ job, campaign, tally }: Plan): Table {
           lift.binding.kind,
           rounded(lift.safety, 2),
           rounded(lift.pauseBudget / 60, 1),
-          ...quantities(row),
+          ...quantities(row, job.units),
         ],
       ]
     }),
   }
 }
 
-export const daysTable = ({ tally }: Plan): Table => ({
+export const daysTable = ({ job: { units }, tally }: Plan): Table => ({
   name: 'days',
   heads: [
     'date',
-    ...quantityHeads.map(head => (head === 'bags' ? 'bags (whole, hose waste included)' : head)),
+    ...quantityHeads(units).map(head => (head === 'bags' ? 'bags (whole, hose waste included)' : head)),
   ],
-  rows: [...tally.byDay.map(row => [row.date, ...quantities(row)]), ['all days', ...quantities(tally.total)]],
+  rows: [
+    ...tally.byDay.map(row => [row.date, ...quantities(row, units)]),
+    ['all days', ...quantities(tally.total, units)],
+  ],
 })
 
 export function callsTable({ job, calls }: Plan): Table {
-  const zone = job.site.timeZone
+  const { units, site } = job
+  const zone = site.timeZone
   return {
     name: 'calls',
     heads: [
@@ -99,8 +122,8 @@ export function callsTable({ job, calls }: Plan): Table {
       'layer in',
       'layer out',
       'measured from',
-      'along to middle (m)',
-      'underside over slab (m)',
+      `along to middle (${unitName('short', units)})`,
+      `underside over slab (${unitName('short', units)})`,
       'face',
       'tool',
       'proof',
@@ -120,8 +143,8 @@ export function callsTable({ job, calls }: Plan): Table {
       call.layerIn,
       call.layerOut,
       call.place.from,
-      rounded(call.place.along, 3),
-      rounded(call.place.up, 3),
+      shown(call.place.along, 'short', units, 3),
+      shown(call.place.up, 'short', units, 3),
       call.place.face,
       call.tool,
       call.proof,
@@ -129,16 +152,16 @@ export function callsTable({ job, calls }: Plan): Table {
   }
 }
 
-export const costsTable = ({ tally: { cost, wallFace } }: Plan): Table => ({
+export const costsTable = ({ job: { units }, tally: { cost, wallFace } }: Plan): Table => ({
   name: 'costs',
   heads: ['what', `amount (${cost.currency})`, 'how'],
   rows: [
     ...cost.lines.map(line => [line.what, rounded(line.amount, 2), line.how]),
     ['total', rounded(cost.total, 2), 'sum of the lines'],
     [
-      'per m2 of wall face',
-      rounded(cost.perWallFace, 2),
-      `total / ${rounded(wallFace, 1)} m2, one face, openings taken off`,
+      `per ${unitName('area', units)} of wall face`,
+      rounded(cost.perWallFace * unitsOf[units].area[1], 2),
+      `total / ${shown(wallFace, 'area', units, 1)} ${unitName('area', units)}, one face, openings taken off`,
     ],
   ],
 })

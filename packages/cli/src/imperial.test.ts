@@ -1,0 +1,20 @@
+import { smallPlan } from '@dawnlift/drawing/examples'
+import { describe, expect, it } from 'vitest'
+import { printDays } from './command/plan.js'
+
+const plan = smallPlan()
+const imperial = { ...plan, job: { ...plan.job, units: 'imperial' as const } }
+
+describe('the print days on the screen', () => {
+  it('count an imperial job in cubic yards, feet and pounds', () => {
+    const { volume, beadLength, water } = plan.tally.total
+    const said = printDays(imperial)
+    // hand: 1 yd³ is 0.764555 m³, 1 ft 0.3048 m, 1 lb 0.453592 kg; bead and water to ten
+    const [yards, feet, pounds] = [volume / 0.764555, beadLength / 0.3048, water / 0.453592]
+    const ten = (value: number) => Math.round(value / 10) * 10
+    expect(said).toContain(`${yards.toFixed(2)} yd³ in ${ten(feet)} ft of bead, ${ten(pounds)} lb of water`)
+    expect(said).not.toMatch(/\d (m³|km|m|t)\b/)
+  })
+  it('count a metric job in cubic metres, kilometres and tonnes', () =>
+    expect(printDays(plan)).toMatch(/m³ in [\d.]+ km of bead, [\d.]+ t of water/))
+})
