@@ -1,5 +1,5 @@
 export type { Costs } from './costs.js'
-export type { Job, ManualSection } from './job.js'
+export type { Inspection, Job, ManualSection } from './job.js'
 export type { Batching, Calendar, Crew, Rules, RuleValue, Site } from './site.js'
 export type {
   Column,

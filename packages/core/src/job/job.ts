@@ -1,5 +1,6 @@
 import type { Machine } from '../machine/index.js'
 import type { MixModel } from '../mix/index.js'
+import type { Metres, Seconds } from '../quantity/index.js'
 import type { Costs } from './costs.js'
 import type { Batching, Calendar, Crew, Rules, Site } from './site.js'
 import type { Column, Embed, Opening, PrintRules, Wall } from './wall.js'
@@ -24,6 +25,8 @@ export interface Job {
   readonly costs: Costs
   /** Sections set by hand: stretches by wall and station. Empty: divide automatically. */
   readonly sections: readonly ManualSection[]
+  /** Where the nozzle stops until somebody has looked. */
+  readonly inspections?: readonly Inspection[]
   /** Cuts the lead forbids (opening or wall ids). */
   readonly noCutAt: readonly string[]
   /** `ownership` of the machine frame: where the building's origin lies in machine coordinates [m], and rotation [rad]. */
@@ -33,6 +36,16 @@ export interface Job {
     readonly z: number
     readonly turn: number
   }
+}
+
+/** A hold of the lift for an inspector. */
+export interface Inspection {
+  readonly id: string
+  readonly wall: string
+  /** Height over the slab at which the nozzle waits [m]. */
+  readonly above: Metres
+  readonly takes: Seconds
+  readonly what: string
 }
 
 export interface ManualSection {

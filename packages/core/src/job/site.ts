@@ -1,4 +1,4 @@
-import type { Celsius, Instant, Metres, Radians, Seconds } from '../quantity/index.js'
+import type { Celsius, Instant, Kilograms, Metres, Radians, Seconds } from '../quantity/index.js'
 
 export interface Site {
   readonly name: string
@@ -77,6 +77,11 @@ export interface Batching {
   readonly waterTemperature: Celsius
   /** What the chiller can reach, and how fast it can make it [kg/s at that temperature]; none: no chiller. */
   readonly chiller?: { readonly temperature: Celsius; readonly rate: number }
+  /** Dry material on site before the first day, and what comes when; none: there is always enough. */
+  readonly silo?: {
+    readonly stock: Kilograms
+    readonly loads: readonly { readonly at: Instant; readonly mass: Kilograms }[]
+  }
   readonly icePerBatchMost: number
   /** Dry material over the air's daily mean, sun on the silo [K]. */
   readonly siloGain: Celsius

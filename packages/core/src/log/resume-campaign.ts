@@ -37,9 +37,10 @@ export function resumeCampaign(input: CampaignInput, log: SiteLog): ResumedCampa
   const standing = standingOf(built)
   const shiftBegan = shiftOf(log, input.timeZone)
   const asBuilt: AsBuilt = { now: log.now, standing, ...(shiftBegan === undefined ? {} : { shiftBegan }) }
-  const { campaign: rest, changes, kept } = replan(input, asBuilt, told)
+  const left = { ...input, ...suppliesLeft(input, built) }
+  const { campaign: rest, changes, kept } = replan(left, asBuilt, told)
   const over = daysOver(input, built, log.events)
-  const today = { ...input, calendar: { ...input.calendar, now: log.now }, standing }
+  const today = { ...left, calendar: { ...input.calendar, now: log.now }, standing }
   return {
     campaign: { ...rest, days: joinDays(over, rest.days) },
     rest: { input: shiftBegan === undefined ? today : { ...today, shiftBegan }, campaign: rest },
@@ -48,6 +49,16 @@ export function resumeCampaign(input: CampaignInput, log: SiteLog): ResumedCampa
     changes,
     kept,
   }
+}
+
+/** What was printed is not in the silo any more. */
+function suppliesLeft(
+  { deliveries }: CampaignInput,
+  built: readonly Lift[],
+): Pick<CampaignInput, 'deliveries'> {
+  if (!deliveries) return {}
+  const used = built.reduce((sum, lift) => sum + lift.volume, 0)
+  return { deliveries: { ...deliveries, stock: deliveries.stock - used } }
 }
 
 /** How high each section stands, since when, in how many lifts. */

@@ -81,6 +81,14 @@ describe('a site log', () => {
     expect(campaign.days.filter(each => each.date === localTime(now, zone).date)).toHaveLength(1)
   })
 
+  it('takes what was printed out of the silo', () => {
+    const stocked = { ...house, deliveries: { stock: 100, arrivals: [] } }
+    const { rest, built } = resumeCampaign(stocked, { events: asTold(2), told, now: told.days[1]!.end })
+    const used = built.reduce((sum, lift) => sum + lift.volume, 0)
+    expect(used).toBeGreaterThan(0)
+    expect(rest.input.deliveries?.stock).toBeCloseTo(100 - used, 9)
+  })
+
   it('takes a shift that began early as begun', () => {
     const events: SiteEvent[] = [{ kind: 'shift', at: told.days[0]!.start - 1800 }]
     const { rest } = resumeCampaign(house, { events, told, now: told.days[0]!.start })

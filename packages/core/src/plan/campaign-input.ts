@@ -1,4 +1,4 @@
-import type { CampaignInput } from '../campaign/index.js'
+import type { CampaignInput, Deliveries } from '../campaign/index.js'
 import type { Job } from '../job/index.js'
 import { assert } from '../result/index.js'
 import type { SectionRoutes } from '../route/index.js'
@@ -32,6 +32,14 @@ export function campaignInput(
     calendar: job.calendar,
     timeZone: job.site.timeZone,
     speed: { now: job.print.speed, most: job.machine.printSpeedMost },
+    ...(job.batching.silo ? { deliveries: deliveriesOf(job) } : {}),
     ...(job.batching.chiller ? { chilledWater: job.batching.chiller.temperature } : {}),
   }
+}
+
+/** Dry material as the concrete it makes; what the hose holds is not taken off. */
+function deliveriesOf({ batching, mix }: Job): Deliveries {
+  const volume = (dry: number) => (dry * (1 + mix.waterRatio)) / mix.density
+  const { stock = 0, loads = [] } = batching.silo ?? {}
+  return { stock: volume(stock), arrivals: loads.map(({ at, mass }) => ({ at, volume: volume(mass) })) }
 }

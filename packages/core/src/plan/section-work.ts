@@ -26,9 +26,11 @@ export function sectionWork(
     printTimes: runs.map(run => run.time),
     lengths: layers.map((route: LayerRoute) => route.length),
     volumes: layers.map((route: LayerRoute) => route.volume),
-    holds: [...lintelHolds(job, ends), ...embedHolds(job, section, bands.layers)].sort(
-      (a, b) => a.afterLayer - b.afterLayer,
-    ),
+    holds: [
+      ...lintelHolds(job, ends),
+      ...embedHolds(job, section, bands.layers),
+      ...inspectionHolds(job, section, bands.layers),
+    ].sort((a, b) => a.afterLayer - b.afterLayer),
     liftEnds: ends,
   }
 }
@@ -71,6 +73,19 @@ function embedHolds(job: Job, section: Section, layers: number): readonly Hold[]
       duration: job.crew.embedTime,
       reason: 'embed' as const,
       ref: embed.id,
+    }))
+    .filter(hold => hold.afterLayer > 0 && hold.afterLayer < layers)
+}
+
+/** The nozzle waits on the last layer below the height; an inspection above the top of the section asks nothing of it. */
+function inspectionHolds(job: Job, section: Section, layers: number): readonly Hold[] {
+  return (job.inspections ?? [])
+    .filter(({ wall }) => section.stretches.some(stretch => stretch.wall === wall))
+    .map(({ id, above, takes }) => ({
+      afterLayer: layersBelow(above, job.print.layerHeight),
+      duration: takes,
+      reason: 'inspection' as const,
+      ref: id,
     }))
     .filter(hold => hold.afterLayer > 0 && hold.afterLayer < layers)
 }

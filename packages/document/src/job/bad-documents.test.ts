@@ -72,6 +72,29 @@ describe('bad documents', () => {
     ['no wall', job({ walls: 'walls: []' }), 'job/no-walls'],
     ['a drawing nobody read', job({}, 'drawing: { file: plan.dxf, layers: {} }'), 'job/drawing-missing'],
     ['a day that ends before it starts', job({}, 'crew: { dayStart: 18:00, dayEnd: 6:00 }'), 'job/day'],
+    [
+      'an inspection in a wall that is not there',
+      job({}, 'inspections: [{ id: I1, wall: W9, above: 500 mm, takes: 30 min, what: bars }]'),
+      'job/unknown-wall',
+    ],
+    [
+      'an inspection above the wall',
+      job({}, 'inspections: [{ id: I1, wall: W1, above: 1 m, takes: 30 min, what: bars }]'),
+      'job/inspection-outside',
+    ],
+    [
+      'two inspections of one name',
+      job(
+        {},
+        `inspections:${'\n  - { id: I1, wall: W1, above: 500 mm, takes: 30 min, what: bars }'.repeat(2)}`,
+      ),
+      'job/double',
+    ],
+    [
+      'a load that comes at no moment',
+      job({}, 'batching: { silo: { stock: 6 t, loads: [{ at: tomorrow, mass: 25 t }] } }'),
+      'job/date',
+    ],
     ['an unknown machine', job({}, 'machine: { profile: gantry-13 }'), 'job/unknown-profile'],
     ['a pump without range', job({}, 'machine: { pump: { flowLeast: 40 L/min } }'), 'job/pump-flow'],
     ['a control character', job({ head: 'dawnlift: 1\nname: "a\\u0007b"' }), 'job/control-character'],

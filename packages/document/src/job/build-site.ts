@@ -1,10 +1,9 @@
-import { instantAt, localTime } from '@dawnlift/core/clock'
-import type { Calendar, Rules, RuleValue } from '@dawnlift/core/job'
+import type { Batching, Calendar, Rules, RuleValue } from '@dawnlift/core/job'
 import type { ClimateNormals, MonthNormals } from '@dawnlift/core/weather'
 import { type Default, type DefaultPath, defaultTable } from './default-table.js'
-import { isDate } from './field.js'
 import type { JobDocument } from './job-schema.js'
 import type { Ledger } from './ledger.js'
+import { buildMoment } from './moment.js'
 
 /** Where the job's weather comes from. */
 export type JobWeather =
@@ -96,23 +95,22 @@ function monthNormals(month: Month, index: number, ledger: Ledger): MonthNormals
 export function buildCalendar(document: JobDocument, ledger: Ledger): Calendar {
   const { firstDay, now } = document.calendar
   if (now === undefined) return { firstDay }
-  const at = ['calendar', 'now']
-  const found = /^(\d{4}-\d{2}-\d{2})[ T](\d{1,2}):(\d{2})$/.exec(now)
-  const clock = Number(found?.[2]) * 3600 + Number(found?.[3]) * 60
-  const date = found?.[1] ?? ''
-  if (!found || !isDate(date) || Number(found[2]) > 23 || Number(found[3]) > 59) {
-    ledger.wrong('job/date', at, `“${now}” is not a moment; write it like “2026-07-05 18:00”.`)
-    return { firstDay }
+  const instant = buildMoment(now, document.site.timeZone, ['calendar', 'now'], ledger)
+  return instant === undefined ? { firstDay } : { firstDay, now: instant }
+}
+
+/** How the batch is made, with what the silo holds and when it is filled if the document says so. */
+export function buildBatching(document: JobDocument, ledger: Ledger): Batching {
+  const { chiller, silo, ...batching } = document.batching
+  const loads = silo?.loads.flatMap(({ at, mass }, index) => {
+    const moment = buildMoment(at, document.site.timeZone, ['batching', 'silo', 'loads', index, 'at'], ledger)
+    return moment === undefined ? [] : [{ at: moment, mass }]
+  })
+  return {
+    ...batching,
+    ...(chiller ? { chiller } : {}),
+    ...(silo && loads ? { silo: { stock: silo.stock, loads } } : {}),
   }
-  const instant = instantAt(date, clock, document.site.timeZone)
-  const back = localTime(instant, document.site.timeZone)
-  if (back.date !== date || back.clock !== clock)
-    ledger.wrong(
-      'job/clock-gap',
-      at,
-      `No clock in ${document.site.timeZone} shows ${now}: it falls into the hour that is skipped in spring. Write a time outside it.`,
-    )
-  return { firstDay, now: instant }
 }
 
 /** Each rule with where it comes from: the job, or the source of its default. */

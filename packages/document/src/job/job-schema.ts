@@ -8,6 +8,7 @@ import {
   batchingSchema,
   calendarSchema,
   crewSchema,
+  inspectionSchema,
   rulesSchema,
   siteSchema,
   weatherSchema,
@@ -94,6 +95,11 @@ export const jobSchema = block({
     .array(block({ wall: identifier(), at: quantity('length', { least: 0 }) }))
     .prefault([])
     .meta({ description: 'Control joints: where a wall of the drawing or of the job may be divided' }),
+  inspections: z
+    .array(inspectionSchema)
+    .max(500)
+    .prefault([])
+    .meta({ description: 'Where the nozzle stops until somebody has looked: a hold of the lift' }),
   sections: z.array(sectionSchema).prefault([]),
   noCutAt: z.array(identifier()).prefault([]),
 })

@@ -4,9 +4,10 @@ import { failure, success } from '@dawnlift/core/result'
 import type { Assumed } from './assumed.js'
 import { buildMachine } from './build-machine.js'
 import { buildMix } from './build-mix.js'
-import { buildCalendar, buildRules, buildWeather, type JobWeather } from './build-site.js'
+import { buildBatching, buildCalendar, buildRules, buildWeather, type JobWeather } from './build-site.js'
 import { given } from './build-types.js'
 import { buildColumns, buildEmbeds, buildOpenings, buildWalls } from './build-walls.js'
+import { checkInspections } from './check-inspections.js'
 import { checkJob, type JobParts } from './check-job.js'
 import { type DefaultPath, defaultTable } from './default-table.js'
 import type { DrawingNote, DrawingWalls } from './drawing-walls.js'
@@ -49,13 +50,13 @@ export function parseJob(text: string, options: ParseOptions = {}): Result<Parse
   const machine = buildMachine(document.machine, document.units, ledger)
   const mix = buildMix(document.mix, document.units, ledger)
   const calendar = buildCalendar(document, ledger)
+  const batching = buildBatching(document, ledger)
   checkDocument(document, parts, options.drawing, ledger)
   if (options.drawing) checkLeftOut(document, options.drawing, ledger)
   if (ledger.problems.length > 0 || !weather || !machine) return failure(ledger.problems)
   const [x, y, z] = document.machine.origin
   const rules = buildRules(document.rules, blockOf(read.value.raw.rules))
   const { name, revision, units, site, print, crew, costs } = document
-  const { chiller, ...batching } = document.batching
   const job: Job = {
     name,
     revision,
@@ -69,7 +70,8 @@ export function parseJob(text: string, options: ParseOptions = {}): Result<Parse
     calendar,
     rules,
     ...parts,
-    batching: { ...batching, ...(chiller ? { chiller } : {}) },
+    batching,
+    inspections: document.inspections,
     machineOrigin: { x, y, z, turn: document.machine.turn },
   }
   const testsFile = document.mix === 'default' ? undefined : document.mix.tests
@@ -144,6 +146,7 @@ function checkDocument(
   if (document.crew.dayEnd <= document.crew.dayStart)
     ledger.wrong('job/day', ['crew', 'dayEnd'], 'The day ends before it starts; give dayEnd after dayStart.')
   checkJob(parts, where, ledger)
+  checkInspections(document.inspections, parts.walls, ledger)
 }
 
 /** Rows of parts that may occur many times are noted where they are used; the others by their path. */

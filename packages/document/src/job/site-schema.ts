@@ -10,6 +10,7 @@ import {
   date,
   file,
   geographic,
+  identifier,
   quantity,
   share,
   words,
@@ -59,6 +60,20 @@ export const batchingSchema = block({
     temperature: quantity('temperature', { least: 0, most: 40 }),
     rate: quantity('massRate', { least: 0, above: true }),
   }).optional(),
+  silo: block({
+    stock: quantity('mass', { least: 0 }).meta({ description: 'Dry material on site before the first day' }),
+    loads: z
+      .array(
+        block({
+          at: words(20).meta({ description: 'When it can be pumped from, in site time: “2026-07-08 06:00”' }),
+          mass: quantity('mass', { least: 0, above: true }),
+        }),
+      )
+      .max(1000)
+      .prefault([]),
+  })
+    .optional()
+    .meta({ description: 'Without it, there is always enough in the silo' }),
   icePerBatchMost: assumedQuantity('batching.icePerBatchMost'),
   siloGain: assumedQuantity('batching.siloGain', { least: -20, most: 60 }),
   mixingHeat: assumedQuantity('batching.mixingHeat', { least: 0, most: 30 }),
@@ -85,6 +100,16 @@ export const rulesSchema = block({
   dryingMost: assumedQuantity('rules.dryingMost', { least: 0, above: true }),
   restMost: assumedQuantity('rules.restMost', { least: 60 }),
   layerTimeMost: assumedQuantity('rules.layerTimeMost', { least: 30 }),
+})
+
+export const inspectionSchema = block({
+  id: identifier(),
+  wall: identifier(),
+  above: quantity('length', { least: 0, above: true }).meta({
+    description: 'Height over the slab at which the nozzle waits for the inspector',
+  }),
+  takes: quantity('time', { least: 60, most: 86_400 }),
+  what: words(),
 })
 
 const month = block({

@@ -1,0 +1,51 @@
+import { readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { initGeometry } from '@dawnlift/core/geometry'
+import { type Plan, planJob } from '@dawnlift/core/plan'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { openJob } from './open-job.js'
+
+const file = fileURLToPath(new URL('../../../../fixtures/jobs/garden-wall/job.yaml', import.meta.url))
+const wall = readFileSync(file, 'utf8')
+
+beforeAll(() => initGeometry())
+
+async function planned(more: string): Promise<Plan> {
+  const opened = openJob({ document: `${wall}\n${more}\n`, read: () => undefined })
+  if (!opened.ok) throw new Error(JSON.stringify(opened.problems))
+  const plan = await planJob(opened.value)
+  return plan!
+}
+const firstLift = (plan: Plan) => plan.campaign.days[0]!.lifts[0]!
+
+describe('a silo', () => {
+  it('that holds little ends the lift where it runs empty, and names itself', async () => {
+    const lift = firstLift(await planned('batching: { silo: { stock: 300 kg } }'))
+    expect(lift.binding.kind).toBe('delivery')
+    // By hand: what was printed is no more than the stock makes, and one layer more would be.
+    const plan = await planned('')
+    const { density, waterRatio } = plan.job.mix
+    const makes = (300 * (1 + waterRatio)) / density
+    expect(lift.volume).toBeLessThanOrEqual(makes)
+    expect(lift.volume * (1 + 1 / lift.layerEnds.length)).toBeGreaterThan(makes)
+  })
+  it('filled at noon lets the next lift go on', async () => {
+    const loads = 'loads: [{ at: 2026-06-01 12:00, mass: 25 t }]'
+    const plan = await planned(`batching: { silo: { stock: 300 kg, ${loads} } }`)
+    expect(plan.campaign.finished).toBe(true)
+    expect((await planned('batching: { silo: { stock: 300 kg } }')).campaign.finished).toBe(false)
+  })
+})
+
+describe('an inspection', () => {
+  it('holds the nozzle on the layer below its height for as long as it takes', async () => {
+    const plan = await planned(
+      'inspections: [{ id: I1, wall: W1, above: 110 mm, takes: 10 min, what: bars of the sill }]',
+    )
+    const lift = firstLift(plan)
+    expect(lift.holds).toContainEqual({ afterLayer: 5, duration: 600, reason: 'inspection', ref: 'I1' })
+    const plain = firstLift(await planned(''))
+    const waited = (one: typeof lift) => one.layerEnds[5]! - one.layerEnds[4]!
+    expect(waited(lift) - waited(plain)).toBeCloseTo(600, 0)
+  })
+})
