@@ -44,6 +44,46 @@ describe('references', () => {
   })
 })
 
+describe('the nomenclature', () => {
+  const rows = readFileSync(join(root, 'docs/nomenclature.md'), 'utf8')
+    .split('\n')
+    .filter(line => /^\| [a-z]/.test(line) && !line.startsWith('| quantity'))
+    .map(line => line.split('|').map(cell => cell.trim()))
+
+  it('names nothing that the code no longer has', () => {
+    const core = sourcesOf('core')
+      .map(file => file.text)
+      .join('\n')
+    const names = rows.flatMap(row => [...(row[2] ?? '').matchAll(/`(\w+)`/g)].map(match => match[1]!))
+    expect(names.length).toBeGreaterThan(40)
+    expect(names.filter(name => !new RegExp(`\\b${name}\\b`).test(core))).toEqual([])
+  })
+  it('gives every quantity its unit', () =>
+    expect(rows.filter(row => (row[4] ?? '') === '').map(row => row[1])).toEqual([]))
+})
+
+describe('the guide', () => {
+  const pages = readdirSync(join(root, 'docs/guide'))
+  const home = readFileSync(join(root, 'docs/guide/commands.md'), 'utf8')
+  const readme = readFileSync(join(root, 'README.md'), 'utf8')
+
+  it('links to nothing that is not there', () => {
+    const links = [...pages.map(name => `docs/guide/${name}`), 'README.md'].flatMap(page =>
+      [...readFileSync(join(root, page), 'utf8').matchAll(/\]\(([^)#]+?)(?:#[^)]*)?\)/g)]
+        .map(match => match[1]!)
+        .filter(link => !/^https?:/.test(link))
+        .map(link => join(root, page, '..', link)),
+    )
+    expect(links.filter(path => !existsSync(path))).toEqual([])
+  })
+  it('has no page that neither README nor another page leads to', () => {
+    const all = [readme, home, ...pages.map(name => readFileSync(join(root, 'docs/guide', name), 'utf8'))]
+    expect(
+      pages.filter(name => !all.some(text => text.includes(`(${name})`) || text.includes(`guide/${name})`))),
+    ).toEqual([])
+  })
+})
+
 describe('the repository', () => {
   it.each(['README.md', 'docs/architecture.md', 'docs/nomenclature.md', 'docs/assumptions.md'])(
     'has %s',
