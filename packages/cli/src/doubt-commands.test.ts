@@ -160,3 +160,46 @@ describe('dawnlift levers', () => {
     for (const flag of ['--sets', '--years', '--without', '--price']) expect(err).toContain(`  ${flag}\n`)
   })
 })
+
+describe('dawnlift estimate', () => {
+  const figures = ['--walls', '5.4 m', '--height', '600 mm', '--openings', '5 %', '--like', gardenWall]
+  it('holds the plan that is then made of the same walls', async () => {
+    const { out } = await run(['estimate', ...figures, '--lintels', '1', '--embeds', '2', '--json'], folder)
+    const told = JSON.parse(out) as Record<string, { low: number; likely: number; high: number }>
+    const plan = JSON.parse((await run(['plan', gardenWall, '--json'], folder)).out) as {
+      printDays: unknown[]
+      tally: { volume_m3: number }
+    }
+    const { printDays, volume } = told
+    expect(plan.printDays.length).toBeGreaterThanOrEqual(printDays!.low)
+    expect(plan.printDays.length).toBeLessThanOrEqual(printDays!.high)
+    // Jambs and corners are bead that no wall length knows: within a quarter.
+    expect(Math.abs(plan.tally.volume_m3 / volume!.likely - 1)).toBeLessThan(0.25)
+  })
+  it('shows ranges, what drives them, where climate and rates come from, and what is assumed', async () => {
+    const { code, out } = await run(['estimate', '--floor', '120 m²'], folder)
+    expect(code).toBe(0)
+    expect(out).toMatch(/^walls, m +42\.0 +54\.0 +72\.0/m)
+    expect(out).toContain('length of the walls')
+    expect(out).toContain('as in the job that `dawnlift new` writes')
+    expect(out).toContain('common practice, no source')
+  })
+  it('says all that is wrong with its figures at once', async () => {
+    const { code, err } = await run(
+      ['estimate', '--height', '3', '--openings', '95 %', '--lintels', 'many'],
+      folder,
+    )
+    expect(code).toBe(2)
+    for (const flag of ['--walls', '--height', '--openings', '--lintels'])
+      expect(err).toContain(`  ${flag}\n`)
+  })
+  it('says when no hour of the season may be printed in', async () => {
+    const hot = readFileSync(join(gardenWall, 'job.yaml'), 'utf8').replace(
+      'liftHeight: 400 mm',
+      'mixTemperatureMost: 8 °C',
+    )
+    writeFileSync(join(folder, 'job.yaml'), hot)
+    const { code, err } = await run(['estimate', '--walls', '9 m', '--like', '.'], folder)
+    expect([code, err]).toEqual([2, expect.stringContaining('no hour of the crew’s day may be printed in')])
+  })
+})

@@ -2,6 +2,7 @@ import { Bug } from '@dawnlift/core/result'
 import { Command, CommanderError } from 'commander'
 import { addCalc } from './command/calc.js'
 import { addCheck } from './command/check.js'
+import { addEstimate } from './command/estimate.js'
 import { addExplain } from './command/explain.js'
 import { addFit } from './command/fit.js'
 import { addForecast } from './command/forecast.js'
@@ -51,6 +52,7 @@ export async function runDawnlift(words: readonly string[], screen: Screen): Pro
     addExplain,
     addLevers,
     addRisk,
+    addEstimate,
     addStand,
     addForecast,
     addFit,

@@ -1,4 +1,5 @@
 export type { Assumed } from '@dawnlift/document/job'
+export { type Bid, type BidGiven, bidOf } from './bid-of.js'
 export {
   type Chance,
   type Doubt,

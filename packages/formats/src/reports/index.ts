@@ -1,4 +1,5 @@
 export { checkReport } from './check-report.js'
+export { estimateReport } from './estimate-report.js'
 export { explainReport } from './explain-report.js'
 export { fitReport } from './fit-report.js'
 export { forecastReport } from './forecast-report.js'

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { planReportSchema } from '../plan-report/index.js'
 import { checkReportSchema } from './check-report.js'
+import { estimateReportSchema } from './estimate-report.js'
 import { explainReportSchema } from './explain-report.js'
 import { fitReportSchema } from './fit-report.js'
 import { forecastReportSchema } from './forecast-report.js'
@@ -14,6 +15,7 @@ import { trialsReportSchema } from './trials-report.js'
 /** What each command prints with `--json`. */
 export const reportSchemas = {
   check: checkReportSchema,
+  estimate: estimateReportSchema,
   explain: explainReportSchema,
   fit: fitReportSchema,
   forecast: forecastReportSchema,
