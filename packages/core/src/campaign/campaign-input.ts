@@ -2,6 +2,7 @@ import type { Calendar, Crew, Rules } from '../job/index.js'
 import type { CubicMetres, Instant, Metres, MetresPerSecond } from '../quantity/index.js'
 import type { PrintHour } from '../weather/index.js'
 import type { LiftPhysics, SectionWork } from './campaign.js'
+import type { Pin } from './pins.js'
 
 /** What the silo holds before the first day, and what arrives when. */
 export interface Deliveries {
@@ -41,6 +42,8 @@ export interface CampaignInput {
   readonly standing?: readonly SectionStanding[]
   /** Local date by which the walls are wanted. */
   readonly due?: string
+  /** What the lead has settled. */
+  readonly pins?: readonly Pin[]
 }
 
 /**

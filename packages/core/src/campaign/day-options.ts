@@ -1,6 +1,15 @@
-import { type DayPlan, dayBegins, fillDay, type Wish } from './day-plan.js'
+import {
+  closeDay,
+  type DayPlan,
+  dayBegins,
+  fillDay,
+  isCrumb,
+  type KnownFillings,
+  type Wish,
+} from './day-plan.js'
 import type { Ground, Stand } from './ground.js'
 import { type Bounds, soloFinish } from './lower-bound.js'
+import { isPressing } from './pins.js'
 import { printTimeBetween } from './section-clock.js'
 import type { WorkDay } from './work-day.js'
 
@@ -11,19 +20,30 @@ export interface Breadth {
   readonly wishes: number
 }
 
-/** Sections still to print, the one that alone would finish last first. */
+/** Sections still to print: those whose pins press, then the one that alone would finish last first. */
 export function urgentFirst(ground: Ground, bounds: Bounds, stand: Stand, day: number): readonly number[] {
   const open = ground.sections.flatMap((section, s) => {
     const height = stand.heights[s]!
     if (height >= section.layers) return []
     const solo = soloFinish(ground, bounds, s, height, day)
     return [
-      { s, solo, lifts: section.liftsLeft[height]!, work: printTimeBetween(section, height, section.layers) },
+      {
+        s,
+        pressing: Number(presses(ground, stand, s, day)),
+        solo,
+        lifts: section.liftsLeft[height]!,
+        work: printTimeBetween(section, height, section.layers),
+      },
     ]
   })
-  open.sort((a, b) => b.solo - a.solo || b.lifts - a.lifts || b.work - a.work || a.s - b.s)
+  open.sort(
+    (a, b) => b.pressing - a.pressing || b.solo - a.solo || b.lifts - a.lifts || b.work - a.work || a.s - b.s,
+  )
   return open.map(one => one.s)
 }
+
+const presses = (ground: Ground, stand: Stand, s: number, day: number): boolean =>
+  ground.pins[s]!.lifts.length > 0 && isPressing(ground.pins[s]!, stand.lifts[s]!, ground.days, day)
 
 /** Different fillings of one day, without doubles, the plain one (most urgent first, as tall as it goes) first. */
 export function dayOptions(
@@ -39,14 +59,24 @@ export function dayOptions(
   const urgent = urgentFirst(ground, bounds, stand, day)
   const begins = dayBegins(ground, workDay, stand)
   const seen = new Map<string, DayPlan>()
+  const known: KnownFillings = new Map()
   for (const wish of wishes(ground).slice(0, breadth.wishes)) {
     for (const order of orders(urgent, breadth.firsts)) {
-      const plan = bestBegin(ground, stand, workDay, begins, order, wish, start)
-      const key = plan?.lifts.map(lift => `${lift.s}:${lift.layers}:${lift.start}`).join()
-      if (plan && key !== undefined && !seen.has(key)) seen.set(key, plan)
+      const plan = bestBegin(ground, stand, workDay, begins, order, wish, start, known)
+      if (!plan) continue
+      for (const one of [plan, ...withoutCrumb(ground, plan)]) {
+        const key = one.lifts.map(lift => `${lift.s}:${lift.layers}:${lift.start}`).join()
+        if (!seen.has(key)) seen.set(key, one)
+      }
     }
   }
   return [...seen.values()]
+}
+
+/** The day gone home before a last lift that is hardly worth its change-over. */
+function withoutCrumb(ground: Ground, { day, lifts }: DayPlan): readonly DayPlan[] {
+  const last = lifts.at(-1)!
+  return lifts.length > 1 && isCrumb(ground, last) ? [closeDay(ground, day, lifts.slice(0, -1))] : []
 }
 
 /** Of all beginnings the one that prints longest; of equals the one that goes home soonest after the shortest shift. */
@@ -58,11 +88,12 @@ export function bestBegin(
   order: readonly number[],
   wish: Wish,
   start: Stand,
+  known: KnownFillings = new Map(),
 ): DayPlan | undefined {
   let best: DayPlan | undefined
   let most = 0
   for (const begin of begins) {
-    const plan = fillDay(ground, stand, day, begin, order, wish, start)
+    const plan = fillDay(ground, stand, day, begin, order, wish, start, known)
     if (!plan) continue
     const printing = printingTime(ground, plan) - 1e-6 * (plan.shiftEnd - plan.shiftStart)
     if (!best || printing > most + 1e-3) {

@@ -2,6 +2,7 @@ import type { CubicMetres, Instant, Seconds } from '../quantity/index.js'
 import { type Ground, isOpen, type Stand, volumePrinted } from './ground.js'
 import { nextUsable, usableUntil } from './hour-table.js'
 import { type FittedLift, fitLift } from './lift-reach.js'
+import { pinnedWish } from './pins.js'
 import { delayLifts, delayNeeded, roomToDelay } from './shift-delay.js'
 import type { WorkDay } from './work-day.js'
 
@@ -22,6 +23,9 @@ export interface DayPlan {
 
 /** How tall a lift is asked for, given the section and the layer it starts on. */
 export type Wish = (s: number, below: number) => number
+
+/** Lifts already placed in fillings of the same day that began alike. */
+export type KnownFillings = Map<string, readonly PlacedLift[] | undefined>
 
 /**
  * Moments at which the first lift of the day may start: when an open run begins, when a section has cured, and
@@ -45,8 +49,7 @@ export function dayBegins(ground: Ground, day: WorkDay, stand: Stand): readonly 
 
 /**
  * Fills a day from `begin` on with sections in the order given, each as tall as wished and possible.
- * A section still curing lets the next one go first; nobody waits for the nozzle after the last lift, so that one gets
- * as tall as it can whatever was wished.
+ * A section still curing lets the next one go first; the last lift gets as tall as it can whatever was wished.
  */
 export function fillDay(
   ground: Ground,
@@ -56,34 +59,63 @@ export function fillDay(
   order: readonly number[],
   wish: Wish,
   start: Stand,
+  known: KnownFillings = new Map(),
 ): DayPlan | undefined {
   const { setUp, changeOver } = ground.input.crew
-  const waiting = order.filter(s => isOpen(ground, stand, s))
+  const waiting = order.filter(s => isOpen(ground, stand, s, day.date))
   const before = volumePrinted(ground, stand, start)
+  const most = (s: number) => mostLayers(ground, stand, s)
   let lifts: readonly PlacedLift[] = []
+  let done = `${begin}`
+  let lastWish = 0
   while (waiting.length > 0) {
     const last = lifts.at(-1)
     const from = last ? last.ends.at(-1)! + changeOver : Math.max(begin, day.opens + setUp)
     const pick = nextSection(ground, stand, waiting, from, day.closes)
     if (pick === undefined) break
-    const [s] = waiting.splice(pick, 1)
-    const place = { ground, stand, day, s: s!, from, lifts, printed: before + printedIn(ground, lifts) }
-    lifts = placeLift(place, wish(s!, stand.heights[s!]!)) ?? lifts
+    const s = waiting.splice(pick, 1)[0]!
+    const wished = Math.min(wish(s, stand.heights[s]!), most(s))
+    const next = `${done} ${s}:${wished}`
+    if (!known.has(next)) {
+      const printed = before + printedIn(ground, lifts)
+      known.set(next, placeLift({ ground, stand, day, s, from, lifts, printed }, wished))
+    }
+    const placed = known.get(next)
+    if (!placed) continue
+    lifts = placed
+    done = next
+    lastWish = wished
   }
-  const last = lifts.at(-1)
-  if (!last) return undefined
+  if (lifts.length === 0) return undefined
+  // A lift stopped by anything but the wish gets no taller.
+  const isWished = lifts.at(-1)!.layers >= lastWish
+  return closeDay(ground, day, isWished ? withTallestLast(ground, stand, day, lifts, before) : lifts)
+}
+
+/** Nobody waits for the nozzle after the last lift. */
+function withTallestLast(
+  ground: Ground,
+  stand: Stand,
+  day: WorkDay,
+  lifts: readonly PlacedLift[],
+  before: CubicMetres,
+): readonly PlacedLift[] {
+  const last = lifts.at(-1)!
+  const most = mostLayers(ground, stand, last.s)
+  if (last.layers >= most) return lifts
   const earlier = lifts.slice(0, -1)
-  const place = {
-    ground,
-    stand,
-    day,
-    s: last.s,
-    from: last.start,
-    lifts: earlier,
-    printed: before + printedIn(ground, earlier),
-  }
-  const tallest = placeAt(place, last.start, last.holdBefore, Number.POSITIVE_INFINITY)
-  return closeDay(ground, day, tallest && tallest.at(-1)!.layers > last.layers ? tallest : lifts)
+  const printed = before + printedIn(ground, earlier)
+  const place = { ground, stand, day, s: last.s, from: last.start, lifts: earlier, printed }
+  const tallest = placeAt(place, last.start, last.holdBefore, most)
+  return tallest && tallest.at(-1)!.layers > last.layers ? tallest : lifts
+}
+
+/** Most layers a section's next lift may have by the rule, its lift ends and the lead's pins. */
+export function mostLayers(ground: Ground, stand: Stand, s: number): number {
+  const { layers, liftsLeft, liftTop, ruleLayers } = ground.sections[s]!
+  const standing = { layer: stand.heights[s]!, lifts: stand.lifts[s]! }
+  const byRule = Math.min(ruleLayers, liftTop[standing.layer]! - standing.layer)
+  return Math.min(byRule, pinnedWish(ground.pins[s]!, standing, layers, liftsLeft))
 }
 
 /** The shift around a day's lifts. */
@@ -180,13 +212,22 @@ export function liftVolume(ground: Ground, lift: PlacedLift): CubicMetres {
   return volumeBy[lift.below + lift.layers]! - volumeBy[lift.below]!
 }
 
+/** Lifts so low are a nuisance: a set-up and a change-over for next to nothing. */
+const CRUMB = 2
+
+/** Whether a lift has a layer or two though lift ends would let it have more. */
+export const isCrumb = ({ sections }: Ground, { s, below, layers }: PlacedLift): boolean =>
+  layers <= CRUMB && sections[s]!.stretch[below]! > CRUMB
+
 /** What stands after the day. */
 export function standAfter(ground: Ground, stand: Stand, plan: DayPlan): Stand {
   const heights = [...stand.heights]
   const ready = [...stand.ready]
+  const lifts = [...stand.lifts]
   for (const lift of plan.lifts) {
     heights[lift.s] = lift.below + lift.layers
     ready[lift.s] = lift.ends.at(-1)! + ground.cure
+    lifts[lift.s]!++
   }
-  return { heights, ready }
+  return { heights, ready, lifts }
 }

@@ -2,7 +2,7 @@ import { closeDay, type DayPlan, dayBegins, type PlacedLift, type Placing, place
 import { type Ground, isOpen, isUp, type Stand, volumePrinted } from './ground.js'
 import { nextUsable, usableUntil } from './hour-table.js'
 import { type Bounds, finishBound } from './lower-bound.js'
-import { comparePleasant, extendTrail, startTrail, type Trail } from './trail.js'
+import { comparePleasant, extendTrail, passDay, startTrail, type Trail } from './trail.js'
 import type { Found } from './wide-search.js'
 
 /** How many lifts may be tried before the search gives up without a proof. */
@@ -33,12 +33,14 @@ export function searchExact(
 ): ExactAnswer {
   let trails: readonly Trail[] = [startTrail(start)]
   for (let day = 0; day < Math.min(beat, ground.days.length); day++) {
-    const next = trails.flatMap(trail => dayTrails(ground, trail, start, day, patience))
+    const next = trails
+      .flatMap(trail => dayTrails(ground, trail, start, day, patience))
+      .filter(trail => trail.missed === 0)
     if (patience.left <= 0) return { proven: false }
     const up = next.filter(trail => isUp(ground, trail.stand)).sort(comparePleasant)
     if (up[0]) return { found: { trail: up[0], finish: day }, proven: true }
     const hopeful = next.filter(trail => finishBound(ground, bounds, trail.stand, day + 1) < beat)
-    trails = undominated(hopeful, ground.days[day + 1]?.opens ?? 0, patience)
+    trails = undominated(ground, hopeful, ground.days[day + 1]?.opens ?? 0, patience)
     if (trails.length === 0) return { proven: true }
   }
   return { proven: true }
@@ -53,12 +55,13 @@ function dayTrails(
   patience: Patience,
 ): readonly Trail[] {
   const workDay = ground.days[day]!
-  if (workDay.off) return [trail]
+  const idle = passDay(ground, trail, workDay.date)
+  if (workDay.off) return [idle]
   const printed = volumePrinted(ground, trail.stand, start)
   const plans: DayPlan[] = []
   const search: DaySearch = { ground, stand: trail.stand, plan: { day: workDay }, plans, patience }
   for (const begin of dayBegins(ground, workDay, trail.stand)) addLifts(search, [], begin, printed)
-  return [trail, ...plans.map(plan => extendTrail(ground, trail, plan))]
+  return [idle, ...plans.map(plan => extendTrail(ground, trail, plan))]
 }
 
 interface DaySearch {
@@ -72,7 +75,7 @@ interface DaySearch {
 function addLifts(search: DaySearch, lifts: readonly PlacedLift[], free: number, printed: number): void {
   const { ground, stand, patience, plan } = search
   for (const [s, section] of ground.sections.entries()) {
-    if (!isOpen(ground, stand, s) || lifts.some(lift => lift.s === s)) continue
+    if (!isOpen(ground, stand, s, plan.day.date) || lifts.some(lift => lift.s === s)) continue
     const holdBefore = section.holdAfter[stand.heights[s]!]!
     const place = { ground, stand, day: plan.day, s, from: free, lifts, printed }
     for (const start of startsOf(place, holdBefore)) {
@@ -110,18 +113,29 @@ function startsOf({ ground, stand, day, s, from, lifts }: Placing, holdBefore: n
   return starts
 }
 
-/** Trails none of which is matched or bettered by another in every section's height and readiness. */
-function undominated(trails: readonly Trail[], tomorrow: number, patience: Patience): readonly Trail[] {
+/**
+ * Trails none of which is matched or bettered by another in every section's height and readiness. Pins make a section that
+ * stands higher, or in more lifts, another case, not a better one.
+ */
+function undominated(
+  ground: Ground,
+  trails: readonly Trail[],
+  tomorrow: number,
+  patience: Patience,
+): readonly Trail[] {
   const total = (trail: Trail) => trail.stand.heights.reduce((sum, height) => sum + height, 0)
   const sorted = [...trails].sort((a, b) => total(b) - total(a) || comparePleasant(a, b))
   const kept: Trail[] = []
   for (const trail of sorted) {
     patience.left -= kept.length / 64
-    if (!kept.some(other => dominates(other.stand, trail.stand, tomorrow))) kept.push(trail)
+    if (!kept.some(other => dominates(ground, other.stand, trail.stand, tomorrow))) kept.push(trail)
   }
   return kept
 }
 
-const dominates = (a: Stand, b: Stand, tomorrow: number): boolean =>
-  a.heights.every((height, s) => height >= b.heights[s]!) &&
-  a.ready.every((at, s) => Math.max(at, tomorrow) <= Math.max(b.ready[s]!, tomorrow))
+const dominates = ({ pins }: Ground, a: Stand, b: Stand, tomorrow: number): boolean =>
+  a.heights.every((height, s) =>
+    pins[s]!.lifts.length > 0
+      ? height === b.heights[s]! && a.lifts[s] === b.lifts[s]
+      : height >= b.heights[s]!,
+  ) && a.ready.every((at, s) => Math.max(at, tomorrow) <= Math.max(b.ready[s]!, tomorrow))

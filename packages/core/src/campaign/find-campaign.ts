@@ -4,7 +4,8 @@ import { type Ground, type Stand, standAtStart } from './ground.js'
 import { type Bounds, finishBound, prepareBounds } from './lower-bound.js'
 import { confirmTrail, putToPhysics } from './put-to-physics.js'
 import { NEVER } from './section-clock.js'
-import { type Found, searchWide } from './wide-search.js'
+import { comparePleasant } from './trail.js'
+import { type Found, type KnownOptions, searchCalm, searchWide } from './wide-search.js'
 
 /** `quick` serves replays, `brisk` levers, `full` the plan the crew gets. */
 export type Effort = 'quick' | 'brisk' | 'full'
@@ -34,11 +35,13 @@ export function findCampaign(ground: Ground, bounds: Bounds, start: Stand, effor
     if (learned === 0 || best.finish <= found.finish || effort === 'quick') break
   }
   const shortest = best!
-  if (shortest.finish <= least || effort !== 'full' || !isSmall(ground)) {
+  if ((shortest.finish <= least && shortest.trail.missed === 0) || effort !== 'full' || !isSmall(ground)) {
     return { ...shortest, isProven: shortest.finish <= least }
   }
   const sampled: Ground = { ...ground, standing: 'sampled' }
-  const exact = searchExact(sampled, bounds, start, shortest.finish, { left: 60_000 })
+  // A campaign that breaks pins is no measure of one that keeps them.
+  const beat = shortest.trail.missed > 0 ? ground.days.length : shortest.finish
+  const exact = searchExact(sampled, bounds, start, beat, { left: 60_000 })
   const confirmed = exact.found && confirmTrail(ground, exact.found.trail)
   if (exact.found && confirmed)
     return { trail: confirmed, finish: exact.found.finish, isProven: exact.proven }
@@ -54,17 +57,23 @@ export function searchSampled(
   least: number = finishBound(ground, bounds, start, 0),
 ): Found {
   const sampled: Ground = { ...ground, standing: 'sampled' }
+  const known: KnownOptions = new Map()
   let best = searchWide(sampled, bounds, start, { trails: 1, firsts: 1, wishes: 1 })
   for (const breadth of breadthsFor(ground, effort)) {
-    const wider = searchWide(sampled, bounds, start, breadth)
+    const wider = searchWide(sampled, bounds, start, breadth, known)
     if (isBetter(wider, best)) best = wider
     if (best.finish <= least) break
   }
-  return best
+  const calm = best.finish !== NEVER ? calmBreadth(ground, effort) : undefined
+  const calmer = calm && searchCalm(sampled, bounds, start, calm, known, best.finish)
+  return calmer && isBetter(calmer, best) ? calmer : best
 }
 
+/** Pins kept, then the day it is up, then what is pleasant. */
 const isBetter = (a: Found, b: Found): boolean =>
-  a.finish < b.finish || (a.finish === b.finish && a.finish !== NEVER && a.trail.site < b.trail.site - 1)
+  a.trail.missed < b.trail.missed ||
+  (a.trail.missed === b.trail.missed &&
+    (a.finish < b.finish || (a.finish === b.finish && comparePleasant(a.trail, b.trail) < 0)))
 
 /** Wide for a house, narrower for a street of houses, so that time grows little faster than the work. */
 function breadthsFor(ground: Ground, effort: Effort): readonly Breadth[] {
@@ -73,8 +82,15 @@ function breadthsFor(ground: Ground, effort: Effort): readonly Breadth[] {
   if (lifts > 150) return [{ trails: 3, firsts: 2, wishes: 3 }]
   if (lifts > 60) return [{ trails: 6, firsts: 8, wishes: 3 }]
   if (effort === 'brisk') return [{ trails: 6, firsts: 6, wishes: 3 }]
-  const wide = { trails: 10, firsts: 8, wishes: 3 }
-  return lifts > 30 ? [wide] : [wide, { ...wide, trails: 24 }]
+  return [{ trails: 10, firsts: 8, wishes: 3 }]
+}
+
+/** Levers and replays are told by their dates alone. */
+function calmBreadth(ground: Ground, effort: Effort): Breadth | undefined {
+  const lifts = leastLifts(ground)
+  if (effort !== 'full' || lifts > 150) return undefined
+  if (lifts > 60) return { trails: 6, firsts: 8, wishes: 3 }
+  return { trails: 24, firsts: 8, wishes: 3 }
 }
 
 /**

@@ -2,6 +2,7 @@ import type { CubicMetres, Instant, Seconds } from '../quantity/index.js'
 import type { CampaignInput } from './campaign-input.js'
 import { type HourTable, hourTable } from './hour-table.js'
 import type { Reach } from './lift-reach.js'
+import { isPermitted, pinnedEnds, pinsBySection, type SectionPins } from './pins.js'
 import { type SectionClock, sectionClock } from './section-clock.js'
 import { isHeldBack, type SharedEnd, sharedEnds } from './shared-ends.js'
 import { openBook, type StandingBook } from './standing-book.js'
@@ -13,6 +14,8 @@ export interface Ground {
   readonly sections: readonly SectionClock[]
   /** Lintels each section shares with others. */
   readonly shared: readonly (readonly SharedEnd[])[]
+  /** What the lead has settled of each section. */
+  readonly pins: readonly SectionPins[]
   readonly table: HourTable
   readonly days: readonly WorkDay[]
   readonly cure: Seconds
@@ -24,9 +27,13 @@ export interface Ground {
 
 /** The book can be handed on to a changed input as long as the physics are the same. */
 export function prepareGround(input: CampaignInput, book: StandingBook = openBook(input.physics)): Ground {
+  const pins = pinsBySection(input.work, input.pins)
   return {
     input,
-    sections: input.work.map(work => sectionClock(work, input.rules.liftHeight.value)),
+    sections: input.work.map((work, s) =>
+      sectionClock(work, input.rules.liftHeight.value, pinnedEnds(pins[s]!)),
+    ),
+    pins,
     shared: sharedEnds(input.work),
     table: hourTable(input.hours, input.physics),
     days: workDays(input),
@@ -37,17 +44,23 @@ export function prepareGround(input: CampaignInput, book: StandingBook = openBoo
   }
 }
 
-/** What stands at the start of a day, by section number. `ready[s]`: when the section has cured. */
+/** What stands at the start of a day, by section number. `ready[s]`: when the section has cured; `lifts[s]`: in how many lifts. */
 export interface Stand {
   readonly heights: readonly number[]
+  readonly lifts: readonly number[]
   readonly ready: readonly Instant[]
 }
 
 export function standAtStart(ground: Ground): Stand {
   const standing = new Map(ground.input.standing?.map(one => [one.section, one]))
   const of = (section: SectionClock) => standing.get(section.work.section)
+  const heights = ground.sections.map(section => Math.min(section.layers, of(section)?.layers ?? 0))
   return {
-    heights: ground.sections.map(section => Math.min(section.layers, of(section)?.layers ?? 0)),
+    heights,
+    // Untold, new lifts count on from the fewest that could have got there.
+    lifts: ground.sections.map(
+      (section, s) => of(section)?.lifts ?? section.liftsLeft[0]! - section.liftsLeft[heights[s]!]!,
+    ),
     ready: ground.sections.map(section => {
       const lastEnd = of(section)?.lastEnd
       if (lastEnd === undefined) return Number.NEGATIVE_INFINITY
@@ -58,9 +71,10 @@ export function standAtStart(ground: Ground): Stand {
   }
 }
 
-/** Whether a section may be printed on a day that begins like this: not up yet, and no neighbour to wait for. */
-export const isOpen = (ground: Ground, stand: Stand, s: number): boolean =>
+/** Whether a section may be printed on a day that begins like this: not up yet, no neighbour to wait for, no pin against it. */
+export const isOpen = (ground: Ground, stand: Stand, s: number, date: string): boolean =>
   stand.heights[s]! < ground.sections[s]!.layers &&
+  isPermitted(ground.pins[s]!, stand.lifts[s]!, date) &&
   !isHeldBack(ground.shared[s]!, stand.heights, stand.heights[s]!)
 
 export const isUp = (ground: Ground, stand: Stand): boolean =>

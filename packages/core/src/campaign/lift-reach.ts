@@ -11,6 +11,8 @@ export interface Reach {
   readonly ends: readonly Instant[]
   /** `warmth[n − 1]`: mean mix temperature of the first n layers. */
   readonly warmth: Float64Array
+  /** The first so many ends: lifts of one reach share them. */
+  readonly first: (layers: number) => readonly Instant[]
 }
 
 /** A lift that keeps every limit. */
@@ -30,7 +32,7 @@ export function reachOf(ground: Ground, s: number, below: number, start: Instant
   const known = ground.reaches.get(key)
   if (known) return known
   const ends = layerEnds(ground, ground.sections[s]!, below, start)
-  const made = { start, ends, warmth: meanTemperatures(ground.table, ends) }
+  const made = { start, ends, warmth: meanTemperatures(ground.table, ends), first: firstOf(ends) }
   ground.reaches.set(key, made)
   return made
 }
@@ -86,25 +88,30 @@ export function fitLift(
   wish: number,
 ): FittedLift | undefined {
   const section = ground.sections[s]!
-  const { ends, warmth } = reachOf(ground, s, below, start)
+  const { ends, warmth, first } = reachOf(ground, s, below, start)
   const most = Math.min(wish, layersBy(ends, closing), layersSupplied(ground, section, below, ends, printed))
   if (most < 1) return undefined
   if (ground.standing === 'sampled') {
     const layers = sampledLayers(ground, section, below, start, most, warmth[most - 1]!)
-    return layers < 1
-      ? undefined
-      : { start, ends: firstOf(ends, layers), layers, safety: Number.POSITIVE_INFINITY }
+    return layers < 1 ? undefined : { start, ends: first(layers), layers, safety: Number.POSITIVE_INFINITY }
   }
-  const { layers, safety } = standingOf(ground, section, below, start, ends.slice(0, most))
-  return layers < 1 ? undefined : { start, ends: firstOf(ends, layers), layers, safety }
+  const { layers, safety } = standingOf(ground, section, below, start, first(most))
+  return layers < 1 ? undefined : { start, ends: first(layers), layers, safety }
 }
 
-const firstOf = (ends: readonly Instant[], layers: number): readonly Instant[] =>
-  layers === ends.length ? ends : ends.slice(0, layers)
+function firstOf(ends: readonly Instant[]): (layers: number) => readonly Instant[] {
+  const cut: (readonly Instant[] | undefined)[] = []
+  cut[ends.length] = ends
+  return layers => (cut[layers] ??= ends.slice(0, layers))
+}
 
 function layersBy(ends: readonly Instant[], closing: Instant): number {
-  let layers = ends.length
-  while (layers > 0 && ends[layers - 1]! > closing + TICK) layers--
+  let [layers, more] = [0, ends.length]
+  while (layers < more) {
+    const middle = (layers + more + 1) >> 1
+    if (ends[middle - 1]! > closing + TICK) more = middle - 1
+    else layers = middle
+  }
   return layers
 }
 
@@ -157,7 +164,7 @@ export function sampledLayers(
   most: number,
   temperature: number,
 ): number {
-  const pace = paceOf(section)
+  const pace = section.pace
   const known = estimateStanding(ground.book, pace, below, temperature, most)
   if (known !== undefined) return known
   const layerEnds = unhinderedEnds(section, below, start)
@@ -166,10 +173,6 @@ export function sampledLayers(
   keepSample(ground.book, pace, full, answer)
   return Math.min(most, Math.floor(answer.layers))
 }
-
-/** Lifts of one section at one nozzle speed stand alike. */
-export const paceOf = (section: SectionClock): string =>
-  `${section.work.section}|${section.printedBy[section.layers]}`
 
 /** Clock times of a lift up to the height rule, printed without a break but for the holds. */
 export function unhinderedEnds(section: SectionClock, below: number, start: Instant): readonly Instant[] {

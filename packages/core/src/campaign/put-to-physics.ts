@@ -1,11 +1,11 @@
 import { bestBegin, urgentFirst } from './day-options.js'
 import { type DayPlan, dayBegins, fillDay, type PlacedLift } from './day-plan.js'
 import { type Ground, isUp, type Stand } from './ground.js'
-import { liftTrial, paceOf, reachOf, standingOf } from './lift-reach.js'
+import { liftTrial, reachOf, standingOf } from './lift-reach.js'
 import type { Bounds } from './lower-bound.js'
 import { NEVER } from './section-clock.js'
 import { askStanding, estimateStanding, keepSample } from './standing-book.js'
-import { extendTrail, startTrail, type Trail, trailPlans } from './trail.js'
+import { extendTrail, passDay, startTrail, type Trail, trailPlans } from './trail.js'
 import type { Found } from './wide-search.js'
 
 /** The campaign as it really stands, and how many answers differed from what the search had taken for granted. */
@@ -27,7 +27,7 @@ export function putToPhysics(ground: Ground, bounds: Bounds, start: Stand, found
     const plan = plans.get(ground.days[day]!.date)
     for (const lift of plan?.lifts ?? []) learned += learnFrom(ground, trail.stand, lift)
     const again = dayAgain(ground, bounds, start, trail.stand, day, plan)
-    if (again) trail = extendTrail(ground, trail, again)
+    trail = again ? extendTrail(ground, trail, again) : passDay(ground, trail, ground.days[day]!.date)
   }
   return { asked: { trail, finish: isUp(ground, trail.stand) ? ground.days.length - 1 : NEVER }, learned }
 }
@@ -56,7 +56,7 @@ function dayAgain(
 function learnFrom(ground: Ground, stand: Stand, lift: PlacedLift): number {
   const section = ground.sections[lift.s]!
   if (stand.heights[lift.s] !== lift.below) return 0
-  const pace = paceOf(section)
+  const { pace } = section
   const { ends } = reachOf(ground, lift.s, lift.below, lift.start)
   const isCut = (count: number) => {
     const trial = liftTrial(ground.table, section, lift.below, lift.start, ends.slice(0, count))

@@ -10,7 +10,7 @@ import { type Ground, isUp, prepareGround, type Stand, standAtStart } from './gr
 import { type Bounds, prepareBounds } from './lower-bound.js'
 import { campaignOf } from './schedule-campaign.js'
 import { NEVER } from './section-clock.js'
-import { extendTrail, startTrail, type Trail } from './trail.js'
+import { extendTrail, passDay, startTrail, type Trail } from './trail.js'
 
 /** What really stands, and when it is now. */
 export interface AsBuilt {
@@ -39,7 +39,7 @@ export function replan(input: CampaignInput, asBuilt: AsBuilt, told: Campaign): 
   const start = standAtStart(ground)
   const fresh = findCampaign(ground, bounds, start, 'brisk')
   const kept = keepTold(ground, bounds, start, told)
-  const isKept = kept.finish <= fresh.finish
+  const isKept = kept.trail.missed <= fresh.trail.missed && kept.finish <= fresh.finish
   const found = isKept ? { ...kept, isProven: fresh.isProven && kept.finish === fresh.finish } : fresh
   const campaign = campaignOf(ground, bounds, start, found, 'brisk')
   return { campaign, changes: changesBetween(told, campaign, asBuilt.now, input.timeZone), kept: isKept }
@@ -68,9 +68,9 @@ function keepTold(ground: Ground, bounds: Bounds, start: Stand, told: Campaign):
   let trail: Trail = startTrail(start)
   for (let day = 0; day < ground.days.length; day++) {
     if (isUp(ground, trail.stand)) return { trail, finish: day - 1, isProven: false }
-    if (ground.days[day]!.off) continue
-    const plan = toldDay(ground, bounds, start, trail.stand, day, byDate.get(ground.days[day]!.date))
-    if (plan) trail = extendTrail(ground, trail, plan)
+    const { date, off } = ground.days[day]!
+    const plan = off ? undefined : toldDay(ground, bounds, start, trail.stand, day, byDate.get(date))
+    trail = plan ? extendTrail(ground, trail, plan) : passDay(ground, trail, date)
   }
   const finish = isUp(ground, trail.stand) ? ground.days.length - 1 : NEVER
   return { trail, finish, isProven: false }

@@ -50,7 +50,7 @@ function printDays(
 ): readonly PrintDay[] {
   const scenes = scenesOf(ground, plans, start)
   const pull = leverBench(ground, plans.at(-1)?.day.closes ?? 0, plainFinish)
-  const counts = ground.sections.map((_, s) => liftsStanding(ground, s, start))
+  const counts = [...start.lifts]
   let next = 0
   return plans.map((plan, i) => ({
     date: plan.day.date,
@@ -65,14 +65,6 @@ function printDays(
     }),
     chilled: plan.lifts.some(lift => needsChiller(ground, lift.start, lift.ends.at(-1)!)),
   }))
-}
-
-/** Lifts already standing keep their numbers; untold, new ones count on from the fewest that could have got there. */
-function liftsStanding(ground: Ground, s: number, start: Stand): number {
-  const section = ground.sections[s]!
-  const told = ground.input.standing?.find(one => one.section === section.work.section)?.lifts
-  if (told !== undefined) return told
-  return start.heights[s] === 0 ? 0 : section.liftsLeft[0]! - section.liftsLeft[start.heights[s]!]!
 }
 
 function needsChiller({ table }: Ground, from: number, to: number): boolean {

@@ -21,24 +21,36 @@ export interface SectionClock {
   readonly liftTop: Int32Array
   /** `liftsLeft[k]`: fewest lifts from layer k to the top, by rule and lift ends alone. */
   readonly liftsLeft: Int32Array
+  /** `stretch[k]`: layers between the lift ends that layer k + 1 lies between. */
+  readonly stretch: Int32Array
+  /** Lifts of one section at one nozzle speed stand alike. */
+  readonly pace: string
 }
 
-export function sectionClock(work: SectionWork, liftHeight: number): SectionClock {
+/** `ends`: layers at which a lift has to end besides the work's own. */
+export function sectionClock(
+  work: SectionWork,
+  liftHeight: number,
+  ends: readonly number[] = [],
+): SectionClock {
   const layers = work.printTimes.length
   const printTime = Float64Array.from([0, ...work.printTimes])
   const volumes = Float64Array.from([0, ...work.volumes])
   const ruleLayers = layersByRule(liftHeight, work.layerHeight)
-  const liftTop = liftTops(work, layers)
+  const liftTop = liftTops(work, layers, ends)
+  const printedBy = runningSum(printTime)
   return {
     work,
     layers,
     ruleLayers,
     printTime,
-    printedBy: runningSum(printTime),
+    printedBy,
     volumeBy: runningSum(volumes),
     holdAfter: holdsAfter(work, layers),
     liftTop,
     liftsLeft: fewestLifts(layers, ruleLayers, liftTop),
+    stretch: stretches(liftTop),
+    pace: `${work.section}|${printedBy[layers]}`,
   }
 }
 
@@ -51,14 +63,23 @@ function holdsAfter(work: SectionWork, layers: number): Float64Array {
   return holds
 }
 
-function liftTops(work: SectionWork, layers: number): Int32Array {
-  const ends = new Set(work.liftEnds.map(end => end.afterLayer))
+function liftTops(work: SectionWork, layers: number, more: readonly number[]): Int32Array {
+  const ends = new Set([...work.liftEnds.map(end => end.afterLayer), ...more])
   const tops = new Int32Array(layers + 1)
   for (let k = layers, top = layers; k >= 0; k--) {
     tops[k] = top
     if (ends.has(k)) top = k
   }
   return tops
+}
+
+function stretches(liftTop: Int32Array): Int32Array {
+  const stretch = new Int32Array(liftTop.length)
+  for (let k = 0, foot = 0; k < liftTop.length; k++) {
+    if (k > 0 && liftTop[k] !== liftTop[k - 1]) foot = k
+    stretch[k] = liftTop[k]! - foot
+  }
+  return stretch
 }
 
 /** Taking the tallest lift each time is best: from a higher start one never needs more lifts. */

@@ -1,8 +1,9 @@
 import { type Breadth, dayOptions } from './day-options.js'
+import type { DayPlan } from './day-plan.js'
 import { type Ground, isUp, type Stand } from './ground.js'
 import { type Bounds, finishBound } from './lower-bound.js'
 import { NEVER, printTimeBetween } from './section-clock.js'
-import { comparePleasant, extendTrail, standKey, startTrail, type Trail } from './trail.js'
+import { comparePleasant, extendTrail, passDay, standKey, startTrail, type Trail } from './trail.js'
 
 /** What a search found: the trail, and the number of the day it is up (`NEVER` if the hours end first). */
 export interface Found {
@@ -10,27 +11,65 @@ export interface Found {
   readonly finish: number
 }
 
+/** Fillings of days already worked out, by the day and what stands that morning. */
+export type KnownOptions = Map<string, readonly DayPlan[]>
+
 interface Ranked {
   readonly trail: Trail
   readonly bound: number
   readonly left: number
+  /** Hours on site the whole campaign is likely to take. */
+  readonly likely: number
 }
 
 /**
  * Goes day by day and keeps the few most promising trails: those that by the proven bound could finish soonest,
  * then those with least left to do. Deterministic; nearly linear in the number of lifts at a given breadth.
+ *
+ * With a day to finish by, half of the trails kept are the pleasantest that can still be up by then; undefined if none is.
  */
-export function searchWide(ground: Ground, bounds: Bounds, start: Stand, breadth: Breadth): Found {
+export function searchWide(
+  ground: Ground,
+  bounds: Bounds,
+  start: Stand,
+  breadth: Breadth,
+  known: KnownOptions = new Map(),
+): Found {
+  const found = searchBy(ground, bounds, start, breadth, known, undefined)
+  return found!
+}
+
+/** The pleasantest campaign up by a day, if one is found; see `searchWide`. */
+export const searchCalm = (
+  ground: Ground,
+  bounds: Bounds,
+  start: Stand,
+  breadth: Breadth,
+  known: KnownOptions,
+  by: number,
+): Found | undefined => searchBy(ground, bounds, start, breadth, known, by)
+
+function searchBy(
+  ground: Ground,
+  bounds: Bounds,
+  start: Stand,
+  breadth: Breadth,
+  known: KnownOptions,
+  by: number | undefined,
+): Found | undefined {
   let trails: readonly Trail[] = [startTrail(start)]
-  for (let day = 0; day < ground.days.length; day++) {
-    const done = trails.filter(trail => isUp(ground, trail.stand))
-    if (done.length > 0) return { trail: [...done].sort(comparePleasant)[0]!, finish: day - 1 }
-    if (ground.days[day]!.off) continue
-    trails = nextTrails(ground, bounds, start, trails, day, breadth)
+  if (isUp(ground, start)) return { trail: trails[0]!, finish: -1 }
+  const last = Math.min(ground.days.length - 1, by ?? Number.POSITIVE_INFINITY)
+  for (let day = 0; day <= last && trails.length > 0; day++) {
+    trails = nextTrails(ground, bounds, start, trails, day, breadth, known, by)
+    const done = trails.filter(trail => isUp(ground, trail.stand)).sort(comparePleasant)[0]
+    if (done) return { trail: done, finish: day }
   }
-  const best = [...trails].sort((a, b) => leftToDo(ground, a.stand) - leftToDo(ground, b.stand))[0]!
-  const finish = isUp(ground, best.stand) ? ground.days.length - 1 : NEVER
-  return { trail: best, finish }
+  if (by !== undefined) return undefined
+  return {
+    trail: [...trails].sort((a, b) => leftToDo(ground, a.stand) - leftToDo(ground, b.stand))[0]!,
+    finish: NEVER,
+  }
 }
 
 function nextTrails(
@@ -40,30 +79,100 @@ function nextTrails(
   trails: readonly Trail[],
   day: number,
   breadth: Breadth,
+  known: KnownOptions,
+  by: number | undefined,
 ): readonly Trail[] {
+  const { date, off } = ground.days[day]!
+  if (off) return trails.map(trail => passDay(ground, trail, date))
   const tomorrow = ground.days[day + 1]?.opens ?? Number.POSITIVE_INFINITY
   const seen = new Map<string, Trail>()
   for (const trail of trails) {
-    const options = dayOptions(ground, bounds, trail.stand, start, day, breadth)
-    const after = options.length > 0 ? options.map(plan => extendTrail(ground, trail, plan)) : [trail]
+    const options = keptOptions(ground, bounds, trail.stand, start, day, breadth, known)
+    const after =
+      options.length > 0
+        ? options.map(plan => extendTrail(ground, trail, plan))
+        : [passDay(ground, trail, date)]
     for (const next of after) {
-      const key = standKey(next.stand, tomorrow)
-      const known = seen.get(key)
-      if (!known || comparePleasant(next, known) < 0) seen.set(key, next)
+      const key = standKey(ground, next.stand, tomorrow)
+      const other = seen.get(key)
+      if (!other || comparePleasant(next, other) < 0) seen.set(key, next)
     }
   }
   const all = [...seen.values()]
-  if (all.length === 1) return all
+  if (all.length === 1 && by === undefined) return all
   const ranked = all.map(trail => rank(ground, bounds, trail, day + 1))
-  ranked.sort((a, b) => a.bound - b.bound || a.left - b.left || comparePleasant(a.trail, b.trail))
-  return ranked.slice(0, breadth.trails).map(one => one.trail)
+  return by === undefined ? soonest(ranked, breadth.trails) : calmest(ranked, breadth.trails, by)
 }
 
-const rank = (ground: Ground, bounds: Bounds, trail: Trail, from: number): Ranked => ({
-  trail,
-  bound: finishBound(ground, bounds, trail.stand, from),
-  left: leftToDo(ground, trail.stand),
-})
+function keptOptions(
+  ground: Ground,
+  bounds: Bounds,
+  stand: Stand,
+  start: Stand,
+  day: number,
+  breadth: Breadth,
+  known: KnownOptions,
+): readonly DayPlan[] {
+  const key = `${day}|${breadth.firsts}|${breadth.wishes}|${standKey(ground, stand, ground.days[day]!.opens)}`
+  const before = known.get(key)
+  if (before) return before
+  const made = dayOptions(ground, bounds, stand, start, day, breadth)
+  known.set(key, made)
+  return made
+}
+
+function soonest(ranked: readonly Ranked[], count: number): readonly Trail[] {
+  const sorted = [...ranked].sort(
+    (a, b) =>
+      a.trail.missed - b.trail.missed ||
+      a.bound - b.bound ||
+      a.left - b.left ||
+      comparePleasant(a.trail, b.trail),
+  )
+  return sorted.slice(0, count).map(one => one.trail)
+}
+
+/** Half of them by what is left, so that some of them get there; half by what the whole is likely to take. */
+function calmest(ranked: readonly Ranked[], count: number, by: number): readonly Trail[] {
+  const hopeful = ranked.filter(one => one.bound <= by)
+  const pleasant = [...hopeful].sort(
+    (a, b) =>
+      a.trail.missed - b.trail.missed ||
+      a.trail.crumbs - b.trail.crumbs ||
+      a.likely - b.likely ||
+      comparePleasant(a.trail, b.trail),
+  )
+  const kept = new Set([
+    ...soonest(hopeful, Math.ceil(count / 2)),
+    ...pleasant.slice(0, count).map(one => one.trail),
+  ])
+  return [...kept].slice(0, count)
+}
+
+function rank(ground: Ground, bounds: Bounds, trail: Trail, from: number): Ranked {
+  const left = leftToDo(ground, trail.stand)
+  const { setUp, washOut } = ground.input.crew
+  const days = left > 0 ? daysFor(bounds, left, from) : 0
+  return {
+    trail,
+    bound: finishBound(ground, bounds, trail.stand, from),
+    left,
+    likely: trail.site + left + days * (setUp + washOut),
+  }
+}
+
+/** Days of print time like the next ones that so much work takes; parts of days count as such. */
+function daysFor({ days }: Bounds, work: number, from: number): number {
+  let left = work
+  let count = 0
+  for (let day = from; day < days.length && left > 0; day++) {
+    const { printable } = days[day]!
+    if (printable <= 0) continue
+    count += Math.min(1, left / printable)
+    left -= printable
+  }
+  return count
+}
 
 /** Print time left plus a change-over for every lift it takes at least. */
 function leftToDo(ground: Ground, stand: Stand): number {
