@@ -1,10 +1,10 @@
-import { type Bounds, type Path, type Point, pathBounds } from '../geometry/index.js'
+import { type Bounds, type Path, type Point, pointBounds } from '../geometry/index.js'
 import { type Machine, machinePoint } from '../machine/index.js'
 import type { Finding } from '../result/index.js'
 import type { Band, Bead, SectionBands } from '../wall/index.js'
 import { comesNear, inside, type Obstacle, obstaclesOf } from './obstacle.js'
 import type { RouteRules } from './options.js'
-import { pointAt, type Segment, segmentsOf } from './segment.js'
+import { distance, pointAt, type Segment, segmentsOf } from './segment.js'
 
 type ReachRules = Pick<RouteRules, 'origin' | 'base' | 'nozzleRadius' | 'proud'>
 
@@ -33,8 +33,16 @@ function isWellInside(band: Band, { reach }: Machine, rules: ReachRules): boolea
 
 const boxes = new WeakMap<Path, Bounds>()
 
+/** A box that no piece leaves: round the points, with room for the highest arc over its chord. */
 function boxOf(path: Path): Bounds {
-  const box = boxes.get(path) ?? pathBounds(path)
+  const known = boxes.get(path)
+  if (known) return known
+  const rise = segmentsOf(path).reduce(
+    (most, { from, to, bulge }) => Math.max(most, (Math.abs(bulge) * distance(from, to)) / 2),
+    0,
+  )
+  const { least, most } = pointBounds(path.points)
+  const box: Bounds = { least: [least[0] - rise, least[1] - rise], most: [most[0] + rise, most[1] + rise] }
   boxes.set(path, box)
   return box
 }

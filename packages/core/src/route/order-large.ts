@@ -26,22 +26,21 @@ type SpliceCost = ReturnType<typeof splicer>
 function improve(costs: OrderCosts, start: readonly number[]): OrderTable {
   let table = costTable(costs, start)
   const spliceCost = splicer(costs)
-  const stretches = stretchesOf(start.length)
+  const n = start.length
+  const stretches = (n * (n + 1)) / 2
   let sinceGain = 0
-  for (let tried = 0; tried < mostRounds * stretches.length; tried++) {
-    const [i, k] = stretches[tried % stretches.length]!
-    const before = table
-    table = turnedRound(costs, spliceCost, table, i, k)
-    if (k - i <= 3) table = movedAway(costs, spliceCost, table, i, k)
-    sinceGain = table === before ? sinceGain + 1 : 0
-    // All have been tried on this very order.
-    if (sinceGain === stretches.length) break
-  }
+  for (let round = 0; round < mostRounds; round++)
+    for (let i = 0; i < n; i++)
+      for (let k = i + 1; k <= n; k++) {
+        const before = table
+        table = turnedRound(costs, spliceCost, table, i, k)
+        if (k - i <= 3) table = movedAway(costs, spliceCost, table, i, k)
+        sinceGain = table === before ? sinceGain + 1 : 0
+        // All have been tried on this very order.
+        if (sinceGain === stretches) return table
+      }
   return table
 }
-
-const stretchesOf = (n: number): (readonly [from: number, to: number])[] =>
-  Array.from({ length: n }, (_, i) => Array.from({ length: n - i }, (_, k) => [i, i + 1 + k] as const)).flat()
 
 function turnedRound(
   costs: OrderCosts,
@@ -104,23 +103,21 @@ function spliced(
 }
 
 /** Beads in order, each the cheapest to reach from the last one's best way. */
-function nearestFirst(costs: OrderCosts, start: number): number[] {
-  const size = costs.ways.length
-  const left = new Set(Array.from({ length: costs.beads }, (_, bead) => bead))
-  let at = costs.first[start]!
+function nearestFirst({ ways, first, link, beads }: OrderCosts, start: number): number[] {
+  const taken = new Uint8Array(beads)
   const order = [start]
-  left.delete(start)
-  while (left.size > 0) {
+  taken[start] = 1
+  let at = first[start]!
+  while (order.length < beads) {
     let next = -1
     let least = Number.POSITIVE_INFINITY
-    for (let k = 0; k < size; k++)
-      if (left.has(costs.ways[k]!.bead) && costs.link[at * size + k]! < least) {
-        least = costs.link[at * size + k]!
-        next = k
-      }
+    for (let k = 0; k < ways.length; k++) {
+      const cost = link[at * ways.length + k]!
+      if (cost < least && taken[ways[k]!.bead] === 0) [least, next] = [cost, k]
+    }
     at = next
-    order.push(costs.ways[at]!.bead)
-    left.delete(costs.ways[at]!.bead)
+    order.push(ways[at]!.bead)
+    taken[ways[at]!.bead] = 1
   }
   return order
 }

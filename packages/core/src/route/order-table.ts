@@ -80,12 +80,16 @@ export function splicer(costs: OrderCosts) {
   return (table: OrderTable, i: number, k: number, beads: readonly number[]): number => {
     let before = i > 0 ? table.order[i - 1] : undefined
     let row = i > 0 ? rowOf(table.soFar, i - 1, costs.widest) : rows[0]!
+    // What follows costs at least this.
+    let ahead = k < table.order.length ? table.rest[k]! : 0
+    for (let n = 0; n < beads.length; n++) ahead += nearOf(costs, beads[n], beads[n + 1] ?? table.order[k])
     for (let n = 0; n < beads.length; n++) {
       const next = rows[n % 2]!
       const bead = beads[n]!
       if (before === undefined) fill(costs, costs.begin, bead, next)
       else step(costs, before, row, bead, next)
-      if (smallest(costs, bead, next) >= table.least) return Number.POSITIVE_INFINITY
+      ahead -= nearOf(costs, bead, beads[n + 1] ?? table.order[k])
+      if (smallest(costs, bead, next) + ahead >= table.least) return Number.POSITIVE_INFINITY
       before = bead
       row = next
     }

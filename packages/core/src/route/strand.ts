@@ -54,8 +54,7 @@ function joinedStrand(task: StrandTask, way: Way, before: Strand): Strand | unde
   if (gap > joiningGap(before.bead, bead, task.rules)) return undefined
   const heading = before.headings.at(-1)!
   const backwards = directionOf(task, way, heading)
-  const body = pathOf(bead, way, backwards)
-  const path = gap > touching ? ledInFrom(end, body) : startingAt(end, body)
+  const path = pathOf(bead, way, backwards, end)
   return { bead, path, joined: true, headings: headingsOf(task, path, heading), backwards }
 }
 
@@ -81,27 +80,27 @@ function directionOf(task: StrandTask, way: Way, heading: Radians): boolean {
   return turn(true) < turn(false) - 1e-6
 }
 
-/** Beads as they are run, by place and direction: band after band runs the same ones. */
+/** Beads as they are run, by place, direction and where from: band after band runs the same ones. */
 const runs = new WeakMap<Path, Map<string, Path>>()
 
-function pathOf({ path }: Bead, { place }: Way, backwards: boolean): Path {
+/** `from`: where the nozzle comes from without a stop. */
+function pathOf({ path }: Bead, { place }: Way, backwards: boolean, from?: Point): Path {
   const known = runs.get(path) ?? new Map<string, Path>()
   runs.set(path, known)
-  const key = `${place?.segment} ${place?.share} ${backwards}`
-  const run = known.get(key) ?? pathRun(path, place, backwards)
+  const key = `${place?.segment} ${place?.share} ${backwards} ${from}`
+  const run = known.get(key) ?? pathRun(path, place, backwards, from)
   known.set(key, run)
   return run
 }
 
-function pathRun(path: Path, place: Place | undefined, backwards: boolean): Path {
+function pathRun(path: Path, place: Place | undefined, backwards: boolean, from: Point | undefined): Path {
   const forwards = place ? openedAt(path, place) : path
-  return withoutTinyPieces(backwards ? reversed(forwards) : forwards)
+  const body = withoutTinyPieces(backwards ? reversed(forwards) : forwards)
+  if (!from) return body
+  return distance(from, body.points[0]!) > touching ? ledInFrom(from, body) : startingAt(from, body)
 }
 
-function startingAt(start: Point, path: Path): Path {
-  const [first, ...rest] = path.points
-  return distance(start, first!) === 0 ? path : { ...path, points: [start, ...rest] }
-}
+const startingAt = (start: Point, path: Path): Path => ({ ...path, points: [start, ...path.points.slice(1)] })
 
 /** Headings in the machine frame, where the axis has its home and its stops. */
 function headingsOf(task: StrandTask, path: Path, near: Radians): Radians[] {
