@@ -20,17 +20,20 @@ export interface HourValues {
 }
 
 /** Every limit of one hour, in the order a lead asks for them. */
-export function hourLimits(rules: Rules, hour: WeatherHour, values: HourValues): readonly Limit[] {
-  return [
+export function hourLimits(rules: Rules): (hour: WeatherHour, values: HourValues) => readonly Limit[] {
+  // What most hours have alike is made once: a season has few rainy hours, and each is light or dark.
+  const dry = limit('rain', 0, rules.rainMost, 'mm/h')
+  const daylight = [0, 1].map(light => floor('daylight', light, rules.daylightNeeded, ''))
+  return (hour, values) => [
     limit('mix-hot', values.tap, rules.mixTemperatureMost, '°C'),
     floor('mix-cold', values.tap, rules.mixTemperatureLeast, '°C'),
     floor('air-cold', hour.air, rules.airTemperatureLeast, '°C'),
     limit('evaporation', values.evaporation, rules.evaporationMost, 'kg/m²h'),
     limit('wind', hour.wind, rules.windMost, 'm/s'),
     limit('gust', hour.gust, rules.gustMost, 'm/s'),
-    limit('rain', hour.rain, rules.rainMost, 'mm/h'),
+    hour.rain === 0 ? dry : limit('rain', hour.rain, rules.rainMost, 'mm/h'),
     limit('crew-heat', values.wbgt, rules.wbgtMost, '°C'),
-    floor('daylight', values.light, rules.daylightNeeded, ''),
+    daylight[values.light]!,
   ]
 }
 

@@ -6,7 +6,7 @@ import { crossingBetween } from './crossing.js'
 import { CIVIL_DEGREES } from './daylight.js'
 import { evaporationPerHour, windAtHeight } from './evaporation.js'
 import { wbgtOutdoors } from './heat-stress.js'
-import { hourLimits, type PermittedHours, permittedLimit } from './hour-limits.js'
+import { type HourValues, hourLimits, type PermittedHours, permittedLimit } from './hour-limits.js'
 import { localClocks } from './local-clocks.js'
 import {
   chilledWater,
@@ -27,6 +27,7 @@ interface Standing {
   readonly conditions: PrintConditions
   readonly supply: Supply
   readonly chilled?: { readonly water: Celsius; readonly ice: number }
+  readonly limits: (hour: WeatherHour, values: HourValues) => readonly Limit[]
   readonly sinLatitude: number
   readonly cosLatitude: number
   readonly sunAt: (at: Instant) => SunOfDay
@@ -57,7 +58,9 @@ export function printHours(
   const dry = trailingMeans(hours, conditions.batching.siloGain)
   const printed = hours.map((hour, index) => printHour(standing, hour, dry[index]!))
   const all = permitted ? withPermitted(printed, permitted, conditions.site.timeZone) : printed
-  return all.map((hour, index) => (index === 0 || hour.open ? hour : withMoments(all[index - 1]!, hour)))
+  for (let index = 1; index < all.length; index += 1)
+    if (!all[index]!.open) all[index] = withMoments(all[index - 1]!, all[index]!)
+  return all
 }
 
 /** A limit that held in the hour before is given the moment it was passed. */
@@ -98,6 +101,7 @@ function standingOf(conditions: PrintConditions): Standing {
     conditions,
     supply,
     ...(cold ? { chilled: { water: chilledWater(supply), ice } } : {}),
+    limits: hourLimits(conditions.rules),
     sinLatitude: Math.sin(latitude),
     cosLatitude: Math.cos(latitude),
     sunAt: sunTrack(),
@@ -117,7 +121,7 @@ function printHour(standing: Standing, hour: WeatherHour, dry: Celsius): PrintHo
   const inUse = Math.max(coldest ?? tap, Math.min(tap, rules.mixTemperatureMost.value))
   const evaporation = evaporationPerHour({ air: hour.air, humidity: hour.humidity, wind }, inUse)
   const wbgt = crewWbgt(hour, sine)
-  const limits = hourLimits(rules, hour, { tap, evaporation, wbgt, light: sine > SIN_CIVIL ? 1 : 0 })
+  const limits = standing.limits(hour, { tap, evaporation, wbgt, light: sine > SIN_CIVIL ? 1 : 0 })
   const common = {
     start: hour.start,
     weather: hour,
@@ -132,11 +136,7 @@ function printHour(standing: Standing, hour: WeatherHour, dry: Celsius): PrintHo
   return coldest === undefined ? common : { ...common, mixTemperatureChilled: coldest }
 }
 
-function withPermitted(
-  hours: readonly PrintHour[],
-  permitted: PermittedHours,
-  zone: string,
-): readonly PrintHour[] {
+function withPermitted(hours: readonly PrintHour[], permitted: PermittedHours, zone: string): PrintHour[] {
   const clocks = localClocks(hours, zone)
   return hours.map((hour, index) => {
     const limit = permittedLimit(permitted, clocks[index]!)
