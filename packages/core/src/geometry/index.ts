@@ -47,6 +47,7 @@ export {
   ringArea,
   ringContains,
   ringLength,
+  ringSegments,
   tidyRing,
 } from './ring.js'
 export {

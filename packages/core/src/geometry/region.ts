@@ -3,6 +3,7 @@ import { polygonEngine, readPaths, toEngine, withHandles, writePaths } from './e
 import { chordTolerance } from './flatten.js'
 import type { Point, Polygon } from './path.js'
 import { nestRings, type Ring, regionRings, tidyRing } from './ring.js'
+import { shrunkPolygon } from './shrinks-whole.js'
 
 /** A set of polygons that do not overlap. */
 export type Region = readonly Polygon[]
@@ -28,7 +29,10 @@ export const intersection = (a: Region, b: Region): Region =>
 /** The region grown by a distance all round. */
 export const inflate = (region: Region, by: Metres, join: Join): Region => offset(region, by, join)
 /** The region shrunk by a distance all round; parts thinner than twice the distance vanish. */
-export const inset = (region: Region, by: Metres, join: Join): Region => offset(region, -by, join)
+export const inset = (region: Region, by: Metres, join: Join): Region =>
+  join === 'square'
+    ? region.flatMap(polygon => shrunkPolygon(polygon, by, join) ?? offset([polygon], -by, join))
+    : offset(region, -by, join)
 
 /** The area a round or straight-edged pen of a width covers along open lines, overlaps counted once. */
 export function stroke(

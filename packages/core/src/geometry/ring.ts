@@ -1,6 +1,7 @@
 import type { Metres, SquareMetres } from '../quantity/index.js'
 import type { Point, Polygon } from './path.js'
 import { cross, distance, minus } from './point.js'
+import type { Segment } from './segment.js'
 
 /** A closed chain of points, the last joined to the first; counter-clockwise round material. */
 export type Ring = readonly Point[]
@@ -17,6 +18,10 @@ export function ringArea(ring: Ring): SquareMetres {
 
 export const ringLength = (ring: Ring): Metres =>
   ring.reduce((sum, point, i) => sum + distance(point, ring[(i + 1) % ring.length]!), 0)
+
+/** The edges of a ring, as segments. */
+export const ringSegments = (ring: Ring): readonly Segment[] =>
+  ring.map((start, i) => ({ start, end: ring[(i + 1) % ring.length]!, bulge: 0 }))
 
 /** Rings of a polygon: the outer one, then its holes. */
 export const polygonRings = (polygon: Polygon): readonly Ring[] => [polygon.outer, ...polygon.holes]

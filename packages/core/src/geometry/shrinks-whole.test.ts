@@ -81,4 +81,23 @@ describe('a polygon', () => {
     )
     expect(whole).toBeGreaterThan(60)
   })
+
+  // independent: the polygon engine, which squares corners off as far from them.
+  it.each([
+    ['a room in a wall', polygon(box(0, 0, 3, 3), box(0.5, 0.5, 2.5, 2.5))],
+    ['an angle', polygon(ring([0, 0], [3, 0], [3, 1], [1.4, 1.2], [1, 3], [0, 3]))],
+  ])('shrinks as the engine shrinks it, corners squared off: %s', (_, shape) => {
+    const engine = combineShrunk(shape, 0.1)
+    const edges = inset([shape], 0.1, 'square')
+    expect(regionArea(difference(edges, engine)) + regionArea(difference(engine, edges))).toBeLessThan(1e-7)
+    expect(edges.flatMap(each => [each.outer, ...each.holes].flat())).toHaveLength(
+      engine.flatMap(each => [each.outer, ...each.holes].flat()).length,
+    )
+  })
 })
+
+/** Shrunk by the engine: all else about it that is within a box, grown. */
+function combineShrunk(shape: Polygon, by: number) {
+  const around = polygon(box(-9, -9, 9, 9))
+  return difference([around], inflate(difference([around], [shape]), by, 'square'))
+}

@@ -8,7 +8,7 @@ import {
   type Region,
   type Ring,
   regionRings,
-  type Segment,
+  ringSegments,
 } from '../geometry/index.js'
 import type { Metres } from '../quantity/index.js'
 
@@ -24,6 +24,3 @@ export function roundCorners(region: Region, outward: Metres, inward: Metres, bu
   const round = (ring: Ring): Ring => flattenPath(filletPath(fitArcs(ring, true), radiusAt))
   return region.map((polygon): Polygon => ({ outer: round(polygon.outer), holes: polygon.holes.map(round) }))
 }
-
-const ringSegments = (ring: Ring): readonly Segment[] =>
-  ring.map((start, i) => ({ start, end: ring[(i + 1) % ring.length]!, bulge: 0 }))

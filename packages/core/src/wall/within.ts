@@ -3,11 +3,16 @@ import {
   distance,
   fitArcs,
   flattenPath,
+  indexSegments,
   type Path,
   type Point,
   type Polygon,
   pathLength,
+  polygonContains,
+  polygonRings,
   type Region,
+  ringSegments,
+  type SegmentIndex,
 } from '../geometry/index.js'
 import type { Metres } from '../quantity/index.js'
 
@@ -31,21 +36,37 @@ const met = new WeakMap<Polygon, WeakMap<Path, Parts>>()
 function partsIn(room: Polygon, paths: readonly Path[]): WeakMap<Path, Parts> {
   const known = met.get(room) ?? new WeakMap<Path, Parts>()
   met.set(room, known)
-  const unknown = paths.filter(path => !known.has(path)).map(path => ({ path, line: flattenPath(path) }))
-  const clipped = clipOpenLines(
-    unknown.map(({ line }) => line),
-    [room],
-    'inside',
-  )
-  const owners = clipped.map(part => unknown.filter(({ line }) => runsAlong(part, line)))
+  const unknown = paths.filter(path => !known.has(path))
+  if (unknown.length === 0) return known
+  const edges = edgesOf(room)
+  const crossing = unknown.filter(path => edges.meets(path))
+  for (const path of unknown) known.set(path, polygonContains(room, path.points[0]!) ? [path] : [])
+  for (const [path, parts] of clipped(crossing, room)) known.set(path, parts)
+  return known
+}
+
+/** Most ties stay clear of the edges of their cavity; the engine is asked only of those that do not. */
+function clipped(paths: readonly Path[], room: Polygon): readonly (readonly [Path, Parts])[] {
+  const lines = paths.map(path => flattenPath(path))
+  const parts = clipOpenLines(lines, [room], 'inside')
+  const owners = parts.map(part => lines.filter(line => runsAlong(part, line)))
   // Where two lines run over each other a part may belong to either: asked one by one it cannot.
   const plain = owners.every(those => those.length === 1)
-  for (const each of unknown) {
-    const parts = plain
-      ? clipped.filter((_, i) => owners[i]![0] === each)
-      : clipOpenLines([each.line], [room], 'inside')
-    known.set(each.path, keptOf(each.path, each.line, parts))
-  }
+  return paths.map((path, i) => {
+    const line = lines[i]!
+    const own = plain
+      ? parts.filter((_, k) => owners[k]![0] === line)
+      : clipOpenLines([line], [room], 'inside')
+    return [path, keptOf(path, line, own)]
+  })
+}
+
+/** The edges of each cavity, indexed once. */
+const indices = new WeakMap<Polygon, SegmentIndex>()
+
+function edgesOf(room: Polygon): SegmentIndex {
+  const known = indices.get(room) ?? indexSegments(polygonRings(room).flatMap(ringSegments))
+  indices.set(room, known)
   return known
 }
 
