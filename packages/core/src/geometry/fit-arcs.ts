@@ -1,7 +1,7 @@
 import type { Metres, Radians } from '../quantity/index.js'
 import { chordTolerance } from './flatten.js'
 import type { Path, Point } from './path.js'
-import { cross, distance, dot, minus, turnBetween } from './point.js'
+import { cross, dot, minus, turnBetween } from './point.js'
 
 /** Largest distance between a fitted arc and the points it replaces. */
 export const fitTolerance: Metres = 2e-5
@@ -61,14 +61,19 @@ function fitsArc(line: readonly Point[], start: number, end: number, tolerance: 
   if (!circle) return false
   const { centre, radius } = circle
   let total = 0
+  // Asked of every point of every ring many times over: plain numbers.
+  let [x, y] = [line[start]![0] - centre[0], line[start]![1] - centre[1]]
   for (let i = start; i < end; i++) {
-    const [a, b] = [minus(line[i]!, centre), minus(line[i + 1]!, centre)]
-    const step = Math.atan2(cross(a, b), dot(a, b))
+    const next = line[i + 1]!
+    const [u, v] = [next[0] - centre[0], next[1] - centre[1]]
+    const step = Math.atan2(x * v - y * u, x * u + y * v)
     if (Math.abs(step) > mostTurn || step * total < 0) return false
-    if (Math.abs(distance(line[i]!, centre) - radius) > tolerance) return false
+    if (Math.abs(Math.sqrt(x * x + y * y) - radius) > tolerance) return false
     // The rise of a chord over its arc.
     if (radius * (1 - Math.cos(step / 2)) > mostRise) return false
     total += step
+    x = u
+    y = v
   }
   return Math.abs(total) < 1.75 * Math.PI
 }

@@ -39,9 +39,13 @@ export const thinPlaces = (
 /** Corners sharper than a bead can fill leave scraps; a bead's own corner is (1 − π/4)(w/2)². */
 const scrap = ({ beadWidth }: PrintRules): SquareMetres => 0.35 * beadWidth ** 2
 
-/** What a bead reaches of a polygon. A wall exactly one bead thick fits its bead: half a per cent is rounding. */
+/** Whether two beads side by side reach all of a polygon. A wall exactly two beads thick fits them: half a per cent is rounding. */
+const fitsTwo = remembered((polygon: Polygon, { beadWidth }) => shrinksWhole(polygon, 0.995 * beadWidth))
+
+/** What one bead reaches of it. */
 const reachedByOne = remembered(
-  (polygon: Polygon, { beadWidth }): Region => opened(polygon, 0.4975 * beadWidth),
+  (polygon: Polygon, print): Region =>
+    fitsTwo(polygon, print) ? [polygon] : opened(polygon, 0.4975 * print.beadWidth),
 )
 
 const narrowIn = remembered(
@@ -59,6 +63,7 @@ const narrowPlaces = remembered((body: Body, print): readonly ThinPlace[] =>
 
 /** Where one bead fits, but not two side by side. */
 const doubledIn = remembered((polygon: Polygon, print): Region => {
+  if (fitsTwo(polygon, print)) return []
   const reached = reachedByOne(polygon, print)
   return lost(reached, opened(polygon, 0.995 * print.beadWidth), 4 * scrap(print))
 })
