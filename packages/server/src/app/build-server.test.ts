@@ -69,6 +69,40 @@ describe('the job over HTTP', () => {
     expect([answer.statusCode, answer.json().problems[0].code]).toEqual([415, 'server/content-type'])
     expect(readFileSync(join(folder, 'job.yaml'), 'utf8')).toBe(before)
   })
+  it('has its files taken away again, and says so of one that is not there', async () => {
+    await put('/api/job/files/hours.csv', 'time,air', { 'content-type': 'application/octet-stream' })
+    const remove = () =>
+      server.inject({
+        method: 'DELETE',
+        url: '/api/job/files/hours.csv',
+        headers: { host: 'localhost:8140' },
+      })
+    expect([(await remove()).statusCode, (await remove()).statusCode]).toEqual([200, 404])
+    expect((await get('/api/job')).json().beside).not.toContain('hours.csv')
+  })
+
+  it('says so in words when the disk is full', async () => {
+    const opened = openFolderStore(folder)
+    if (!opened.ok) throw new Error('the job is there')
+    const full = {
+      ...opened.value,
+      save: () => {
+        throw Object.assign(new Error('write'), { code: 'ENOSPC' })
+      },
+    }
+    const other = await buildServer({ store: full, plans: planKeeper(full, () => 0), site: 'nowhere' })
+    const answer = await other.inject({
+      method: 'PUT',
+      url: '/api/job/document',
+      payload: 'name: x',
+      headers: { host: 'localhost:8140', 'content-type': 'application/yaml' },
+    })
+    expect([answer.statusCode, answer.json().problems[0].say]).toEqual([
+      507,
+      'The disk is full: make room on it.',
+    ])
+  })
+
   it('takes files beside it as they are', async () => {
     const content = Buffer.from([0, 255, 13, 10])
     const bytes = { 'content-type': 'application/octet-stream' }

@@ -59,6 +59,8 @@ export async function buildServer({ store, plans, site }: ServerParts): Promise<
     return reply.sendFile('index.html')
   })
   server.setErrorHandler((error: { statusCode?: number; message: string; code?: string }, request, reply) => {
+    const disk = diskRefusals[error.code ?? '']
+    if (disk) return refuse(reply, 507, [{ code: 'store/disk', at: request.url, say: disk }])
     const status = error.statusCode ?? 500
     const say =
       status < 500
@@ -83,6 +85,7 @@ function jobRoutes(server: FastifyInstance, store: FolderStore): void {
   server.get('/api/job', async () => ({
     document: store.read().text,
     revision: store.read().revision,
+    id: store.id,
     beside: store.beside(),
   }))
 
@@ -95,10 +98,7 @@ function jobRoutes(server: FastifyInstance, store: FolderStore): void {
   server.get<{ Params: { name: string } }>('/api/job/files/:name', async (request, reply) => {
     const { name } = request.params
     const content = store.readBeside(name)
-    if (!content)
-      return refuse(reply, 404, [
-        { code: 'server/no-file', at: name, say: `There is no file “${name}” beside the job.` },
-      ])
+    if (!content) return refuse(reply, 404, [noFile(name)])
     return reply.type('application/octet-stream').send(content)
   })
 
@@ -109,6 +109,20 @@ function jobRoutes(server: FastifyInstance, store: FolderStore): void {
     const added = store.addBeside(request.params.name, content)
     return added.ok ? { name: request.params.name } : refuse(reply, 422, added.problems)
   })
+
+  server.delete<{ Params: { name: string } }>('/api/job/files/:name', async (request, reply) => {
+    const { name } = request.params
+    return store.removeBeside(name) ? { name } : refuse(reply, 404, [noFile(name)])
+  })
+}
+
+/** What the disk says when it takes nothing more, in words and with a status of its own. */
+const diskRefusals: Readonly<Record<string, string>> = {
+  ENOSPC: 'The disk is full: make room on it.',
+  EDQUOT: 'The disk quota is used up: make room or raise it.',
+  EROFS: 'The disk can only be read: save the job to another folder.',
+  EACCES: 'This program may not write there: give it leave, or save the job to another folder.',
+  EPERM: 'This program may not write there: give it leave, or save the job to another folder.',
 }
 
 function planRoutes(server: FastifyInstance, plans: PlanKeeper): void {
@@ -164,6 +178,12 @@ const refuse = (reply: FastifyReply, status: number, problems: readonly Problem[
 /** Text or bytes as they are; anything a parser made of them is not what stands on disk afterwards. */
 const isContent = (body: unknown): body is string | Uint8Array =>
   typeof body === 'string' || body instanceof Uint8Array
+
+const noFile = (name: string): Problem => ({
+  code: 'server/no-file',
+  at: name,
+  say: `There is no file “${name}” beside the job.`,
+})
 
 const notContent = (at: string): Problem => ({
   code: 'server/content-type',

@@ -54,6 +54,23 @@ describe('folder store', () => {
     name => expect(storeWith('x: 1\n').store.addBeside(name, new Uint8Array()).ok).toBe(false),
   )
 
+  it('takes a file away and keeps it aside', () => {
+    const { folder, store } = storeWith('x: 1\n')
+    store.addBeside('plan.dxf', new Uint8Array([1, 2, 3]))
+    expect([store.removeBeside('plan.dxf'), store.beside(), store.removeBeside('plan.dxf')]).toEqual([
+      true,
+      [],
+      false,
+    ])
+    const [kept] = readdirSync(join(folder, '.dawnlift/removed'))
+    expect([...readFileSync(join(folder, '.dawnlift/removed', kept!))]).toEqual([1, 2, 3])
+  })
+
+  it('never takes the job itself away, nor what lies elsewhere', () => {
+    const { store } = storeWith('x: 1\n')
+    expect(['job.yaml', '../job.yaml', '.dawnlift'].map(store.removeBeside)).toEqual([false, false, false])
+  })
+
   it('does not follow a link that leaves the folder', () => {
     const { folder, store } = storeWith('x: 1\n')
     const outside = join(mkdtempSync(join(tmpdir(), 'dawnlift-outside-')), 'secret.txt')

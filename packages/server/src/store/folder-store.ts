@@ -20,6 +20,8 @@ export interface StoredDocument {
 
 export interface FolderStore {
   readonly folder: string
+  /** Names this job by its place on disk. */
+  readonly id: string
   readonly read: () => StoredDocument
   /** Writes a newer text, if what it rests on is still what stands on disk. */
   readonly save: (text: string, restsOn: string | undefined) => Result<StoredDocument>
@@ -29,6 +31,8 @@ export interface FolderStore {
   readonly beside: () => readonly string[]
   readonly readBeside: (name: string) => Uint8Array | undefined
   readonly addBeside: (name: string, content: Uint8Array) => Result<void>
+  /** Takes a file from beside the job; it stays among the kept ones. False where there is none. */
+  readonly removeBeside: (name: string) => boolean
 }
 
 const documentName = 'job.yaml'
@@ -62,6 +66,7 @@ export function openFolderStore(folder: string): Result<FolderStore> {
       .sort()
   return success({
     folder,
+    id: revisionOf(root),
     read,
     save: (text, restsOn) => {
       const now = read()
@@ -83,7 +88,7 @@ export function openFolderStore(folder: string): Result<FolderStore> {
         : undefined
     },
     addBeside: (name, content) => {
-      if (name !== basename(name) || name.startsWith('.') || name === documentName) {
+      if (!mayStandBeside(name)) {
         return failure([
           {
             code: 'store/file-name',
@@ -95,8 +100,18 @@ export function openFolderStore(folder: string): Result<FolderStore> {
       writeWhole(join(root, name), content)
       return success(undefined)
     },
+    removeBeside: name => {
+      if (!mayStandBeside(name) || !beside().includes(name)) return false
+      const shelf = join(folder, '.dawnlift', 'removed')
+      mkdirSync(shelf, { recursive: true })
+      renameSync(join(root, name), join(shelf, `${randomBytes(4).toString('hex')}-${name}`))
+      return true
+    },
   })
 }
+
+const mayStandBeside = (name: string): boolean =>
+  name === basename(name) && !name.startsWith('.') && name !== documentName
 
 /** Written aside, then renamed: a pulled plug leaves the old text or the new one, never half of one. */
 function writeWhole(file: string, content: string | Uint8Array): void {

@@ -1,4 +1,4 @@
-import { fetchJob, keptDocument, useApp, watchServer } from '../state/index.js'
+import { fetchJob, keptFiles, orphanedEdit, sendLater, useApp, watchServer } from '../state/index.js'
 
 /**
  * Opens what the local server holds; an edit that never reached it comes back on top, to be undone or kept.
@@ -10,15 +10,22 @@ export async function openFirstJob(): Promise<void> {
     useApp.getState().setServed(false)
     return
   }
-  const kept = keptDocument()
+  const kept = await orphanedEdit(job.id)
   const { open, edit, setSaved } = useApp.getState()
   if (!kept || kept.document === job.files.document) open(job.files, job.revision)
-  else if (kept.revision === job.revision) {
-    open(job.files, job.revision)
-    edit(kept.document)
-  } else {
-    open({ ...job.files, document: kept.document }, kept.revision)
-    setSaved('conflict')
+  else {
+    const files = await keptFiles(job.id).catch(() => new Map<string, Uint8Array>())
+    sendLater(files)
+    const added = Object.fromEntries(
+      [...files].flatMap(([name, content]) => (content ? [[name, content]] : [])),
+    )
+    if (kept.revision === job.revision) {
+      open(job.files, job.revision)
+      edit(kept.document, added)
+    } else {
+      open({ document: kept.document, beside: { ...job.files.beside, ...added } }, kept.revision)
+      setSaved('conflict')
+    }
   }
   watchServer()
 }

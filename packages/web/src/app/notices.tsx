@@ -6,6 +6,8 @@ import { words } from '../words/index.js'
 export function Notices() {
   const saved = useApp(state => state.saved)
   const served = useApp(state => state.served)
+  const refused = useApp(state => state.refused)
+  const keeps = useApp(state => state.keeps)
   const files = useApp(state => state.files)
   if (saved === 'conflict')
     return (
@@ -24,6 +26,30 @@ export function Notices() {
         <Button variant="default" onClick={() => saveCopy(files.document)}>
           {words.saveCopy}
         </Button>
+      </div>
+    )
+  if (refused.length > 0)
+    return (
+      <div className="notice" role="alert">
+        <span>
+          {words.serverRefuses} {refused.map(each => each.say).join(' ')}
+        </span>
+        {files && (
+          <Button variant="default" onClick={() => saveCopy(files.document)}>
+            {words.saveCopy}
+          </Button>
+        )}
+      </div>
+    )
+  if (!keeps && saved !== 'saved')
+    return (
+      <div className="notice" role="alert">
+        <span>{words.keepsNothing}</span>
+        {files && (
+          <Button variant="default" onClick={() => saveCopy(files.document)}>
+            {words.saveCopy}
+          </Button>
+        )}
       </div>
     )
   if (!served)

@@ -20,7 +20,6 @@ import type { OpenedDrawing } from './open-drawing.js'
 import { placedProblems } from './problem-places.js'
 import { ProblemRows } from './problem-rows.js'
 import { proposedChoices } from './proposed-choice.js'
-import { putBeside } from './put-beside.js'
 import { reading } from './reading.js'
 import type { ReadJob } from './reading.worker.js'
 import { drawingUnits, sizeIn } from './unit-sizes.js'
@@ -41,23 +40,17 @@ export function MappingSheet({
   const [layers, setLayers] = useState<Readonly<Record<string, LayerChoice>>>(() =>
     proposedChoices(rows, opened.drawing, raw),
   )
-  const [refused, setRefused] = useState<readonly Problem[]>([])
-  const [busy, setBusy] = useState(false)
   const [active, setActive] = useState<number>()
   const metres = sizeIn(unit, { width: 1, height: 1 }).width / opened.drawing.metresPerUnit
   const scaled = (point: Point): Point => [point[0] * metres, point[1] * metres]
   const origin = originFor(scaled(opened.drawing.least), scaled(opened.drawing.most))
   const choice: ImportChoice = { file: opened.name, unit, layers, clear, ...(origin ? { origin } : {}) }
   const outcome = useOutcome(opened, document, raw, choice)
-  const problems = placedProblems([...refused, ...(outcome?.problems ?? [])])
+  const problems = placedProblems(outcome?.problems ?? [])
   const { drawing } = words.walls
-  const accept = async () => {
+  const accept = () => {
     if (!outcome?.text) return
-    setBusy(true)
-    const against = await putBeside(opened.name, opened.content)
-    setBusy(false)
-    if (against.length > 0) return setRefused(against)
-    useApp.getState().edit(outcome.text)
+    useApp.getState().edit(outcome.text, { [opened.name]: opened.content })
     close()
   }
   const own = ownParts(raw)
@@ -103,7 +96,7 @@ export function MappingSheet({
         </details>
       )}
       <Group gap="sm" className="doings">
-        <Button disabled={!outcome?.ready || busy} onClick={() => void accept()}>
+        <Button disabled={!outcome?.ready} onClick={accept}>
           {drawing.accept}
         </Button>
         <Button variant="default" onClick={close}>

@@ -6,7 +6,11 @@ import {
   type DrawingNote,
   type DrawingUnit,
   type DrawingWalls,
+  editJob,
+  type JobEdit,
   parseJob,
+  type RawJob,
+  rawJob,
   readJobFiles,
 } from '@dawnlift/document/job'
 import { type Drawing, drawingWalls, readDrawing } from '@dawnlift/formats/dxf'
@@ -42,6 +46,23 @@ const reader = {
     const walls = drawing.ok ? drawingWalls(drawing.value, mapping) : drawing
     last = { key, content, walls }
     return walls
+  },
+
+  raw: (document: string): Result<RawJob> => rawJob(document),
+
+  /**
+   * The document with edits in it, if the job can still be built with them. Problems it had before do not stand in the
+   * way: mending goes step by step.
+   */
+  edited(files: JobFiles, edits: readonly JobEdit[]): Result<string> {
+    const next = editJob(files.document, edits)
+    if (!next.ok) return next
+    const after = reader.job({ ...files, document: next.value })
+    if (after.ok) return next
+    const before = reader.job(files)
+    const known = new Set(before.ok ? [] : before.problems.map(each => each.say))
+    const fresh = after.problems.filter(each => !known.has(each.say))
+    return fresh.length > 0 ? failure(fresh) : next
   },
 
   /** The job a document describes, checked as the planner checks it before it plans. */

@@ -1,18 +1,41 @@
 import type { Problem } from '@dawnlift/core/result'
+import { useState } from 'react'
 import { words } from '../words/index.js'
+import { MendDocument } from './mend-document.js'
 
-/** Everything that keeps a plan from being made: where, what, and what to do. */
-export const ProblemList = ({ problems }: { readonly problems: readonly Problem[] }) => (
-  <section className="sheet problems" aria-label="Problems">
-    <h2 className="limit">{words.problems(problems.length)}</h2>
-    <ul>
-      {problems.map(problem => (
-        <li key={`${problem.at} ${problem.code}`}>
-          <code>{problem.at}</code>
-          <br />
-          {problem.say}
-        </li>
-      ))}
-    </ul>
-  </section>
-)
+/** Everything that keeps a plan from being made: where, what, and what to do. A place in the job’s text can be gone to. */
+export function ProblemList({ problems }: { readonly problems: readonly Problem[] }) {
+  const [line, setLine] = useState<number>()
+  // A job of a newer program would be spoilt by what this one writes.
+  const mayMend = problems.every(({ code }) => code !== 'job/newer-version')
+  return (
+    <section className="sheet problems" aria-label="Problems">
+      <h2 className="limit">{words.problems(problems.length)}</h2>
+      <ul>
+        {problems.map(problem => {
+          const found = mayMend ? lineOf(problem) : undefined
+          return (
+            <li key={`${problem.at} ${problem.code} ${problem.say}`}>
+              {found === undefined ? (
+                <code>{problem.at}</code>
+              ) : (
+                <button type="button" className="number" onClick={() => setLine(found)}>
+                  <code>{problem.at}</code>
+                </button>
+              )}
+              <br />
+              {problem.say}
+            </li>
+          )
+        })}
+      </ul>
+      {line !== undefined && <MendDocument line={line} close={() => setLine(undefined)} />}
+    </section>
+  )
+}
+
+/** `job.yaml:41:9 walls[3].thickness` is on line 41; other files are mended elsewhere. */
+export function lineOf({ at }: Pick<Problem, 'at'>): number | undefined {
+  const found = /^job\.yaml(?::(\d+))?/.exec(at)
+  return found ? Number(found[1] ?? 1) : undefined
+}

@@ -15,8 +15,8 @@ export interface AppState {
   readonly files: JobFiles | undefined
   /** Revision of the document on the server that our text rests on. */
   readonly revision: string | undefined
-  readonly past: readonly string[]
-  readonly future: readonly string[]
+  readonly past: readonly JobFiles[]
+  readonly future: readonly JobFiles[]
   readonly planning: { readonly stage: string; readonly share: number } | undefined
   readonly plan: Plan | undefined
   /** The job as it was read last: there long before its plan. */
@@ -30,22 +30,28 @@ export interface AppState {
   readonly saved: Saved
   /** Whether the local server answers. Without it everything goes on, but nothing leaves this page. */
   readonly served: boolean
+  /** Why the server, which is there, does not take what was sent. */
+  readonly refused: readonly Problem[]
+  /** Whether this device keeps edits until the server has them; not where its storage is full or forbidden. */
+  readonly keeps: boolean
   /** The campaign's clock: what the whole app shows is what stands at this moment. */
   readonly moment: Instant
   readonly units: 'metric' | 'imperial'
   readonly selection:
-    | { readonly kind: 'wall' | 'embed' | 'opening' | 'lintel' | 'column' | 'lift' | 'section'; readonly id: string }
+    | {
+        readonly kind: 'wall' | 'embed' | 'opening' | 'lintel' | 'column' | 'lift' | 'section'
+        readonly id: string
+      }
     | undefined
 }
 
 export interface AppActions {
   /** A job from the server or dropped on the page. */
   readonly open: (files: JobFiles, revision?: string) => void
-  /** Replaces the document's text; the old one can be brought back without limit. */
-  readonly edit: (document: string) => void
+  /** Replaces the document's text, and puts files beside it; what was before can be brought back without limit. */
+  readonly edit: (document: string, added?: JobFiles['beside']) => void
   /** The document as somebody else has left it; ours can be brought back by undo. */
   readonly reload: (files: JobFiles, revision: string) => void
-  readonly addFile: (name: string, content: Uint8Array) => void
   readonly undo: () => void
   readonly redo: () => void
   readonly cancel: () => void
@@ -54,6 +60,8 @@ export interface AppActions {
   readonly select: (selection: AppState['selection']) => void
   readonly setSaved: (saved: Saved, revision?: string) => void
   readonly setServed: (served: boolean) => void
+  readonly setRefused: (refused: readonly Problem[]) => void
+  readonly setKeeps: (keeps: boolean) => void
 }
 
 export const useApp = create<AppState & AppActions>((set, get) => {
@@ -83,12 +91,12 @@ export const useApp = create<AppState & AppActions>((set, get) => {
       ...(known ? {} : { moment: firstMoment(plan), units: plan.job.units }),
     })
   }
-  const show = (document: string, past: readonly string[], future: readonly string[]) => {
-    const files = get().files
-    if (!files) return
-    set({ files: { ...files, document }, past, future })
+  const show = (after: JobFiles, past: readonly JobFiles[], future: readonly JobFiles[]) => {
+    const before = get().files
+    if (!before) return
+    set({ files: after, past, future })
     // A job of this tab alone must not come back on top of the server's.
-    if (get().revision !== undefined) keepLocally(document, get().revision)
+    if (get().revision !== undefined) keepLocally(before, after, get().revision)
     saveDocument()
     void replan()
   }
@@ -106,6 +114,8 @@ export const useApp = create<AppState & AppActions>((set, get) => {
     weatherNotes: [],
     saved: 'saved',
     served: true,
+    refused: [],
+    keeps: true,
     moment: 0,
     units: 'metric',
     selection: undefined,
@@ -122,32 +132,26 @@ export const useApp = create<AppState & AppActions>((set, get) => {
       })
       void replan()
     },
-    edit: document => {
-      const now = get().files?.document
-      if (now === undefined || now === document) return
-      show(document, [...get().past, now], [])
+    edit: (document, added = {}) => {
+      const now = get().files
+      if (!now || (now.document === document && Object.keys(added).length === 0)) return
+      show({ document, beside: { ...now.beside, ...added } }, [...get().past, now], [])
     },
     reload: (files, revision) => {
-      const mine = get().files?.document
-      const past = mine === undefined || mine === files.document ? get().past : [...get().past, mine]
+      const mine = get().files
+      const past = !mine || mine.document === files.document ? get().past : [...get().past, mine]
       set({ files, revision, past, future: [], saved: 'saved' })
-      void replan()
-    },
-    addFile: (name, content) => {
-      const files = get().files
-      if (!files) return
-      set({ files: { ...files, beside: { ...files.beside, [name]: content } } })
       void replan()
     },
     undo: () => {
       const { past, future, files } = get()
       const last = past.at(-1)
-      if (last !== undefined && files) show(last, past.slice(0, -1), [files.document, ...future])
+      if (last !== undefined && files) show(last, past.slice(0, -1), [files, ...future])
     },
     redo: () => {
       const { past, future, files } = get()
       const next = future[0]
-      if (next !== undefined && files) show(next, [...past, files.document], future.slice(1))
+      if (next !== undefined && files) show(next, [...past, files], future.slice(1))
     },
     cancel: () => {
       cancelPlanning()
@@ -158,6 +162,8 @@ export const useApp = create<AppState & AppActions>((set, get) => {
     select: selection => set({ selection }),
     setSaved: (saved, revision) => set(revision === undefined ? { saved } : { saved, revision }),
     setServed: served => set({ served }),
+    setRefused: refused => set({ refused }),
+    setKeeps: keeps => set({ keeps }),
   }
 })
 

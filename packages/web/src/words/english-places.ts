@@ -48,7 +48,6 @@ export const englishPlaces = {
   },
   monthlyMeans: 'monthly means in the job',
   dropWeather: 'or drop an EPW, TMY3 or CSV file here',
-  fileInTab: 'The file is only in this page: the local server did not take it.',
   defaultMix: 'The default mix: wide bands, no tests of this site.',
   noTests:
     'No tests yet. A vane every quarter of an hour over two hours, on the mix as pumped, already tells much.',
@@ -68,6 +67,9 @@ export const englishPlaces = {
   },
   nowOutside: 'The campaign is not under way today',
   serverAway: 'The local server is away. Everything goes on here and is sent when it is back.',
+  serverRefuses: 'Kept here, not on disk yet; it is tried again every few seconds.',
+  keepsNothing:
+    'This browser has no room to keep edits: leave the page open until it says “Saved”, or save a copy.',
   conflict: 'The job was changed elsewhere while you had changes of your own.',
   keepMine: 'Keep mine',
   takeTheirs: 'Take theirs',

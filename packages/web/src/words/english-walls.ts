@@ -174,6 +174,5 @@ export const englishWalls = {
     accept: 'Take it into the job',
     leave: 'Leave it',
     preview: 'Preview of the drawing',
-    fileRefused: (why: string) => `The file could not be put beside the job: ${why}`,
   },
 } as const

@@ -48,6 +48,11 @@ export const english = {
   },
   cancel: 'Cancel',
   problems: (count: number) => (count === 1 ? '1 problem to mend' : `${count} problems to mend`),
+  mend: {
+    label: (line: number) => `The job’s own text, at line ${line}`,
+    take: 'Take it',
+    leave: 'Leave it as it was',
+  },
   noPlanYet: 'There is no plan to show yet.',
   asDrawn: 'The house as it is drawn',
   asDrawnFacts: (walls: number, length: string, openings: number, embeds: number) =>

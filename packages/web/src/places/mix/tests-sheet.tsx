@@ -3,7 +3,7 @@ import { formatQuantity } from '@dawnlift/core/quantity'
 import { readMixTests } from '@dawnlift/formats/mix-tests'
 import { Button, Group, Textarea } from '@mantine/core'
 import { useMemo, useState } from 'react'
-import { putFile, useApp } from '../../state/index.js'
+import { useApp } from '../../state/index.js'
 import { words } from '../../words/index.js'
 import { useJobText } from '../fields/index.js'
 import { Scroller } from '../scroller.js'
@@ -24,10 +24,7 @@ export function TestsSheet({ fit }: { readonly fit: MixFit | undefined }) {
     if (!tests.ok) return setProblems(tests.problems.map(problem => `${problem.at}: ${problem.say}`))
     const edited = withTests(document, raw)
     if (!edited.ok) return setProblems(edited.problems.map(problem => problem.say))
-    void putFile(edited.value.file, new TextEncoder().encode(text)).then(
-      kept => kept || setProblems([words.fileInTab]),
-    )
-    useApp.getState().edit(edited.value.document)
+    useApp.getState().edit(edited.value.document, { [edited.value.file]: new TextEncoder().encode(text) })
     setTyped(undefined)
     setProblems([])
   }

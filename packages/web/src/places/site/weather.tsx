@@ -1,6 +1,6 @@
 import { Button, FileButton, Group } from '@mantine/core'
 import { type DragEvent, useState } from 'react'
-import { putFile, useApp } from '../../state/index.js'
+import { useApp } from '../../state/index.js'
 import { words } from '../../words/index.js'
 import { standingOf, useJobText } from '../fields/index.js'
 import { weatherDropped } from './weather-drop.js'
@@ -19,10 +19,8 @@ export function Weather() {
     const document = useApp.getState().files?.document ?? ''
     const taken = weatherDropped(document, dropped.name, new TextDecoder().decode(content))
     if (!taken.ok) return setSaid({ ok: false, text: taken.problems.map(problem => problem.say).join(' ') })
-    const sent = putFile(dropped.name, content)
-    useApp.getState().edit(taken.value.document)
+    useApp.getState().edit(taken.value.document, { [dropped.name]: content })
     setSaid({ ok: true, text: `${taken.value.says}.` })
-    if (!(await sent)) setSaid({ ok: true, text: `${taken.value.says}. ${words.fileInTab}` })
   }
   const drop = (event: DragEvent) => {
     event.preventDefault()

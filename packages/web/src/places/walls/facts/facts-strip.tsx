@@ -1,4 +1,5 @@
 import type { Problem } from '@dawnlift/core/result'
+import type { RawJob } from '@dawnlift/document/job'
 import { Button, Group } from '@mantine/core'
 import { useState } from 'react'
 import { useApp } from '../../../state/index.js'
@@ -46,12 +47,14 @@ export function FactsStrip({
   if (!found || !chosen) return <p className="soft strip">{words.walls.nothingChosen}</p>
   const own = written !== undefined && entryIndex(written, listOf(chosen.kind), chosen.id) !== undefined
   const fromDrawing = drawn.has(chosen.id)
-  const add = async (make: (raw: NonNullable<typeof written>) => Added | undefined) => {
-    const added = written && make(written)
-    if (!added) return
-    const problems = await applyEdits(() => added.edits)
+  const add = async (make: (raw: RawJob) => Added | undefined) => {
+    let added: Added | undefined
+    const problems = await applyEdits(raw => {
+      added = make(raw)
+      return added?.edits ?? []
+    })
     setWrong(problems)
-    if (problems.length === 0) choose(added.thing)
+    if (added && problems.length === 0) choose(added.thing)
   }
   return (
     <section className="strip" aria-label={nameOf(draft, chosen)}>
@@ -133,9 +136,7 @@ function Additions({
 }: {
   readonly wall: string
   readonly draft: Draft
-  readonly add: (
-    make: (raw: NonNullable<ReturnType<typeof useWritten>>) => Added | undefined,
-  ) => Promise<void>
+  readonly add: (make: (raw: RawJob) => Added | undefined) => Promise<void>
 }) {
   const { addWindow, addDoor, addEmbed, addColumn } = words.walls
   return (

@@ -1,12 +1,23 @@
-import { type RawJob, rawJob } from '@dawnlift/document/job'
-import { useMemo } from 'react'
+import type { RawJob } from '@dawnlift/document/job'
+import { useEffect, useState } from 'react'
+import { reading } from '../../../import/index.js'
 import { useApp } from '../../../state/index.js'
 
-/** The document as its author wrote it; undefined while it is not readable. */
+/** The document as its author wrote it; undefined while it is not readable. A moment behind the newest edit. */
 export function useWritten(): RawJob | undefined {
   const text = useApp(state => state.files?.document)
-  return useMemo(() => {
-    const raw = text === undefined ? undefined : rawJob(text)
-    return raw?.ok ? raw.value : undefined
+  const [written, setWritten] = useState<RawJob>()
+  useEffect(() => {
+    let stale = false
+    if (text !== undefined)
+      void reading()
+        .raw(text)
+        .then(read => {
+          if (!stale) setWritten(read.ok ? read.value : undefined)
+        })
+    return () => {
+      stale = true
+    }
   }, [text])
+  return written
 }

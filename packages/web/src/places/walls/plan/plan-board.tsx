@@ -8,7 +8,7 @@ import { words } from '../../../words/index.js'
 import { ChangeLine } from '../change-line.js'
 import type { Draft } from '../draft.js'
 import { applyEdits } from '../edits/apply-edits.js'
-import { newWall } from '../edits/new-parts.js'
+import { type Added, newWall } from '../edits/new-parts.js'
 import { removeEdits } from '../edits/part-edits.js'
 import { bringBackEdits, leftOut, listOf, takeOutEdits } from '../edits/take-out.js'
 import { DrawStrip, MeasureStrip } from '../facts/draw-strip.js'
@@ -68,10 +68,14 @@ export function PlanBoard({
   const remove = () => void (chosen && apply(raw => takeOutEdits(raw, draft, chosen, drawn)))
   const asDrawn = () => void (chosen && apply(raw => removeEdits(raw, listOf(chosen.kind), chosen.id)))
   const finish = async () => {
-    if (!written || hands.chain.points.length < 2) return
-    const added = newWall(written, draft, hands.chain, chosen?.kind === 'wall' ? chosen.id : undefined)
-    const problems = await applyEdits(() => added.edits)
-    if (problems.length > 0) return hands.setWrong(problems.map(each => each.say).join(' '))
+    if (hands.chain.points.length < 2) return
+    const like = chosen?.kind === 'wall' ? chosen.id : undefined
+    let added: Added | undefined
+    const problems = await applyEdits(raw => {
+      added = newWall(raw, draft, hands.chain, like)
+      return added.edits
+    })
+    if (!added || problems.length > 0) return hands.setWrong(problems.map(each => each.say).join(' '))
     hands.setTool('choose')
     choose(added.thing)
   }
