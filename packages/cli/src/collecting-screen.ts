@@ -2,7 +2,8 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { type ExitCode, runDawnlift } from './run-dawnlift.js'
+import type { ExitCode } from './command/command-context.js'
+import { runDawnlift } from './run-dawnlift.js'
 
 export const root = fileURLToPath(new URL('../../../', import.meta.url))
 export const gardenWall = join(root, 'fixtures/jobs/garden-wall')

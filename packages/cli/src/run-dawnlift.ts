@@ -2,6 +2,7 @@ import { Bug } from '@dawnlift/core/result'
 import { Command, CommanderError } from 'commander'
 import { addCalc } from './command/calc.js'
 import { addCheck } from './command/check.js'
+import type { CommandContext, ExitCode } from './command/command-context.js'
 import { addEstimate } from './command/estimate.js'
 import { addExplain } from './command/explain.js'
 import { addFit } from './command/fit.js'
@@ -18,14 +19,6 @@ import { addServe } from './command/serve.js'
 import { addStand } from './command/stand.js'
 import { addTrials } from './command/trials.js'
 import type { Screen } from './screen/terminal.js'
-
-/** What a command leaves behind: 0 done, 1 findings of kind fail under `check`, 2 bad input, 3 bug, 130 stopped by Ctrl-C. */
-export type ExitCode = 0 | 1 | 2 | 3 | 130
-
-export interface CommandContext {
-  readonly screen: Screen
-  readonly finish: (code: ExitCode) => void
-}
 
 export async function runDawnlift(words: readonly string[], screen: Screen): Promise<ExitCode> {
   let code: ExitCode = 0

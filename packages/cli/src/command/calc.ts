@@ -1,9 +1,9 @@
 import { calculateFormula, type Formula, findFormula } from '@dawnlift/core/formula'
 import { allFormulas } from '@dawnlift/core/registry'
 import type { Command } from 'commander'
-import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
 import { textTable } from '../screen/table.js'
+import type { CommandContext } from './command-context.js'
 
 export function addCalc(program: Command, { screen, finish }: CommandContext): void {
   program

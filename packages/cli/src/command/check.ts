@@ -1,9 +1,9 @@
 import { formatQuantity } from '@dawnlift/core/quantity'
 import { checkReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
-import type { CommandContext } from '../run-dawnlift.js'
 import { showFindings, showProblems } from '../screen/problem-list.js'
 import { textTable } from '../screen/table.js'
+import type { CommandContext } from './command-context.js'
 import { planFolder } from './job-input.js'
 
 export function addCheck(program: Command, { screen, finish }: CommandContext): void {

@@ -12,9 +12,9 @@ import { newJobText } from '@dawnlift/document/job'
 import { type Bid, type BidGiven, bidOf, openJob } from '@dawnlift/formats/job-folder'
 import { estimateReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
-import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
 import { textTable } from '../screen/table.js'
+import type { CommandContext } from './command-context.js'
 import { besideJob, jobFile, readJob } from './job-input.js'
 
 interface EstimateOptions {

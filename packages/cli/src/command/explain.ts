@@ -4,9 +4,9 @@ import { sayLimit, sayQuantity } from '@dawnlift/core/limit'
 import type { Plan } from '@dawnlift/core/plan'
 import { explainReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
-import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
 import { textTable } from '../screen/table.js'
+import type { CommandContext } from './command-context.js'
 import { planFolder } from './job-input.js'
 
 export function addExplain(program: Command, { screen, finish }: CommandContext): void {

@@ -5,9 +5,9 @@ import { failure } from '@dawnlift/core/result'
 import { readMixTests } from '@dawnlift/formats/mix-tests'
 import { fitReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
-import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
 import { textTable } from '../screen/table.js'
+import type { CommandContext } from './command-context.js'
 import { readTextFile } from './text-file.js'
 
 /** Fixed: the same tests give the same band, today and in the permit office. */

@@ -13,8 +13,8 @@ import {
   refreshForecast,
 } from '@dawnlift/formats/weather'
 import type { Command } from 'commander'
-import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
+import type { CommandContext } from './command-context.js'
 import { jobFile, readJob } from './job-input.js'
 
 interface ForecastOptions {

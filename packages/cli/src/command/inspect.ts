@@ -1,9 +1,9 @@
 import { inspectReport } from '@dawnlift/formats/reports'
 import { inspectRun, type RunSummary, readMachineFile } from '@dawnlift/formats/rs274'
 import type { Command } from 'commander'
-import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
 import { textTable } from '../screen/table.js'
+import type { CommandContext } from './command-context.js'
 import { readTextFile } from './text-file.js'
 
 export function addInspect(program: Command, { screen, finish }: CommandContext): void {

@@ -9,11 +9,11 @@ import {
 import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
 import { leversReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
-import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
 import { progressLine } from '../screen/progress.js'
 import { type LeversParcel, leversWork } from '../work/levers-work.js'
 import { workBeside } from '../work/work-beside.js'
+import type { CommandContext } from './command-context.js'
 import { planFolder } from './job-input.js'
 import { leversInWords } from './levers-table.js'
 

@@ -2,8 +2,8 @@ import { existsSync, mkdirSync, mkdtempSync, renameSync, writeFileSync } from 'n
 import { basename, dirname, resolve } from 'node:path'
 import { newJobText } from '@dawnlift/document/job'
 import type { Command } from 'commander'
-import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
+import type { CommandContext } from './command-context.js'
 
 export function addNew(program: Command, { screen, finish }: CommandContext): void {
   program

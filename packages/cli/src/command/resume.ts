@@ -4,8 +4,8 @@ import { layerRouteOf } from '@dawnlift/core/route'
 import { liftFile } from '@dawnlift/formats/outputs'
 import { writeRestart } from '@dawnlift/formats/rs274'
 import type { Command } from 'commander'
-import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
+import type { CommandContext } from './command-context.js'
 import { planFolder } from './job-input.js'
 
 export function addResume(program: Command, { screen, finish }: CommandContext): void {

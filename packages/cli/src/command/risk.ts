@@ -4,13 +4,13 @@ import { failure, type Problem, type Result, success } from '@dawnlift/core/resu
 import { type Doubt, type DoubtWishes, doubtFrom, doubtReplays } from '@dawnlift/formats/job-folder'
 import { riskReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
-import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
 import { progressLine } from '../screen/progress.js'
 import { textTable } from '../screen/table.js'
 import type { Screen } from '../screen/terminal.js'
 import { replayParcels, replayWork } from '../work/replay-work.js'
 import { parcelCount, workBeside } from '../work/work-beside.js'
+import type { CommandContext } from './command-context.js'
 import { type PlannedFolder, planFolder } from './job-input.js'
 
 interface RiskOptions {

@@ -1,8 +1,8 @@
 import { jobJsonSchema } from '@dawnlift/document/job'
 import { isReportedCommand, reportJsonSchema, reportSchemas } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
-import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
+import type { CommandContext } from './command-context.js'
 
 const commands = Object.keys(reportSchemas).join(', ')
 

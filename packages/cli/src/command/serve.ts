@@ -4,8 +4,8 @@ import { initGeometry } from '@dawnlift/core/geometry'
 import { buildServer, planKeeper } from '@dawnlift/server/app'
 import { openFolderStore } from '@dawnlift/server/store'
 import type { Command } from 'commander'
-import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
+import type { CommandContext } from './command-context.js'
 
 const site = fileURLToPath(new URL('../../../web/site', import.meta.url))
 

@@ -1,8 +1,8 @@
 import { wholeSection } from '@dawnlift/core/plan'
 import { standReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
-import type { CommandContext } from '../run-dawnlift.js'
 import { showProblems } from '../screen/problem-list.js'
+import type { CommandContext } from './command-context.js'
 import { planFolder } from './job-input.js'
 
 const caution =
