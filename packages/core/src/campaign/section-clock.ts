@@ -17,6 +17,8 @@ export interface SectionClock {
   readonly volumeBy: Float64Array
   /** `holdAfter[k]`: planned stops between layer k and k + 1, together. */
   readonly holdAfter: Float64Array
+  /** `heldBy[k]`: planned stops before layer k + 1 goes on, all from the slab up. */
+  readonly heldBy: Float64Array
   /** `liftTop[k]`: the layer at which a lift that starts on top of layer k has to end at the latest. */
   readonly liftTop: Int32Array
   /** `liftsLeft[k]`: fewest lifts from layer k to the top, by rule and lift ends alone. */
@@ -39,6 +41,7 @@ export function sectionClock(
   const ruleLayers = layersByRule(liftHeight, work.layerHeight)
   const liftTop = liftTops(work, layers, ends)
   const printedBy = runningSum(printTime)
+  const holdAfter = holdsAfter(work, layers)
   return {
     work,
     layers,
@@ -46,7 +49,8 @@ export function sectionClock(
     printTime,
     printedBy,
     volumeBy: runningSum(volumes),
-    holdAfter: holdsAfter(work, layers),
+    holdAfter,
+    heldBy: runningSum([0, ...holdAfter]).slice(1),
     liftTop,
     liftsLeft: fewestLifts(layers, ruleLayers, liftTop),
     stretch: stretches(liftTop),
@@ -90,7 +94,7 @@ function fewestLifts(layers: number, ruleLayers: number, liftTop: Int32Array): I
   return left
 }
 
-function runningSum(values: Float64Array): Float64Array {
+function runningSum(values: ArrayLike<number>): Float64Array {
   const sums = new Float64Array(values.length)
   for (let i = 1; i < values.length; i++) sums[i] = sums[i - 1]! + values[i]!
   return sums
@@ -99,3 +103,7 @@ function runningSum(values: Float64Array): Float64Array {
 /** Nozzle time for layers from + 1 … to, without holds [s]. */
 export const printTimeBetween = (clock: SectionClock, from: number, to: number): Seconds =>
   clock.printedBy[to]! - clock.printedBy[from]!
+
+/** Planned stops before and between layers from + 1 … to, together [s]. */
+export const holdsBetween = (clock: SectionClock, from: number, to: number): Seconds =>
+  to <= from ? 0 : clock.heldBy[to - 1]! - (from > 0 ? clock.heldBy[from - 1]! : 0)
