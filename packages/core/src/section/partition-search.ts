@@ -1,11 +1,13 @@
 import {
   compareScores,
   connectedParts,
-  normalised,
   type Partition,
   type PartitionAims,
+  packed,
   scorePartition,
+  splitApart,
 } from './partition.js'
+import { changed, changesAt, hopeless } from './partition-change.js'
 import type { SectionGraph } from './section-graph.js'
 
 /** Up to this many cuts every combination is tried. */
@@ -42,16 +44,16 @@ export function bestOfMany(graph: SectionGraph, aims: PartitionAims): Partition 
   ]
   // Several ends often grow the same parts: each start is bettered once.
   const distinct = new Map(starts.map(start => splitApart(graph, start)).map(start => [start.join(), start]))
-  const settled = [...distinct.values()].map(start => improved(graph, start, aims))
+  const known = new Map<string, Partition>()
+  const settled = [...distinct.values()].map(start => improved(graph, start, aims, known))
   return settled.reduce((best, next) =>
     compareScores(scorePartition(graph, next, aims), scorePartition(graph, best, aims)) < 0 ? next : best,
   )
 }
 
 function grownPartitions(graph: SectionGraph, count: number, total: number): readonly Partition[] {
-  const near = neighbours(graph)
   const ends = graph.blocks.length > MANY_BLOCKS ? farEnds(graph).slice(0, 2) : farEnds(graph)
-  return ends.map(end => grow(graph, near, end, total / count))
+  return ends.map(end => grow(graph, end, total / count))
 }
 
 /** Blocks at the edges of the plan, where growing may begin. */
@@ -72,60 +74,74 @@ function farEnds(graph: SectionGraph): readonly number[] {
   return [...new Set(ends)]
 }
 
-function neighbours(graph: SectionGraph): readonly (readonly number[])[] {
-  const near: number[][] = graph.blocks.map(() => [])
-  for (const { a, b } of graph.ties) {
-    near[a]!.push(b)
-    near[b]!.push(a)
-  }
-  return near
-}
-
 /** Fills part after part to the share, always taking the open neighbour with the fewest open neighbours of its own. */
-function grow(
-  graph: SectionGraph,
-  near: readonly (readonly number[])[],
-  start: number,
-  share: number,
-): Partition {
-  const part: number[] = new Array(graph.blocks.length).fill(-1)
-  const isOpen = (i: number) => part[i] === -1
-  const openAround = (i: number) => near[i]!.filter(isOpen).length
+function grow(graph: SectionGraph, start: number, share: number): Partition {
+  const { near, time: times } = packed(graph)
+  const part: number[] = graph.blocks.map(() => -1)
+  const openAround = near.map(around => around.length)
+  /** By block, one more than the part that last came beside it. */
+  const beside = new Int32Array(part.length)
+  const fewestOpen = (isWanted: (block: number) => boolean) => {
+    let found: number | undefined
+    for (let i = 0; i < part.length; i++)
+      if (part[i] === -1 && isWanted(i) && (found === undefined || openAround[i]! < openAround[found]!))
+        found = i
+    return found
+  }
   let next: number | undefined = start
   for (let number = 0; next !== undefined; number++) {
     let time = 0
     let candidate: number | undefined = next
-    while (candidate !== undefined && (time === 0 || time + graph.blocks[candidate]!.time / 2 <= share)) {
+    while (candidate !== undefined && (time === 0 || time + times[candidate]! / 2 <= share)) {
       part[candidate] = number
-      time += graph.blocks[candidate]!.time
-      const rim: readonly number[] = part.flatMap((p, i) => (p === number ? near[i]!.filter(isOpen) : []))
-      candidate = [...rim].sort((a, b) => openAround(a) - openAround(b) || a - b)[0]
+      time += times[candidate]!
+      for (const other of near[candidate]!) {
+        openAround[other]!--
+        beside[other] = number + 1
+      }
+      candidate = fewestOpen(i => beside[i] === number + 1)
     }
-    const left = part.flatMap((_, i) => (isOpen(i) ? [i] : []))
-    next = left.sort((a, b) => openAround(a) - openAround(b) || a - b)[0]
+    next = fewestOpen(() => true)
   }
   return part
 }
 
-/** Unconnected pieces of a part become parts of their own. */
-const splitApart = (graph: SectionGraph, partition: Partition): Partition =>
-  connectedParts(graph, tie => partition[graph.ties[tie]!.a] === partition[graph.ties[tie]!.b])
-
 /** Beyond so many blocks the search takes what helps at once and starts from fewer places: its time then grows with the plan. */
 const MANY_BLOCKS = 120
 
-function improved(graph: SectionGraph, start: Partition, aims: PartitionAims): Partition {
-  return graph.blocks.length > MANY_BLOCKS ? swept(graph, start, aims) : descended(graph, start, aims)
+function improved(
+  graph: SectionGraph,
+  start: Partition,
+  aims: PartitionAims,
+  known: Map<string, Partition>,
+): Partition {
+  return graph.blocks.length > MANY_BLOCKS ? swept(graph, start, aims) : descended(graph, start, aims, known)
 }
 
-/** Takes the best single change until none helps. */
-function descended(graph: SectionGraph, start: Partition, aims: PartitionAims): Partition {
+/** Takes the best single change until none helps. `known`: where earlier descents ended, by where they came past. */
+function descended(
+  graph: SectionGraph,
+  start: Partition,
+  aims: PartitionAims,
+  known: Map<string, Partition>,
+): Partition {
   let best = start
   let score = scorePartition(graph, best, aims)
+  const past: string[] = []
   for (let round = 0; round < 10 * graph.blocks.length; round++) {
+    const key = best.join()
+    const end = known.get(key)
+    if (end) {
+      best = end
+      break
+    }
+    past.push(key)
     let found: Partition | undefined
+    const isHopeless = hopeless(graph, best, aims)
     for (let tie = 0; tie < graph.ties.length; tie++)
-      for (const next of changesAt(graph, best, tie)) {
+      for (const change of changesAt(graph, best, tie)) {
+        if (isHopeless(change, score)) continue
+        const next = changed(graph, best, change)
         const nextScore = scorePartition(graph, next, aims)
         if (compareScores(nextScore, score) >= 0) continue
         found = next
@@ -134,6 +150,7 @@ function descended(graph: SectionGraph, start: Partition, aims: PartitionAims): 
     if (!found) break
     best = found
   }
+  for (const key of past) known.set(key, best)
   return best
 }
 
@@ -144,7 +161,8 @@ function swept(graph: SectionGraph, start: Partition, aims: PartitionAims): Part
   for (let sweep = 0; sweep < 10; sweep++) {
     const before = score
     for (let tie = 0; tie < graph.ties.length; tie++)
-      for (const next of changesAt(graph, best, tie)) {
+      for (const change of changesAt(graph, best, tie)) {
+        const next = changed(graph, best, change)
         const nextScore = scorePartition(graph, next, aims)
         if (compareScores(nextScore, score) >= 0) continue
         best = next
@@ -154,27 +172,4 @@ function swept(graph: SectionGraph, start: Partition, aims: PartitionAims): Part
     if (score === before) break
   }
   return best
-}
-
-/** One block handed over a tie, two parts merged, or a part cut along the tie. */
-function* changesAt(graph: SectionGraph, partition: Partition, index: number): Iterable<Partition> {
-  const { a, b } = graph.ties[index]!
-  const [pa, pb] = [partition[a]!, partition[b]!]
-  const handedOver = (block: number, to: number) => {
-    const moved = partition.slice()
-    moved[block] = to
-    return splitApart(graph, moved)
-  }
-  if (pa !== pb) {
-    yield normalised(partition.map(part => (part === pb ? pa : part)))
-    yield handedOver(b, pa)
-    yield handedOver(a, pb)
-  } else {
-    // a number no part has
-    yield handedOver(b, partition.length)
-    yield connectedParts(
-      graph,
-      tie => tie !== index && partition[graph.ties[tie]!.a] === partition[graph.ties[tie]!.b],
-    )
-  }
 }

@@ -25,36 +25,78 @@ export interface PartitionScore {
   readonly unevenness: Seconds
 }
 
+/** A graph in rows of numbers: a search asks of it tens of thousands of times. */
+export interface PackedGraph {
+  readonly time: Float64Array
+  readonly a: Int32Array
+  readonly b: Int32Array
+  readonly cost: Float64Array
+  readonly pinned: Uint8Array
+  /** Blocks at the other end of each block's ties. */
+  readonly near: readonly (readonly number[])[]
+}
+
+const packedGraphs = new WeakMap<SectionGraph, PackedGraph>()
+
+export function packed(graph: SectionGraph): PackedGraph {
+  const known = packedGraphs.get(graph)
+  if (known) return known
+  const { blocks, ties } = graph
+  const near: number[][] = blocks.map(() => [])
+  for (const { a, b } of ties) {
+    near[a]!.push(b)
+    near[b]!.push(a)
+  }
+  const made = {
+    near,
+    time: Float64Array.from(blocks, block => block.time),
+    a: Int32Array.from(ties, tie => tie.a),
+    b: Int32Array.from(ties, tie => tie.b),
+    cost: Float64Array.from(ties, tie => tie.cut.cost),
+    pinned: Uint8Array.from(ties, tie => (tie.cut.isPinned ? 1 : 0)),
+  }
+  packedGraphs.set(graph, made)
+  return made
+}
+
 export function partTimes(
   graph: SectionGraph,
   partition: Partition,
   startTime: Seconds = START_TIME,
 ): Seconds[] {
-  const times: Seconds[] = new Array(partCount(partition)).fill(startTime)
-  for (let i = 0; i < partition.length; i++) times[partition[i]!]! += graph.blocks[i]!.time
-  for (const tie of graph.ties) {
-    const [a, b] = [partition[tie.a]!, partition[tie.b]!]
-    if (a === b) continue
-    times[a]! += startTime / 2
-    times[b]! += startTime / 2
+  const { time, a, b } = packed(graph)
+  const times: Seconds[] = []
+  for (let count = partCount(partition); count > 0; count--) times.push(startTime)
+  for (let i = 0; i < partition.length; i++) times[partition[i]!]! += time[i]!
+  for (let i = 0; i < a.length; i++) {
+    const pa = partition[a[i]!]!
+    const pb = partition[b[i]!]!
+    if (pa === pb) continue
+    times[pa]! += startTime / 2
+    times[pb]! += startTime / 2
   }
   return times
 }
 
-/** The search asks this of every division it looks at, thousands of times: one pass over the ties, one over the parts. */
+/** One pass over the ties, one over the parts. */
 export function scorePartition(
   graph: SectionGraph,
   partition: Partition,
   aims: PartitionAims,
 ): PartitionScore {
   const times = partTimes(graph, partition, aims.startTime)
-  let [joints, uncutPins] = [0, 0]
-  for (const { a, b, cut } of graph.ties) {
-    if (partition[a] !== partition[b]) joints += cut.cost
-    else if (cut.isPinned) uncutPins++
+  const { a, b, cost, pinned } = packed(graph)
+  let joints = 0
+  let uncutPins = 0
+  for (let i = 0; i < a.length; i++) {
+    if (partition[a[i]!] !== partition[b[i]!]) joints += cost[i]!
+    else uncutPins += pinned[i]!
   }
-  let [outside, most, least] = [0, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]
-  for (const time of times) {
+  let outside = 0
+  let most = Number.NEGATIVE_INFINITY
+  let least = Number.POSITIVE_INFINITY
+  for (let i = 0; i < times.length; i++) {
+    const time = times[i]!
     outside += Math.max(0, time - aims.most) + Math.max(0, aims.least - time)
     most = Math.max(most, time)
     least = Math.min(least, time)
@@ -92,13 +134,31 @@ export function normalised(partition: Partition): Partition {
 
 /** Parts that hang together: each connected piece of a part becomes a part of its own. */
 export function connectedParts(graph: SectionGraph, isJoined: (tie: number) => boolean): Partition {
-  const parent = graph.blocks.map((_, i) => i)
-  for (let i = 0; i < graph.ties.length; i++) {
-    if (!isJoined(i)) continue
-    const [a, b] = [rootOf(parent, graph.ties[i]!.a), rootOf(parent, graph.ties[i]!.b)]
-    parent[Math.max(a, b)] = Math.min(a, b)
-  }
-  // The root of a part is its first block, so parts are numbered by the first block they hold: see `normalised`.
+  const { a, b, time } = packed(graph)
+  const parent = new Int32Array(time.length)
+  for (let i = 0; i < parent.length; i++) parent[i] = i
+  for (let i = 0; i < a.length; i++) if (isJoined(i)) join(parent, a[i]!, b[i]!)
+  return partsOf(parent)
+}
+
+/** The pieces that the parts of a division fall into where they do not hang together. */
+export function splitApart(graph: SectionGraph, partition: Partition): Partition {
+  const { a, b, time } = packed(graph)
+  const parent = new Int32Array(time.length)
+  for (let i = 0; i < parent.length; i++) parent[i] = i
+  for (let i = 0; i < a.length; i++) if (partition[a[i]!] === partition[b[i]!]) join(parent, a[i]!, b[i]!)
+  return partsOf(parent)
+}
+
+function join(parent: Int32Array, a: number, b: number): void {
+  const ra = rootOf(parent, a)
+  const rb = rootOf(parent, b)
+  if (ra < rb) parent[rb] = ra
+  else parent[ra] = rb
+}
+
+/** The root of a part is its first block, so parts are numbered by the first block they hold: see `normalised`. */
+function partsOf(parent: Int32Array): Partition {
   const part: number[] = []
   let count = 0
   for (let i = 0; i < parent.length; i++) {
@@ -108,14 +168,18 @@ export function connectedParts(graph: SectionGraph, isJoined: (tie: number) => b
   return part
 }
 
-function rootOf(parent: number[], i: number): number {
+function rootOf(parent: Int32Array, i: number): number {
   let root = i
-  while (parent[root] !== root) root = parent[root] = parent[parent[root]!]!
+  while (parent[root] !== root) {
+    const above = parent[parent[root]!]!
+    parent[root] = above
+    root = above
+  }
   return root
 }
 
 function partCount(partition: Partition): number {
   let last = -1
-  for (const part of partition) last = Math.max(last, part)
+  for (let i = 0; i < partition.length; i++) if (partition[i]! > last) last = partition[i]!
   return last + 1
 }

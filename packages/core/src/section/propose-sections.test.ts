@@ -2,7 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Path, type Point, pathLength } from '../geometry/index.js'
 import type { Opening, Wall } from '../job/index.js'
-import { compareScores, scorePartition } from './partition.js'
+import { compareScores, connectedParts, scorePartition } from './partition.js'
+import { changed, changesAt, hopeless } from './partition-change.js'
 import { bestOfAll, bestOfMany } from './partition-search.js'
 import { proposeSections } from './propose-sections.js'
 import type { SectionGraph } from './section-graph.js'
@@ -221,6 +222,33 @@ describe('dividing large plans', () => {
       { numRuns: 150, seed: 7 },
     )
     expect(missed / tried).toBeLessThan(0.05)
+  })
+
+  it('calls no change hopeless that would be better', () => {
+    let skipped = 0
+    fc.assert(
+      fc.property(
+        graphs,
+        fc.integer({ min: 60, max: 400 }),
+        fc.nat(255),
+        fc.nat(2),
+        (graph, most, cuts, least) => {
+          const tight = { ...aims, most, sectionsLeast: least + 1 }
+          const partition = connectedParts(graph, tie => ((cuts >> tie) & 1) === 1)
+          const score = scorePartition(graph, partition, tight)
+          const isHopeless = hopeless(graph, partition, tight)
+          for (let tie = 0; tie < graph.ties.length; tie++)
+            for (const change of changesAt(graph, partition, tie)) {
+              if (!isHopeless(change, score)) continue
+              skipped++
+              const next = scorePartition(graph, changed(graph, partition, change), tight)
+              expect(compareScores(next, score)).toBeGreaterThanOrEqual(0)
+            }
+        },
+      ),
+      { numRuns: 300 },
+    )
+    expect(skipped).toBeGreaterThan(300)
   })
 
   // A street of rooms: more cuts than can be tried out.
