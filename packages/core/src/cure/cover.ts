@@ -27,7 +27,8 @@ export interface Cover {
 
 /**
  * Gap behind a loose sheet over a damp wall [m²K/W]: 2.5 W/m²K by air, 5 by radiation, and about 12 by vapour that leaves the wall and
- * condenses on the sheet (Lewis: 2.5·L/cp·dW/dT, five times the air's share at 40 °C). Derived; a dry wall would have 7.5.
+ * condenses on the sheet (Lewis: 2.5·L/cp·dW/dT, five times the air's share at 40 °C). Derived, known to a third; with what is not
+ * known of the sheet and the wall's colour its temperature is good to ±10 K. A wall that has dried has 7.5 and gets 20 K and more hotter.
  */
 const GAP = 1 / 20
 

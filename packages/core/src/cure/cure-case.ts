@@ -8,7 +8,8 @@ import type { WallWeather } from './wall-weather.js'
 
 /** What a lift's cure is planned from. */
 export interface CureCase {
-  readonly job: Pick<Job, 'mix' | 'rules' | 'batching'>
+  /** Words are in metric units where the job does not say. */
+  readonly job: Pick<Job, 'mix' | 'rules' | 'batching'> & Partial<Pick<Job, 'units'>>
   readonly lift: Pick<Lift, 'id' | 'start' | 'end'>
   readonly build: WallBuild
   readonly weather: WallWeather

@@ -14,7 +14,8 @@ import type { Milestone } from './milestones.js'
 import { traceAgeAt } from './wall-trace.js'
 import { siteSky, skyBetween, wallWeatherUnder } from './wall-weather.js'
 
-export type CureJob = Pick<Job, 'site' | 'walls' | 'mix' | 'rules' | 'batching' | 'print'>
+export type CureJob = Pick<Job, 'site' | 'walls' | 'mix' | 'rules' | 'batching' | 'print'> &
+  Partial<Pick<Job, 'units'>>
 
 export interface CureOptions {
   /** One cover for all lifts; chosen by the weather where absent. */

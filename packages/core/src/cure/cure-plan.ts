@@ -4,6 +4,7 @@ import type { Finding } from '../result/index.js'
 import type { CoverKind } from './cover.js'
 import type { CureCase } from './cure-case.js'
 import { type CureStep, coverStep, heatingSteps, temperatureSteps, uncoverStep } from './cure-steps.js'
+import { cureWords } from './cure-words.js'
 import { checkCooling, checkFrost, isColdWeather } from './frost.js'
 import { checkHeat, checkPlastic, checkWater } from './heat-checks.js'
 import {
@@ -40,6 +41,7 @@ export const FOLLOWED: Seconds = 14 * 86400
  */
 export function curePlan(input: CureCase): CurePlan {
   const { lift, weather, build } = input
+  const words = cureWords(input.job.units)
   const cold = isColdWeather(weather, lift.end, lift.end + 3 * 86400)
   const cover = input.cover ?? (cold ? 'insulated-blanket' : 'wet-burlap')
   const coverAt = firmAt(input)
@@ -55,13 +57,13 @@ export function curePlan(input: CureCase): CurePlan {
     ...(input.tables ? { tables: input.tables } : {}),
   }
   const heat = wallHeat(run)
-  const marks = milestones(heat, input.job.mix, input.job.rules)
+  const marks = milestones(heat, input.job.mix, input.job.rules, { words })
   const uncover = marks.find(mark => mark.kind === 'uncover')?.at
   const frostSafe = marks.find(mark => mark.kind === 'frost-safe')?.at
   const steps = [
     coverStep(input, cover, coverAt),
     ...wettingSteps(input, heat, uncover ?? heat.until),
-    ...temperatureSteps(lift.id, heat),
+    ...temperatureSteps(lift.id, heat, words),
     ...(cold ? heatingSteps(input, cover, coverAt, frostSafe ?? heat.until) : []),
     ...(uncover === undefined ? [] : [uncoverStep(lift.id, uncover)]),
   ]
@@ -71,13 +73,15 @@ export function curePlan(input: CureCase): CurePlan {
     steps: steps.sort((a, b) => a.at - b.at),
     milestones: marks,
     findings: [
-      checkHeat(lift.id, heat),
-      ...(cold ? [checkFrost(lift.id, heat, frostSafe)] : []),
-      ...(uncover === undefined ? [] : checkCooling(lift.id, heat, weather, uncover, build.thickness)),
-      ...(cover === 'wet-burlap' ? checkWater(lift.id, heat, input.job.batching.waterTemperature) : []),
-      ...checkPlastic(lift.id, run),
+      checkHeat(lift.id, heat, words),
+      ...(cold ? [checkFrost(lift.id, heat, frostSafe, words)] : []),
+      ...(uncover === undefined ? [] : checkCooling(lift.id, heat, weather, uncover, build.thickness, words)),
+      ...(cover === 'wet-burlap'
+        ? checkWater(lift.id, heat, input.job.batching.waterTemperature, words)
+        : []),
+      ...checkPlastic(lift.id, run, words),
     ],
-    peak: peakOf(heat),
+    peak: peakOf(heat, uncover),
     heat,
   }
 }

@@ -2,7 +2,9 @@ import type { Celsius, Instant } from '../quantity/index.js'
 import { evaporationPerHour, saturationPressure, vapourPressureOf } from '../weather/index.js'
 import type { CoverKind } from './cover.js'
 import type { CureCase } from './cure-case.js'
+import { cureWords } from './cure-words.js'
 import { heatingNeed, leastKept } from './frost.js'
+import { UNCOVER_LEAST } from './milestones.js'
 import { dryingAdvice } from './precautions.js'
 import { coldestOf, peakOf, type WallHeat } from './wall-trace.js'
 import { type WallWeather, windOfFilm } from './wall-weather.js'
@@ -14,6 +16,12 @@ export interface CureStep {
   readonly at: Instant
   readonly do: 'cover' | 'wet' | 'check-temperature' | 'heat' | 'uncover'
   readonly litres?: number
+  /** Temperature to be expected [°C]. */
+  readonly temperature?: Celsius
+  /** Drying index until then [kg/m²h]. */
+  readonly drying?: number
+  /** Heating to have ready [W]. */
+  readonly heating?: number
   readonly say: string
   readonly source: string
 }
@@ -22,7 +30,7 @@ const practice = 'common practice, no source'
 
 /** Cloth or sheet on, and what to do against drying until then. */
 export function coverStep(
-  { lift, weather, mixTemperature }: CureCase,
+  { lift, weather, mixTemperature, job }: CureCase,
   cover: CoverKind,
   at: Instant,
 ): CureStep {
@@ -33,7 +41,8 @@ export function coverStep(
     id: `${lift.id}-cover`,
     at,
     do: 'cover',
-    say: `${coverWords[cover]} on both faces and the top, overlapped and weighted. Drying index ${drying.toFixed(2)} kg/m²h until then: ${advice.say}`,
+    drying,
+    say: `${coverWords[cover]} on both faces and the top, overlapped and weighted. Drying index ${cureWords(job.units).drying(drying)} until then: ${advice.say}`,
     source: advice.source,
   }
 }
@@ -56,13 +65,19 @@ function dryingIndex(weather: WallWeather, hour: number, concrete: Celsius): num
 }
 
 /** When to put a thermometer to the wall, and what it is expected to show. */
-export function temperatureSteps(id: string, heat: WallHeat): readonly CureStep[] {
-  const peak = peakOf(heat)
+export function temperatureSteps(id: string, heat: WallHeat, words = cureWords()): readonly CureStep[] {
+  // After three days a warm afternoon is warmer than the setting was.
+  const peak = peakOf(heat, heat.start + UNCOVER_LEAST)
   const coldest = coldestOf(heat, heat.start + 86400)
-  const step = (name: string, at: Instant, say: string): CureStep => ({
+  const step = (
+    name: string,
+    { at, temperature }: { readonly at: Instant; readonly temperature: Celsius },
+    say: string,
+  ): CureStep => ({
     id: `${id}-${name}`,
     at,
     do: 'check-temperature',
+    temperature,
     say,
     source: practice,
   })
@@ -73,22 +88,22 @@ export function temperatureSteps(id: string, heat: WallHeat): readonly CureStep[
       ? [
           step(
             'peak',
-            peak.at,
-            `Expect the hottest place at ${peak.temperature.toFixed(0)} °C; measure, and say so if it is 5 K off.`,
+            peak,
+            `Expect the hottest place at ${words.temperature(peak.temperature)}; measure, and say so if it is ${words.difference(5)} off.`,
           ),
         ]
       : []),
     step(
       'coldest',
-      coldest.at,
-      `Expect the coldest place at ${coldest.temperature.toFixed(0)} °C; measure before sunrise.`,
+      coldest,
+      `Expect the coldest place at ${words.temperature(coldest.temperature)}; measure before sunrise.`,
     ),
   ]
 }
 
 /** Heating to have ready under the cover, if any hour may need it. */
 export function heatingSteps(
-  { lift, weather, build, area }: CureCase,
+  { lift, weather, build, area, job }: CureCase,
   cover: CoverKind,
   from: Instant,
   until: Instant,
@@ -96,13 +111,16 @@ export function heatingSteps(
   const kept = leastKept(build.thickness)
   const need = heatingNeed(weather, cover, kept, from, until)
   if (need <= 0) return []
-  const kilowatts = (need * (area.left + area.right)) / 1000
+  const heating = need * (area.left + area.right)
+  const words = cureWords(job.units)
   return [
     {
       id: `${lift.id}-heat`,
       at: from,
       do: 'heat',
-      say: `Have ${kilowatts.toFixed(1)} kW of heating ready under the cover to hold ${kept} °C in the coldest hour. Burners need fresh air and a guard: carbon monoxide and fire.`,
+      heating,
+      temperature: kept,
+      say: `Have ${words.power(heating)} of heating ready under the cover to hold ${words.temperature(kept)} in the coldest hour. Burners need fresh air and a guard: carbon monoxide and fire.`,
       source: 'ACI306-2016',
     },
   ]

@@ -1,6 +1,7 @@
 import type { Celsius, Instant, Metres } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import { type CoverKind, covers } from './cover.js'
+import { cureWords } from './cure-words.js'
 import { coldestOf, type WallHeat } from './wall-trace.js'
 import { buildingFilm, type WallWeather, windOfFilm } from './wall-weather.js'
 
@@ -59,7 +60,12 @@ export function heatingNeed(
 }
 
 /** Whether the wall freezes before it can stand it. */
-export function checkFrost(id: string, heat: WallHeat, frostSafe: Instant | undefined): Finding {
+export function checkFrost(
+  id: string,
+  heat: WallHeat,
+  frostSafe: Instant | undefined,
+  words = cureWords(),
+): Finding {
   const until = frostSafe ?? heat.until
   const coldest = coldestOf(heat, until)
   const hours = (until - heat.start) / 3600
@@ -73,8 +79,8 @@ export function checkFrost(id: string, heat: WallHeat, frostSafe: Instant | unde
     verdict: coldest.temperature <= 0 ? 'fail' : frostSafe === undefined ? 'warn' : 'pass',
     say:
       coldest.temperature <= 0
-        ? `The coldest part falls to ${coldest.temperature.toFixed(1)} °C before it has 3.5 MPa: insulate or heat it, or do not print.`
-        : `Protect ${hours.toFixed(0)} h until 3.5 MPa; the coldest part stays at ${coldest.temperature.toFixed(1)} °C.`,
+        ? `The coldest part falls to ${words.temperature(coldest.temperature, true)} before it has ${words.strength(3.5e6)}: insulate or heat it, or do not print.`
+        : `Protect ${hours.toFixed(0)} h until ${words.strength(3.5e6)}; the coldest part stays at ${words.temperature(coldest.temperature, true)}.`,
   }
 }
 
@@ -89,6 +95,7 @@ export function checkCooling(
   weather: WallWeather,
   uncover: Instant,
   thickness: Metres,
+  words = cureWords(),
 ): readonly Finding[] {
   const { at, most } = heat.trace
   const index = at.findIndex(moment => moment >= uncover)
@@ -108,7 +115,7 @@ export function checkCooling(
       unit: 'K',
       source: 'ACI306-2016',
       verdict: 'warn',
-      say: `Uncovered, the wall would cool by ${fall.toFixed(0)} K within a day; at most ${allowed} K. Loosen the cover first and take it off a day later.`,
+      say: `Uncovered, the wall would cool by ${words.difference(fall)} within a day; at most ${words.difference(allowed)}. Loosen the cover first and take it off a day later.`,
     },
   ]
 }

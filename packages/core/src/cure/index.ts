@@ -9,6 +9,7 @@ export { type CureJob, type CureOptions, cureLifts } from './cure-lifts.js'
 export { type CurePlan, curePlan, FOLLOWED } from './cure-plan.js'
 export type { CureStep } from './cure-steps.js'
 export { type CureTables, cureTables } from './cure-tables.js'
+export { type CureWords, cureWords } from './cure-words.js'
 export type { FaceAir, FaceBalance } from './face-balance.js'
 export { faceBalance, faceLaw } from './face-balance.js'
 export { facePlaces, type ShadeCase, standingWalls } from './face-shade.js'
@@ -23,7 +24,15 @@ export {
   isColdWeather,
   leastKept,
 } from './frost.js'
-export { checkHeat, checkPlastic, checkWater, PEAK_MOST, PLASTIC_WARM, WATER_SHOCK } from './heat-checks.js'
+export {
+  checkHeat,
+  checkPlastic,
+  checkWater,
+  PEAK_MOST,
+  PLASTIC_SCATTER,
+  PLASTIC_WARM,
+  WATER_SHOCK,
+} from './heat-checks.js'
 export type { Hydration } from './hydration.js'
 export {
   adiabaticRise,

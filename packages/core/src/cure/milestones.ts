@@ -1,6 +1,7 @@
 import type { Rules } from '../job/index.js'
 import { ageAtStrength, ageAtYield, type MixModel, upperYield } from '../mix/index.js'
 import type { Instant, Pascals, Seconds } from '../quantity/index.js'
+import { type CureWords, cureWords } from './cure-words.js'
 import { momentOfTraceAge, type WallHeat } from './wall-trace.js'
 
 export type MilestoneKind =
@@ -34,6 +35,11 @@ export interface Milestone {
 export const UNCOVER_LEAST: Seconds = 3 * 86400
 export const UNCOVER_MOST: Seconds = 7 * 86400
 
+export interface MilestoneOptions {
+  readonly targets?: ReturnType<typeof cureTargets>
+  readonly words?: CureWords
+}
+
 const GRAVITY = 9.81
 const CAUTION =
   'Screening value from the maturity of the coldest part: confirm with cylinders cured beside the wall; the licensed engineer decides.'
@@ -66,13 +72,14 @@ export function milestones(
   heat: WallHeat,
   mix: MixModel,
   rules: Pick<Rules, 'liftHeight' | 'overnightCure'>,
-  targets = cureTargets(mix, rules),
+  { targets = cureTargets(mix, rules), words = cureWords() }: MilestoneOptions = {},
 ): readonly Milestone[] {
-  const reached = (kind: Exclude<MilestoneKind, 'cut-no-more'>) => milestoneOf(heat, mix, kind, targets[kind])
+  const reached = (kind: Exclude<MilestoneKind, 'cut-no-more'>) =>
+    milestoneOf(heat, mix, kind, targets[kind], words)
   const frost = reached('frost-safe')
   const lift = reached('next-lift')
   return [
-    cutNoMore(heat, mix),
+    cutNoMore(heat, mix, words),
     laterOf(
       lift,
       heat.start + rules.overnightCure.value,
@@ -94,19 +101,25 @@ export function lastAge(mix: MixModel, targets: ReturnType<typeof cureTargets>):
   return Math.max(0, ...ages.filter(age => age !== undefined))
 }
 
-function milestoneOf(heat: WallHeat, mix: MixModel, kind: MilestoneKind, target: CureTarget): Milestone {
+function milestoneOf(
+  heat: WallHeat,
+  mix: MixModel,
+  kind: MilestoneKind,
+  target: CureTarget,
+  words: CureWords,
+): Milestone {
   const age = ageAtStrength(mix.strength, target.strength)
-  const mpa = `${(target.strength / 1e6).toFixed(1)} MPa to ${target.what}`
+  const wanted = `${words.strength(target.strength)} to ${target.what}`
   if (age === undefined)
-    return { kind, strength: target.strength, source: target.source, say: `The mix never reaches ${mpa}.` }
+    return { kind, strength: target.strength, source: target.source, say: `The mix never reaches ${wanted}.` }
   const at = momentOfTraceAge(heat, age)
   const common = { kind, age, strength: target.strength, source: target.source }
   return at === undefined
-    ? { ...common, say: `${mpa} is not reached within the weather known. ${CAUTION}` }
-    : { ...common, at, say: `${mpa}. ${CAUTION}` }
+    ? { ...common, say: `${wanted} is not reached within the weather known. ${CAUTION}` }
+    : { ...common, at, say: `${wanted}. ${CAUTION}` }
 }
 
-function cutNoMore(heat: WallHeat, mix: MixModel): Milestone {
+function cutNoMore(heat: WallHeat, mix: MixModel, words: CureWords): Milestone {
   const age = ageAtYield(upperYield(mix), mix.cutUntil)
   const kind = 'cut-no-more'
   if (age === undefined)
@@ -121,7 +134,7 @@ function cutNoMore(heat: WallHeat, mix: MixModel): Milestone {
     age,
     source: mix.cutSource,
     ...(at === undefined ? {} : { at }),
-    say: `Too stiff for a knife at ${(mix.cutUntil / 1000).toFixed(0)} kPa.`,
+    say: `Too stiff for a knife at ${words.stress(mix.cutUntil)}.`,
   }
 }
 

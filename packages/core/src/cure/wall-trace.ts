@@ -47,12 +47,16 @@ export const emptyTrace = (): WallTrace => ({
   lostRight: [],
 })
 
-/** The highest of a trace, and when. */
-export function peakOf(heat: WallHeat): { readonly temperature: Celsius; readonly at: Instant } {
+/** The highest of a trace until a moment, and when. */
+export function peakOf(
+  heat: WallHeat,
+  until: Instant = Infinity,
+): { readonly temperature: Celsius; readonly at: Instant } {
   const { most, left, right, at } = heat.trace
   let best = 0
   const hottest = (index: number) => Math.max(most[index]!, left[index]!, right[index]!)
-  for (let index = 1; index < at.length; index += 1) if (hottest(index) > hottest(best)) best = index
+  for (let index = 1; index < at.length && at[index]! <= until; index += 1)
+    if (hottest(index) > hottest(best)) best = index
   return { temperature: hottest(best), at: at[best]! }
 }
 

@@ -15,6 +15,12 @@ export const cureSchema = z.strictObject({
       at: z.iso.datetime(),
       do: z.enum(['cover', 'wet', 'check-temperature', 'heat', 'uncover']),
       water_L: z.number().optional(),
+      expected_C: z.number().optional().meta({ description: 'Temperature to be expected, or to be held' }),
+      drying_kg_per_m2_per_h: z
+        .number()
+        .optional()
+        .meta({ description: 'Drying index until the cover is on' }),
+      heating_W: z.number().optional(),
       say: z.string(),
       source: z.string(),
     }),
@@ -55,11 +61,14 @@ export const cureReport = ({
   cover,
   peak_C: peak.temperature,
   peakAt: momentText(peak.at),
-  steps: steps.map(({ id, at, do: deed, litres, say, source }) => ({
+  steps: steps.map(({ id, at, do: deed, litres, temperature, drying, heating, say, source }) => ({
     id,
     at: momentText(at),
     do: deed,
     ...(litres === undefined ? {} : { water_L: litres }),
+    ...(temperature === undefined ? {} : { expected_C: temperature }),
+    ...(drying === undefined ? {} : { drying_kg_per_m2_per_h: drying }),
+    ...(heating === undefined ? {} : { heating_W: heating }),
     say,
     source,
   })),
