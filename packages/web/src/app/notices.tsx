@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core'
-import { keepMine, takeTheirs, useApp } from '../state/index.js'
+import { isNewer, keepMine, takeTheirs, useApp } from '../state/index.js'
 import { words } from '../words/index.js'
 
 /** What one has to know of the document's way to disk; nothing at all when everything is well. */
@@ -9,6 +9,13 @@ export function Notices() {
   const refused = useApp(state => state.refused)
   const keeps = useApp(state => state.keeps)
   const files = useApp(state => state.files)
+  const newer = useApp(state => isNewer(state.problems))
+  if (newer)
+    return (
+      <div className="notice" role="status">
+        <span>{words.newerJob}</span>
+      </div>
+    )
   if (saved === 'conflict')
     return (
       <div className="notice" role="alert">

@@ -1,13 +1,13 @@
 import type { Problem } from '@dawnlift/core/result'
 import { useState } from 'react'
+import { isNewer } from '../state/index.js'
 import { words } from '../words/index.js'
 import { MendDocument } from './mend-document.js'
 
 /** Everything that keeps a plan from being made: where, what, and what to do. A place in the job’s text can be gone to. */
 export function ProblemList({ problems }: { readonly problems: readonly Problem[] }) {
   const [line, setLine] = useState<number>()
-  // A job of a newer program would be spoilt by what this one writes.
-  const mayMend = problems.every(({ code }) => code !== 'job/newer-version')
+  const mayMend = !isNewer(problems)
   return (
     <section className="sheet problems" aria-label="Problems">
       <h2 className="limit">{words.problems(problems.length)}</h2>

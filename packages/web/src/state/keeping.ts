@@ -50,8 +50,8 @@ async function send(): Promise<void> {
   const { files, revision, setSaved, setServed, setRefused } = useApp.getState()
   if (!files) return
   try {
-    // Files first: the document may name them.
-    for (const [name, content] of [...unsent]) await sendFile(name, content)
+    // New files go before the document that names them, old ones after it has stopped naming them.
+    for (const [name, content] of [...unsent]) if (content) await sendFile(name, content)
     const answer = await fetch('/api/job/document', {
       method: 'PUT',
       headers: { 'content-type': 'application/yaml', ...(revision ? { 'if-match': revision } : {}) },
@@ -61,6 +61,7 @@ async function send(): Promise<void> {
     if (answer.status === 409) return setSaved('conflict')
     if (!answer.ok) throw new Refusal(await problemsOf(answer))
     const { revision: newer } = (await answer.json()) as { revision: string }
+    for (const [name, content] of [...unsent]) if (!content) await sendFile(name, content)
     setRefused([])
     setSaved('saved', newer)
     if (useApp.getState().files?.document === files.document) forgetKept()

@@ -134,6 +134,7 @@ export const useApp = create<AppState & AppActions>((set, get) => {
     },
     edit: (document, added = {}) => {
       const now = get().files
+      if (isNewer(get().problems)) return
       if (!now || (now.document === document && Object.keys(added).length === 0)) return
       show({ document, beside: { ...now.beside, ...added } }, [...get().past, now], [])
     },
@@ -166,6 +167,10 @@ export const useApp = create<AppState & AppActions>((set, get) => {
     setKeeps: keeps => set({ keeps }),
   }
 })
+
+/** A job of a newer program is only looked at: what this one would write might spoil it. */
+export const isNewer = (problems: readonly Problem[]): boolean =>
+  problems.some(({ code }) => code === 'job/newer-version')
 
 const firstMoment = (plan: Plan): Instant =>
   plan.campaign.days[0]?.start ?? plan.campaign.hours[0]?.start ?? 0

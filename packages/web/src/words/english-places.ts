@@ -67,12 +67,15 @@ export const englishPlaces = {
   },
   nowOutside: 'The campaign is not under way today',
   serverAway: 'The local server is away. Everything goes on here and is sent when it is back.',
+  newerJob: 'A newer program saved this job: it is only looked at here, nothing is written.',
   serverRefuses: 'Kept here, not on disk yet; it is tried again every few seconds.',
   keepsNothing:
     'This browser has no room to keep edits: leave the page open until it says “Saved”, or save a copy.',
   conflict: 'The job was changed elsewhere while you had changes of your own.',
   keepMine: 'Keep mine',
   takeTheirs: 'Take theirs',
+  droppedUseless: (names: string) =>
+    `Nothing here can be made of ${names}. A job is a .yaml with its files; drawings (.dxf) go to Walls, weather (.epw, .csv) to Site.`,
   dropJob: 'Drop to open this job',
   openedInTab: 'This job lives only in this tab.',
   saveCopy: 'Save a copy',
