@@ -7,12 +7,15 @@ import {
   drawMixFit,
   drawModeShape,
   drawSeason,
+  drawSharedSite,
   drawStand,
   drawTimeHeight,
+  drawTradeOff,
   drawWallElevation,
   drawWallHeat,
 } from '../views/index.js'
 import { awkwardPlan } from './awkward-plan.js'
+import { smallSharing, smallTradeOff } from './small-choices.js'
 import { smallHeat, smallMode, smallStand } from './small-heat.js'
 import { smallMixFit } from './small-mix-fit.js'
 import { smallPlan, smallSay } from './small-plan.js'
@@ -61,4 +64,6 @@ export const scenes: Readonly<Record<string, () => Drawing>> = {
     drawWallElevation(awkwardPlan(), 'S', { ...wide, words: { ...words, job: awkwardPlan().job.name } }),
   'layer-plan-many': () =>
     drawLayerPlan(awkwardPlan(), 14, { ...small, words: { ...words, job: awkwardPlan().job.name } }),
+  'trade-off': () => drawTradeOff(smallTradeOff, small),
+  'shared-site': () => drawSharedSite(smallSharing, small),
 }

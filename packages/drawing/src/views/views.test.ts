@@ -10,7 +10,16 @@ import {
   textHeights,
   textWidth,
 } from '../paper/index.js'
-import { drawDayClock, drawLayerPlan, drawLimits, drawTimeHeight, drawWallElevation } from './index.js'
+import {
+  drawDayClock,
+  drawLayerPlan,
+  drawLimits,
+  drawSharedSite,
+  drawTimeHeight,
+  drawTradeOff,
+  drawWallElevation,
+  unbeaten,
+} from './index.js'
 
 const plan = smallPlan()
 const words = { job: 'Orchard pavilion', revision: 'C', date: '1 July 2026' }
@@ -180,5 +189,62 @@ describe('limits of a lift', () => {
     expect(names.length).toBe(1 + lift.runnersUp.length + 4)
     for (let n = 1; n < names.length; n++) expect(names[n]! - names[n - 1]!).toBeGreaterThan(2.9)
     expect(names.at(-1)).toBeLessThan(98)
+  })
+})
+
+describe('finish against cost', () => {
+  const row = (name: string, date: string, cost: number) => ({ name, date, cost, calm: 0.5 })
+  // Hand: B is as soon as A and dearer, D later and dearer than C: both beaten; E ties with C and stays.
+  const rows = [
+    row('A', '2026-07-01', 50),
+    row('B', '2026-07-01', 60),
+    row('C', '2026-07-04', 30),
+    row('D', '2026-07-05', 35),
+    row('E', '2026-07-04', 30),
+  ]
+  it('joins the ways that no other beats in both', () => {
+    expect(unbeaten(rows).map(each => each.name)).toEqual(['A', 'C', 'E'])
+    const drawing = drawTradeOff({ job: 'x', currency: 'EUR', rows }, sheet)
+    const [stair] = marksOf(drawing, 'best')
+    const [a, c] = ['A', 'C'].map(name => marksOf(drawing, 'ways').find(mark => mark.ref === name))
+    if (stair?.kind !== 'line' || a?.kind !== 'circle' || c?.kind !== 'circle') throw new Error('not drawn')
+    expect(stair.points.slice(0, 3)).toEqual([a.at, [c.at[0], a.at[1]], c.at])
+    expect(drawing.says).toContain('Unbeaten: A')
+  })
+  it('tells calm by how much of a disc is filled, not by colour', () => {
+    const areaOf = (calm: number) => {
+      const drawing = drawTradeOff({ job: 'x', currency: 'EUR', rows: [{ ...rows[0]!, calm }] }, sheet)
+      const fan = marksOf(drawing, 'ways').find(mark => mark.kind === 'line')
+      if (fan?.kind !== 'line') return 0
+      const next = (i: number) => fan.points[(i + 1) % fan.points.length]!
+      return Math.abs(fan.points.reduce((sum, [x, y], i) => sum + x * next(i)[1] - next(i)[0] * y, 0) / 2)
+    }
+    expect(areaOf(0)).toBe(0)
+    // A fan of so many chords is a little smaller than the sector.
+    expect(areaOf(0.25) / areaOf(1)).toBeCloseTo(0.25, 1)
+    expect(areaOf(0.75)).toBeGreaterThan(areaOf(0.5))
+  })
+  it('draws one way, and none', () => {
+    for (const some of [rows.slice(0, 1), []])
+      expect(drawTradeOff({ job: 'x', currency: 'EUR', rows: some }, sheet).layers.length).toBe(5)
+  })
+})
+
+describe('buildings printed in turn', () => {
+  it('measures the days between both ends', () => {
+    const growth = (building: string, dates: readonly string[]) => ({
+      building,
+      evenings: dates.map((date, i) => ({ date, share: (i + 1) / dates.length })),
+    })
+    const drawing = drawSharedSite(
+      {
+        site: 'lane',
+        shared: [growth('a', ['2026-07-01', '2026-07-02']), growth('b', ['2026-07-01', '2026-07-02'])],
+        oneAfterOther: [growth('a', ['2026-07-01', '2026-07-02']), growth('b', ['2026-07-03', '2026-07-04'])],
+      },
+      sheet,
+    )
+    expect(textsOf(drawing).map(mark => mark.text)).toContain('2 days sooner')
+    expect(drawing.says).toContain('on 2026-07-04 one after the other')
   })
 })
