@@ -2,7 +2,7 @@ import type { Machine } from '@dawnlift/core/machine'
 import type { NextTrial } from '@dawnlift/core/trial'
 import { textTable } from '../screen/table.js'
 import type { TrialFits } from './trial-fits.js'
-import type { TriedWith } from './trials.js'
+import type { TriedWith } from './tried-with.js'
 
 /** What the trials tell, what to write into the job, and what to try next. */
 export function trialsInWords(

@@ -1,7 +1,6 @@
 import { basename } from 'node:path'
-import { type Machine, machineProfile } from '@dawnlift/core/machine'
+import { machineProfile } from '@dawnlift/core/machine'
 import { defaultMix } from '@dawnlift/core/mix'
-import type { KilogramsPerCubicMetre } from '@dawnlift/core/quantity'
 import { assert, failure, type Result, success } from '@dawnlift/core/result'
 import { applyTrials, nextTrials } from '@dawnlift/core/trial'
 import { readTrials } from '@dawnlift/formats/mix-tests'
@@ -14,14 +13,7 @@ import { readJob } from './job-input.js'
 import { readTextFile } from './text-file.js'
 import { fitTrials } from './trial-fits.js'
 import { trialsInWords } from './trial-words.js'
-
-/** What the trials were run with. */
-export interface TriedWith {
-  readonly machine: Machine
-  readonly density: KilogramsPerCubicMetre
-  /** Where both come from, in words. */
-  readonly from: string
-}
+import type { TriedWith } from './tried-with.js'
 
 export function addTrials(program: Command, { screen, finish }: CommandContext): void {
   program

@@ -5,6 +5,7 @@ import type { CampaignInput } from './campaign-input.js'
 import { checkDay } from './check-day.js'
 import { checkLift } from './check-lift.js'
 import { checkSharedLintels } from './check-shared-lintels.js'
+import { fault } from './fault.js'
 
 /** Slack on every comparison [s]. */
 const SLACK = 5e-3
@@ -24,18 +25,6 @@ export function checkCampaign(input: CampaignInput, campaign: Campaign): readonl
     ...checkSupply(input, campaign),
     ...checkEnd(input, campaign),
   ]
-}
-
-/** A finding of kind fail about the campaign. */
-export function fault(
-  check: string,
-  at: string,
-  demand: number,
-  capacity: number,
-  unit: string,
-  say: string,
-): Finding {
-  return { check: `campaign/${check}`, at, demand, capacity, unit, source: 'the job', verdict: 'fail', say }
 }
 
 function checkDayOrder(days: readonly PrintDay[]): readonly Finding[] {

@@ -2,7 +2,7 @@ import { addDays, instantAt, weekday } from '../clock/index.js'
 import type { Finding } from '../result/index.js'
 import type { Lift, PrintDay } from './campaign.js'
 import type { CampaignInput } from './campaign-input.js'
-import { fault } from './check-campaign.js'
+import { fault } from './fault.js'
 
 const SLACK = 5e-3
 

@@ -1,7 +1,7 @@
 import type { Finding } from '../result/index.js'
 import type { Campaign } from './campaign.js'
 import type { CampaignInput } from './campaign-input.js'
-import { fault } from './check-campaign.js'
+import { fault } from './fault.js'
 
 /** A lintel on two sections is set when both stand up to it: neither may go on above it on the day that happens, or before. */
 export function checkSharedLintels(input: CampaignInput, campaign: Campaign): readonly Finding[] {
