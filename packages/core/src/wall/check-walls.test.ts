@@ -102,6 +102,33 @@ describe('an opening', () => {
       'opening/in-junction',
     ])
   })
+  it('leaves a jamb of one bead beside a corner of its wall', () => {
+    const walls = [wall('w', line([0, 0], [2, 0], [2, 3]))]
+    const at = (station: number, width = 1) => codes({ walls, openings: [opening('o', 'w', station, width)] })
+    // hand: inner faces meet 0.125 before the right angle at 2 m, and a bead is 0.05: 2 − 0.175 − 0.5.
+    expect(at(1.326)).toEqual(['opening/at-corner'])
+    expect(at(1.325)).toEqual([])
+    expect(at(2.674)).toEqual(['opening/at-corner'])
+    expect(at(2.675)).toEqual([])
+    // The corner itself may be open, but not end on the inner face: 0.125 on each side of it.
+    expect(at(2.3)).toEqual([])
+    expect(at(2.376)).toEqual(['opening/at-corner'])
+  })
+  // A random plan (seed 606): two millimetres of wall between a window and the bend.
+  it('leaves that jamb before an arc that goes on at an angle', () => {
+    const bent = {
+      points: [
+        [0, 0],
+        [2, 0],
+        [3.5422, -1.974],
+      ] as const,
+      bulges: [0, 0.2],
+      closed: false,
+    }
+    const walls = [wall('w', bent, { makeUp: single, thickness: 0.05 })]
+    expect(codes({ walls, openings: [opening('o', 'w', 1.84, 0.316)] })).toEqual(['opening/at-corner'])
+    expect(codes({ walls, openings: [opening('o', 'w', 1.77, 0.316)] })).toEqual([])
+  })
   // A random plan (seed 1353822458): a stem crosses an arc at a slant and ends inside it, beside a window.
   it('leaves that jamb beside the end of a wall that stops inside its own', () => {
     const arc = {

@@ -1,5 +1,6 @@
-import { dot, pathLength, pathTangent, pointStations, turnBetween } from '../geometry/index.js'
+import { dot, pathLength } from '../geometry/index.js'
 import type { Metres } from '../quantity/index.js'
+import { cornersOf, innerReach } from './corner.js'
 import type { Arm, Junction } from './junction.js'
 import { slack, standsAt, tieSetback, type WallParts } from './parts.js'
 import { foreignOwners, shellKey } from './precedence.js'
@@ -78,23 +79,8 @@ function embedRuns({ embeds, print }: WallParts, { wall }: PlacedStretch, z: Met
 }
 
 /** Corners inside the centreline: the run on which the inner faces have already met. */
-function cornerRuns({ wall }: PlacedStretch): readonly Run[] {
-  const { centreline, thickness } = wall
-  const length = pathLength(centreline)
-  const stations = pointStations(centreline)
-  return stations.flatMap(station => {
-    const ends = !centreline.closed && (station < slack || station > length - slack)
-    if (ends) return []
-    const [before, after] = [station < slack ? length - 1e-9 : station - 1e-9, station + 1e-9]
-    const turn = turnBetween(
-      pathTangent(centreline, before),
-      pathTangent(centreline, after > length ? 1e-9 : after),
-    )
-    return Math.abs(turn) < 0.02
-      ? []
-      : [around(station, (thickness / 2) * Math.tan(Math.min(1.5, Math.abs(turn) / 2)))]
-  })
-}
+const cornerRuns = ({ wall: { centreline, thickness } }: PlacedStretch): readonly Run[] =>
+  cornersOf(centreline, 0.02).map(({ station, turn }) => around(station, innerReach(thickness, turn)))
 
 /** What a junction blocks on both sides along a stretch. */
 function junctionRuns(

@@ -91,12 +91,18 @@ function facesCovered({ body, beads, thinPlaces }: Band): readonly string[] {
   const skin = body.flatMap(polygon => difference([polygon], inset([polygon], 0.98 * width, 'round')))
   const told = (point: Point) => thinPlaces.some(place => distance(place.point, point) < 12 * width)
   return (
-    difference(skin, strokeOf(beads))
+    withoutHairs(difference(skin, strokeOf(beads)))
       .map(polygon => ({ area: polygonArea(polygon), point: polygonCentroid(polygon) }))
       // Two scraps, each too small to be told of as a thin place, may touch.
       .filter(({ area, point }) => area > 0.9 * width ** 2 && !told(point))
       .map(({ area, point }) => `${(area * 1e4).toFixed(1)} cm² of face at ${at(point)} have no bead`)
   )
+}
+
+/** Scraps hang together by hairs along a face that is covered but for rounding. */
+function withoutHairs(region: Region): Region {
+  const half = printTolerance / 2
+  return inflate(inset(region, half, 'mitre'), half, 'mitre')
 }
 
 /** A wall of nothing but loops holds as much as its body, less what the rounded sides leave along its faces. */
