@@ -40,9 +40,9 @@ export function writeQuantity(value: number, dimension: Dimension, symbol: strin
   return `${Number(fromInside(value, unit).toPrecision(15))} ${symbol}`.trim()
 }
 
-/** Short lengths are read in millimetres on site. */
+/** Short lengths are read in millimetres on site; what rounds to a thousand of them is a metre. */
 const lengthUnit = (value: number, dimension: Dimension): string | undefined =>
-  dimension === 'length' && Math.abs(value) < 1 ? 'mm' : undefined
+  dimension === 'length' && Math.abs(value) < 0.9995 ? 'mm' : undefined
 
 function rounded(value: number, step: number): string {
   const decimals = Math.max(0, Math.min(12, Math.ceil(-Math.log10(step) - 1e-9)))

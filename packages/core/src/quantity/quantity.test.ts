@@ -159,6 +159,14 @@ describe('writing and reading back', () => {
     [0.3047, '1\' 0"'],
     [0, '0"'],
   ])('shows %d m as %s', (metres, text) => expect(formatQuantity(metres, 'length', 'imperial')).toBe(text))
+  it.each([
+    [0.9994, '999 mm'],
+    // hand: 999.6 mm rounds to 1000 of them, and those are a metre.
+    [0.9996, '1 m'],
+    [-0.9996, '-1 m'],
+  ])('shows %d m as %s by the metric measure', (metres, text) =>
+    expect(formatQuantity(metres, 'length', 'metric')).toBe(text),
+  )
 })
 
 describe('convertUnit', () => {

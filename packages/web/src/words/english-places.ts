@@ -46,6 +46,12 @@ export const englishPlaces = {
     water:
       'Heat of dry material, water and mixing, pumping and hose in balance, solved for the water at which the mix just meets its limit.',
   },
+  mix: {
+    farOff: 'Far off the curve, still counted. Test again, or leave out what went wrong on the site:',
+    leaveOut: (at: string) => `Leave out ${at}`,
+    leftOut: (count: number) => (count === 1 ? 'One test is left out:' : `${count} tests are left out:`),
+    countAgain: (test: string) => `Count again: ${test}`,
+  },
   monthlyMeans: 'monthly means in the job',
   dropWeather: 'or drop an EPW, TMY3 or CSV file here',
   defaultMix: 'The default mix: wide bands, no tests of this site.',

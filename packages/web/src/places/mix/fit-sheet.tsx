@@ -2,6 +2,7 @@ import { type CurveFit, type MixFit, type MixModel, stiffness, yieldStress } fro
 import { Caution } from '../../parts/index.js'
 import { words } from '../../words/index.js'
 import { type Growth, GrowthChart, ResidualChart } from './growth-chart.js'
+import { Outliers } from './outliers.js'
 
 /** How the mix stiffens: tests, curves and their doubt; or the default mix, said to be so. */
 export function FitSheet({ mix, fit }: { readonly mix: MixModel; readonly fit: MixFit | undefined }) {
@@ -52,11 +53,7 @@ function Fitted({
           <>
             <p>{curve.why}</p>
             <Candidates curve={curve} />
-            {curve.outliers.length > 0 && (
-              <p className="limit">
-                Far off the curve, still counted: {curve.outliers.join(', ')}. Test again, or leave them out.
-              </p>
-            )}
+            <Outliers places={curve.outliers} />
           </>
         ) : (
           <p className="soft">No tests of this: the curve and its wide band stand in for them.</p>

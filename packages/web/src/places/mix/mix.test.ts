@@ -1,6 +1,7 @@
+import { readMixTests } from '@dawnlift/formats/mix-tests'
 import { describe, expect, it } from 'vitest'
 import { ticks } from './chart-frame.js'
-import { testsFileOf, withTests } from './tests-edit.js'
+import { lineOfTest, testsFileOf, testsLeftOut, withoutTest, withTestAgain, withTests } from './tests-edit.js'
 import { waterText } from './water-text.js'
 
 describe('tests pasted into the job', () => {
@@ -17,6 +18,22 @@ describe('tests pasted into the job', () => {
     const kept = withTests('mix:\n  bag: 25 kg\n', { mix: { bag: '25 kg' } })
     expect(kept.ok && kept.value.document).toMatch(/bag: 25 kg[\s\S]*tests: mix-tests\.csv/)
   })
+})
+
+describe('a test left out', () => {
+  const text = 'kind,age_min,temperature_C,stress_kPa\nvane,15,22,1.4\nvane,30,22,9\n'
+  const counted = (of: string) => {
+    const read = readMixTests(of, 'mix-tests.csv')
+    return read.ok ? read.value.map(each => each.at) : read.problems
+  }
+  it('is not counted any more, and the others keep their lines', () =>
+    expect(counted(withoutTest(text, lineOfTest('mix-tests.csv:2')))).toEqual(['mix-tests.csv:3']))
+  it('can be read where it stood, and counted again', () => {
+    const without = withoutTest(text, 3)
+    expect(testsLeftOut(without)).toEqual([{ line: 3, test: 'vane,30,22,9' }])
+    expect(withTestAgain(without, 3)).toBe(text)
+  })
+  it('is never the line of the heads', () => expect(withoutTest(text, 1)).toBe(text))
 })
 
 describe('marks of an axis', () => {

@@ -7,6 +7,7 @@ import { useApp } from '../../state/index.js'
 import { words } from '../../words/index.js'
 import { useJobText } from '../fields/index.js'
 import { Scroller } from '../scroller.js'
+import { LeftOutTests } from './outliers.js'
 import { testsFileOf, withTests } from './tests-edit.js'
 
 /** The site's own tests: as a table, and as text that a spreadsheet can be pasted into. */
@@ -38,6 +39,7 @@ export function TestsSheet({ fit }: { readonly fit: MixFit | undefined }) {
           </Button>
         )}
       </Group>
+      <LeftOutTests />
       {typed !== undefined && (
         <>
           <Textarea

@@ -33,9 +33,33 @@ describe('the rules in words', () => {
 
 describe('where a finding is mended', () => {
   const job = {
-    walls: [{ id: 'S' }],
+    walls: [
+      {
+        id: 'S',
+        centreline: {
+          points: [
+            [0, 0],
+            [6, 0],
+          ],
+          bulges: [0],
+          closed: false,
+        },
+      },
+      {
+        id: 'N',
+        centreline: {
+          points: [
+            [0, 4],
+            [6, 4],
+          ],
+          bulges: [0],
+          closed: false,
+        },
+      },
+    ],
     embeds: [{ id: 'E3' }],
     openings: [{ id: 'D1' }],
+    columns: [{ id: 'K2' }],
   } as unknown as Parameters<typeof whereToMend>[1]
   const lifts = new Set(['B2'])
   it.each([
@@ -46,6 +70,13 @@ describe('where a finding is mended', () => {
   ] as const)('%s leads to its place', (at, check, to) =>
     expect(whereToMend({ at, check }, job, lifts)).toEqual(to),
   )
+  it('a column leads to itself', () =>
+    expect(whereToMend({ at: 'K2', check: 'pour' }, job, lifts).select).toEqual({ kind: 'column', id: 'K2' }))
+  it('a bead, which is no thing of the plan, leads to the wall at its place', () =>
+    expect(whereToMend({ at: 'A.3.w1', check: 'overhang', point: [2, 3.8] }, job, lifts)).toEqual({
+      place: 'walls',
+      select: { kind: 'wall', id: 'N' },
+    }))
   it.each([
     ['job.yaml:41:9 walls[3].thickness', 'walls'],
     ['job.yaml:3:1 rules.liftHeight', 'site'],
