@@ -47,7 +47,14 @@ function installPackages() {
   )
   if (existsSync(join(root, 'node_modules')) && readStamp('packages') === state) return
   say('installing packages (once; about a minute) …')
-  const ran = run('npm', ['ci', '--include=dev', '--include=optional', '--no-audit', '--no-fund'])
+  const ran = run('npm', [
+    'ci',
+    '--include=dev',
+    '--include=optional',
+    '--prefer-offline',
+    '--no-audit',
+    '--no-fund',
+  ])
   if (ran !== 0)
     stop(
       'npm ci failed (see above). Without a network the packages cannot be fetched; with one, run this again.',
