@@ -12,7 +12,7 @@ interface Node {
 
 /** The units a name may end with; `docs/guide/commands.md` lists them. */
 const units =
-  /_(m|m2|m3|kg|L|s|h|d|Pa|C|K|rad|m_per_s|m3_per_s|rad_per_s|Pa_s|Pa_per_s|Pa_per_s2|per_s|per_h|per_m3_per_s|kg_per_m3|J_per_kg|perM2)$/
+  /_(m|mm|m2|m3|kg|L|s|h|d|Pa|W|C|K|rad|m_per_s|m3_per_s|rad_per_s|Pa_s|Pa_per_s|Pa_per_s2|per_s|per_h|per_m3_per_s|kg_per_m3|J_per_kg|perM2)$/
 const unitless = /^(Share of one|Factor|Pump setting|Money|Number of)/
 
 /** Fields that hold numbers with fractions, and neither name nor neighbour nor description tells the unit of them. */
