@@ -23,6 +23,7 @@ function stage(): { readonly folder: string; readonly remove: () => void } {
   for (const name of ['tests.csv', 'mix-tests.csv'])
     copyFileSync(join(root, 'examples/torrenubia/mix-tests.csv'), join(folder, name))
   writeFileSync(join(folder, 'trials.csv'), sheet)
+  cpSync(join(root, 'examples/finch-lane'), join(folder, 'my-lane'), { recursive: true })
   return { folder, remove }
 }
 

@@ -16,6 +16,7 @@ import { addResume } from './command/resume.js'
 import { addRisk } from './command/risk.js'
 import { addSchema } from './command/schema.js'
 import { addServe } from './command/serve.js'
+import { addShare } from './command/share.js'
 import { addStand } from './command/stand.js'
 import { addTrials } from './command/trials.js'
 import type { Screen } from './screen/terminal.js'
@@ -46,6 +47,7 @@ export async function runDawnlift(words: readonly string[], screen: Screen): Pro
     addLevers,
     addRisk,
     addEstimate,
+    addShare,
     addStand,
     addForecast,
     addFit,

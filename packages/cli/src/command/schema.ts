@@ -1,4 +1,4 @@
-import { jobJsonSchema } from '@dawnlift/document/job'
+import { jobJsonSchema, siteFileJsonSchema } from '@dawnlift/document/job'
 import { isReportedCommand, reportJsonSchema, reportSchemas } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
 import { showProblems } from '../screen/problem-list.js'
@@ -10,9 +10,11 @@ export function addSchema(program: Command, { screen, finish }: CommandContext):
   program
     .command('schema')
     .option('--of <command>', `of what that command prints with --json, instead: ${commands}`)
+    .option('--site', 'of site.yaml, instead')
     .option('--plan', 'short for --of plan')
     .description('The JSON Schema of job.yaml, for editors that complete and check while one types.')
-    .action((options: { of?: string; plan?: boolean }) => {
+    .action((options: { of?: string; site?: boolean; plan?: boolean }) => {
+      if (options.site) return screen.out(JSON.stringify(siteFileJsonSchema(), null, 2))
       const of = options.of ?? (options.plan ? 'plan' : undefined)
       if (of === undefined) return screen.out(JSON.stringify(jobJsonSchema(), null, 2))
       if (isReportedCommand(of)) return screen.out(JSON.stringify(reportJsonSchema(of), null, 2))

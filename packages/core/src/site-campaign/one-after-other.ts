@@ -32,7 +32,7 @@ function inTurn({ move }: SiteInput, order: readonly Building[]): readonly Visit
 /** The next day on which the crew works at a building after a visit elsewhere. */
 function moveDay(building: Building, last: Visit): string {
   const { workDays } = building.input.crew
-  let date = addDays(last.date, 1)
+  let date = [addDays(last.date, 1), building.input.calendar.firstDay].sort()[1]!
   for (let tried = 0; tried < 366 && workDays.length > 0 && !isWorked(building, date); tried++)
     date = addDays(date, 1)
   return date

@@ -44,7 +44,7 @@ export async function shareSite(
   assert(site.buildings.length >= 2, 'a shared site has two buildings or more')
   const plain = oneAfterOther(site)
   const until = plain.finished ? plain.finishDate : lastDate(site)
-  const first = site.buildings[0]!.input.calendar.firstDay
+  const first = firstDate(site)
   const span = Math.max(1, calendarDays(first, until))
   const standing = nothingStands(site)
   let ways: readonly Way[] = [{ standing, at: -1, days: [], left: leftOf(site, standing), busy: 0 }]
@@ -119,6 +119,10 @@ const heights = (standing: readonly SectionStanding[]): readonly (readonly [stri
 const liftsOf = (way: Way): number =>
   way.days.reduce((sum, day) => sum + day.visits.reduce((lifts, visit) => lifts + visit.lifts.length, 0), 0)
 
+/** A slab may be ready later than another. */
+const firstDate = ({ buildings }: SiteInput): string =>
+  buildings.map(({ input }) => input.calendar.firstDay).sort()[0]!
+
 const lastDate = ({ buildings }: SiteInput): string => {
   const last = Math.max(...buildings.map(({ input }) => input.hours.at(-1)?.start ?? 0))
   return new Date(last * 1000).toISOString().slice(0, 10)
@@ -135,6 +139,7 @@ export function siteBound({ buildings }: SiteInput): string | undefined {
   const shortestCure = Math.min(...buildings.map(({ input }) => input.rules.overnightCure.value))
   const merged: CampaignInput = {
     ...first.input,
+    calendar: { firstDay: firstDate({ buildings, move: 0 }) },
     work: buildings.flatMap(({ name, input }) =>
       input.work.map(work => ({ ...work, section: `${name}/${work.section}` })),
     ),

@@ -70,6 +70,16 @@ describe('a machine and a crew shared among buildings', () => {
       expect(daysGained).toBeGreaterThanOrEqual(0)
     }
   })
+  // Hand: the second slab is ready on the fifth day, when the first tower has two of its six lifts left: two shared days, four more alone.
+  it('waits for a slab that is ready later', async () => {
+    const { buildings, move } = towers([6, 6], 4, 3600)
+    const late = { ...buildings[1]!, input: { ...buildings[1]!.input, calendar: { firstDay: '2026-06-05' } } }
+    const site = { buildings: [buildings[0]!, late], move }
+    const { shared, oneAfterOther: plain } = (await shareSite(site))!
+    expect([shared.finishDate, plain.finishDate]).toEqual(['2026-06-10', '2026-06-12'])
+    expect(checkSiteCampaign(site, shared)).toEqual([])
+    expect(checkSiteCampaign(site, plain)).toEqual([])
+  })
   it('is the same for the same site', async () => {
     const site = towers([3, 4], 4, 3600)
     expect(await shareSite(site)).toEqual(await shareSite(site))

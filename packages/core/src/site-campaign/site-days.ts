@@ -55,7 +55,7 @@ function firstVisit(
   share: number,
 ): SiteDay | undefined {
   const building = buildings[b]!
-  if (!isWorked(building, date)) return undefined
+  if (!isWorked(building, date) || date < building.input.calendar.firstDay) return undefined
   const { begins } = crewDay(building, date)
   const { longestShift } = building.input.crew
   const isMoved = at >= 0 && at !== b
@@ -89,6 +89,7 @@ function secondVisit(
   const [first] = before.visits
   assert(first, 'a second visit follows a first')
   const building = buildings[b]!
+  if (date < building.input.calendar.firstDay) return undefined
   const shiftBegan = first.moveStart ?? first.start
   const from = first.end + move
   const stay = shiftBegan + building.input.crew.longestShift - from

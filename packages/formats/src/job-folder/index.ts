@@ -21,4 +21,5 @@ export {
 } from './campaign-doubt-levers.js'
 export { horizonDays } from './job-weather.js'
 export { type JobSource, type OpenedJob, openJob } from './open-job.js'
+export { type SiteBuilding, siteOf } from './site-of.js'
 export { type WeatherYear, type WeatherYears, weatherYears } from './weather-years.js'

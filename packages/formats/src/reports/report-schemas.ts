@@ -9,6 +9,7 @@ import { inspectReportSchema } from './inspect-report.js'
 import { leversReportSchema } from './levers-report.js'
 import { logReportSchema } from './log-report.js'
 import { riskReportSchema } from './risk-report.js'
+import { shareReportSchema } from './share-report.js'
 import { standReportSchema } from './stand-report.js'
 import { trialsReportSchema } from './trials-report.js'
 
@@ -24,6 +25,7 @@ export const reportSchemas = {
   log: logReportSchema,
   plan: planReportSchema,
   risk: riskReportSchema,
+  share: shareReportSchema,
   stand: standReportSchema,
   trials: trialsReportSchema,
 } as const

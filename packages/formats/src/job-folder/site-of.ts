@@ -1,0 +1,86 @@
+import type { Job } from '@dawnlift/core/job'
+import { campaignInput, type Plan } from '@dawnlift/core/plan'
+import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
+import type { SiteInput } from '@dawnlift/core/site-campaign'
+import { distanceBetween } from '@dawnlift/core/weather'
+
+/** A planned job of a site, under the name the site gives it. */
+export interface SiteBuilding {
+  readonly name: string
+  /** Where its job lies, for messages. */
+  readonly at: string
+  readonly plan: Pick<Plan, 'job' | 'sections' | 'bands' | 'routes' | 'campaign'>
+}
+
+/** Buildings farther apart are no one site [m]. Common practice, no source. */
+const ONE_SITE = 3000
+
+/** What the buildings of a site need to be shared out; or everything in which their jobs disagree. */
+export function siteOf(buildings: readonly SiteBuilding[], move: number): Result<SiteInput> {
+  const [first, ...others] = buildings
+  const problems = first ? others.flatMap(other => disagreements(first, other)) : []
+  if (problems.length > 0) return failure(problems)
+  return success({
+    move,
+    buildings: buildings.map(({ name, plan: { job, sections, bands, routes, campaign } }) => ({
+      name,
+      input: campaignInput(job, sections, bands, routes, campaign.hours),
+    })),
+  })
+}
+
+/** One machine and one crew work at all buildings: what is said of them must be the same in each job. */
+function disagreements(first: SiteBuilding, other: SiteBuilding): readonly Problem[] {
+  const [a, b] = [first.plan.job, other.plan.job]
+  const problem = (code: string, say: string): Problem => ({ code, at: other.at, say })
+  const crews = differing(a.crew, b.crew)
+  const machines = differing(a.machine, b.machine)
+  const apart = distanceBetween(a.site, b.site)
+  return [
+    ...(crews.length > 0
+      ? [
+          problem(
+            'site/other-crew',
+            `The crew differs from ${first.name}’s in ${crews.join(', ')}; one crew prints both: write the same crew in both jobs.`,
+          ),
+        ]
+      : []),
+    ...(machines.length > 0
+      ? [
+          problem(
+            'site/other-machine',
+            `The machine differs from ${first.name}’s in ${machines.join(', ')}; one machine prints both: write the same machine in both jobs (its origin may differ).`,
+          ),
+        ]
+      : []),
+    ...(a.site.timeZone === b.site.timeZone
+      ? []
+      : [
+          problem(
+            'site/other-zone',
+            `The time zone is ${b.site.timeZone}, ${first.name}’s is ${a.site.timeZone}.`,
+          ),
+        ]),
+    ...(apart > ONE_SITE
+      ? [
+          problem(
+            'site/far-apart',
+            `It lies ${(apart / 1000).toFixed(1)} km from ${first.name}; up to ${ONE_SITE / 1000} km are one site.`,
+          ),
+        ]
+      : []),
+    ...noHours(other),
+    ...noHours(first),
+  ]
+}
+
+const noHours = ({ at, plan }: SiteBuilding): readonly Problem[] =>
+  plan.campaign.hours.some(hour => hour.open)
+    ? []
+    : [{ code: 'site/no-hours', at, say: 'No hour of its weather may be printed in.' }]
+
+/** Names of the fields in which two records differ. */
+const differing = <T extends Job['crew'] | Job['machine']>(a: T, b: T): readonly string[] =>
+  (Object.keys({ ...a, ...b }) as (keyof T & string)[]).filter(
+    key => JSON.stringify(a[key]) !== JSON.stringify(b[key]),
+  )
