@@ -81,7 +81,10 @@ function readWishes(options: RiskOptions): Result<DoubtWishes> {
   const amount = (flag: string, written: string, dimension: Dimension): number => {
     const read = parseQuantity(written, dimension)
     if (read.ok && read.value >= 0 && (dimension !== 'share' || read.value <= 1)) return read.value
-    const say = read.ok ? `“${written}” is out of range.` : (read.problems[0]?.say ?? '')
+    const allowed = dimension === 'share' ? 'from 0 to 100 %' : '0 or more'
+    const say = read.ok
+      ? `“${written}” is not allowed here; write ${allowed}.`
+      : (read.problems[0]?.say ?? '')
     problems.push({ code: 'cli/amount', at: flag, say })
     return 0
   }
@@ -90,7 +93,7 @@ function readWishes(options: RiskOptions): Result<DoubtWishes> {
     problems.push({
       code: 'cli/years',
       at: '--years',
-      say: `“${options.years}” is no whole number from 1 to 5000.`,
+      say: `“${options.years}” is no whole number from 1 to 5000; write how many courses of weather to meet, such as 100.`,
     })
   const every = options.breakdownEvery
   const between = every === undefined ? Number.POSITIVE_INFINITY : amount('--breakdown-every', every, 'time')
@@ -102,7 +105,11 @@ function readWishes(options: RiskOptions): Result<DoubtWishes> {
   }
   const { by } = options
   if (by !== undefined && !isDate(by))
-    problems.push({ code: 'cli/date', at: '--by', say: `“${by}” is no date like 2026-08-01.` })
+    problems.push({
+      code: 'cli/date',
+      at: '--by',
+      say: `“${by}” is no day of the calendar; write it like 2026-08-01.`,
+    })
   return problems.length > 0
     ? failure(problems)
     : success({ replays, rates, ...(by === undefined ? {} : { by }) })
