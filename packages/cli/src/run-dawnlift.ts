@@ -19,6 +19,7 @@ import { addServe } from './command/serve.js'
 import { addShare } from './command/share.js'
 import { addStand } from './command/stand.js'
 import { addTrials } from './command/trials.js'
+import { addWeather } from './command/weather.js'
 import type { Screen } from './screen/terminal.js'
 
 export async function runDawnlift(words: readonly string[], screen: Screen): Promise<ExitCode> {
@@ -50,6 +51,7 @@ export async function runDawnlift(words: readonly string[], screen: Screen): Pro
     addShare,
     addStand,
     addForecast,
+    addWeather,
     addFit,
     addTrials,
     addCalc,

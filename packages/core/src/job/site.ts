@@ -11,6 +11,16 @@ export interface Site {
   readonly timeZone: string
   /** Bearing of the building's +y axis, clockwise from true north. */
   readonly yAxisBearing: Radians
+  /** When noise is allowed by permit or neighbourhood; any time where absent. */
+  readonly permittedHours?: PermittedHours | undefined
+}
+
+/** Local clock times between which noise is allowed [s after midnight]; `until` before `from` runs over midnight. */
+export interface PermittedHours {
+  readonly from: Seconds
+  readonly until: Seconds
+  /** Reference key, `common practice, no source`, or `the job`. */
+  readonly source: string
 }
 
 /** Crew and calendar. Clock times are seconds after local midnight. */

@@ -1,3 +1,4 @@
+import { sayQuantity, type Units } from '../limit/index.js'
 import type { Celsius, MetresPerSecond, Share } from '../quantity/index.js'
 
 export type WorkLoad = 'light' | 'moderate' | 'heavy' | 'very-heavy'
@@ -111,10 +112,11 @@ export function crewHeat(
   hour: { readonly wbgt: Celsius; readonly air: Celsius; readonly wind: MetresPerSecond },
   load: WorkLoad = 'moderate',
   acclimatised = true,
+  units: Units = 'metric',
 ): CrewHour {
   const work = Math.floor(workShare(hour.wbgt, load, acclimatised) * 12) * 5
   const chill = windChill(hour.air, hour.wind)
-  const caution = cautionOf(hour.wbgt, work, chill, load)
+  const caution = cautionOf(hour.wbgt, work, chill, load, units)
   return {
     wbgt: hour.wbgt,
     workMinutesPerHour: work,
@@ -124,20 +126,27 @@ export function crewHeat(
   }
 }
 
-function cautionOf(wbgt: Celsius, work: number, chill: Celsius, load: WorkLoad): CrewHour['caution'] {
+function cautionOf(
+  wbgt: Celsius,
+  work: number,
+  chill: Celsius,
+  load: WorkLoad,
+  units: Units,
+): CrewHour['caution'] {
+  const said = (value: Celsius) => sayQuantity(value, '°C', units)
   if (work === 0)
     return {
-      say: `WBGT ${wbgt.toFixed(1)} °C: too hot for ${load} work at any pace here. Stop, cool down, follow the site's heat plan.`,
+      say: `WBGT ${said(wbgt)}: too hot for ${load} work at any pace here. Stop, cool down, follow the site's heat plan.`,
       source: 'NIOSH2016',
     }
   if (work < 60)
     return {
-      say: `WBGT ${wbgt.toFixed(1)} °C: ${work} min work, ${60 - work} min rest in shade each hour for ${load} work; water at hand. Screening value; local rules govern.`,
+      say: `WBGT ${said(wbgt)}: ${work} min work, ${60 - work} min rest in shade each hour for ${load} work; water at hand. Screening value; local rules govern.`,
       source: 'NIOSH2016',
     }
   if (chill <= -27)
     return {
-      say: `Wind chill ${chill.toFixed(0)} °C: bare skin can freeze within 30 min. Warm shelter, gloves, no lone work; local rules govern.`,
+      say: `Wind chill ${said(Math.round(chill))}: bare skin can freeze within 30 min. Warm shelter, gloves, no lone work; local rules govern.`,
       source: 'Osczevski2005',
     }
   return undefined

@@ -10,8 +10,8 @@ export interface OpenSpan {
   readonly endedBy?: Limit
 }
 
-/** What is known of an hour only as a whole, or by the clock: such a limit is passed as the hour changes. */
-const whole: ReadonlySet<LimitKind> = new Set(['rain', 'gust', 'permitted-hours'])
+/** What is known of an hour only as a whole: such a limit is passed as the hour changes. */
+const whole: ReadonlySet<LimitKind> = new Set(['rain', 'gust'])
 
 const CIVIL = (CIVIL_DEGREES * Math.PI) / 180
 
@@ -20,8 +20,8 @@ const CIVIL = (CIVIL_DEGREES * Math.PI) / 180
  * it holds in both or neither.
  *
  * The figures of an hour are its means and stand for its middle; between two middles they go straight. So the moment lies up to half an
- * hour before or after the change of hours. Daylight follows the sun's height. Rain, gusts and permitted hours are known by the whole
- * hour: they change with it.
+ * hour before or after the change of hours. Daylight follows the sun's height, permitted hours the clock. Rain and gusts are
+ * known by the whole hour and change with it.
  *
  *   t = middle + 3600·m/(m − m′)   with the margins m and m′ of the two hours
  *
@@ -35,6 +35,8 @@ export function crossingBetween(before: PrintHour, after: PrintHour, kind: Limit
   const [was, is] = [limitInUse(before, kind), limitInUse(after, kind)]
   if (!was || !is || isBeyond(was) === isBeyond(is)) return undefined
   if (whole.has(kind)) return after.start
+  // The permitted minutes of an hour lie at its beginning where the time ends, at its end where it begins.
+  if (kind === 'permitted-hours') return after.start + 60 * (isBeyond(is) ? is.capacity : -was.capacity)
   const [m, n] =
     kind === 'daylight'
       ? [before.sunAltitude - CIVIL, after.sunAltitude - CIVIL]

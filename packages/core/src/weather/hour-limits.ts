@@ -1,15 +1,7 @@
-import type { Rules, RuleValue } from '../job/index.js'
+import type { PermittedHours, Rules, RuleValue } from '../job/index.js'
 import type { Limit, LimitKind } from '../limit/index.js'
 import type { Celsius, Seconds } from '../quantity/index.js'
 import type { WeatherHour } from './site-hour.js'
-
-/** Local clock times between which noise is allowed [s after midnight]; `until` before `from` runs over midnight. */
-export interface PermittedHours {
-  readonly from: Seconds
-  readonly until: Seconds
-  /** Reference key, `common practice, no source`, or `the job`. */
-  readonly source: string
-}
 
 /** What an hour makes of the job. */
 export interface HourValues {
@@ -54,11 +46,11 @@ const floor = (kind: LimitKind, brings: number, rule: RuleValue, unit: string): 
   source: rule.source,
 })
 
-/** At least a minute of the hour has to be permitted; how much of it is, the lead sees in the capacity. */
+/** The whole hour has to be permitted; how much of it is, the lead sees in the capacity. */
 export function permittedLimit({ from, until, source }: PermittedHours, clock: Seconds): Limit {
   const end = until > from ? until : until + 86400
   const overlap = (shift: Seconds) =>
     Math.max(0, Math.min(end + shift, clock + 3600) - Math.max(from + shift, clock)) / 60
   const minutes = Math.min(60, overlap(0) + overlap(-86400) + overlap(86400))
-  return { kind: 'permitted-hours', demand: 1, capacity: minutes, unit: 'min', source }
+  return { kind: 'permitted-hours', demand: 60, capacity: minutes, unit: 'min', source }
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { instantAt } from '../clock/index.js'
 import { isBeyond, marginOf } from '../limit/index.js'
 import { dryInland, summerSite } from './fixtures/summer-site.js'
-import { closedBy, daylight, hoursFromNormals, printHours, type WeatherHour } from './index.js'
+import { closedBy, daylight, hoursFromNormals, openSpans, printHours, type WeatherHour } from './index.js'
 
 const mild: WeatherHour = {
   start: instantAt('2026-05-12', 9 * 3600, 'Europe/Madrid'),
@@ -138,6 +138,26 @@ describe('printHours', () => {
     }
   })
 
+  it('keeps to the permitted hours of the site, to the minute', () => {
+    const zone = summerSite.site.timeZone
+    const permittedHours = { from: 7.5 * 3600, until: 16.75 * 3600, source: 'the permit' }
+    const mildDay = Array.from({ length: 24 }, (_, hour) => ({
+      ...mild,
+      global: 0,
+      beam: 0,
+      diffuse: 0,
+      start: instantAt('2026-05-12', hour * 3600, zone),
+    }))
+    const hours = printHours({ ...summerSite, site: { ...summerSite.site, permittedHours } }, mildDay)
+    // Only hours permitted whole are open: 8 to 15; the stretch runs from 7:30 to 16:45.
+    expect(hours.flatMap((hour, clock) => (hour.open ? [clock] : []))).toEqual([8, 9, 10, 11, 12, 13, 14, 15])
+    const [span] = openSpans(hours)
+    expect(span).toMatchObject({
+      from: instantAt('2026-05-12', permittedHours.from, zone),
+      until: instantAt('2026-05-12', permittedHours.until, zone),
+      endedBy: { kind: 'permitted-hours', source: 'the permit' },
+    })
+  })
   describe('permitted hours', () => {
     const permitted = { from: 6.5 * 3600, until: 20 * 3600, source: 'the job' }
     const minutes = (zone: string, date: string, clock: number, window = permitted) => {

@@ -1,4 +1,4 @@
-import type { Job } from '../job/index.js'
+import type { Job, PermittedHours } from '../job/index.js'
 import { isBeyond, type Limit } from '../limit/index.js'
 import type { Celsius, Instant } from '../quantity/index.js'
 import { assert } from '../result/index.js'
@@ -6,7 +6,7 @@ import { crossingBetween } from './crossing.js'
 import { CIVIL_DEGREES } from './daylight.js'
 import { evaporationPerHour, windAtHeight } from './evaporation.js'
 import { wbgtOutdoors } from './heat-stress.js'
-import { type HourValues, hourLimits, type PermittedHours, permittedLimit } from './hour-limits.js'
+import { type HourValues, hourLimits, permittedLimit } from './hour-limits.js'
 import { localClocks } from './local-clocks.js'
 import {
   chilledWater,
@@ -47,12 +47,12 @@ const SIN_CIVIL = Math.sin((CIVIL_DEGREES * Math.PI) / 180)
  * coldest mix would be, and evaporation counts them at work as far as the limit asks.
  *
  * The dry material follows the mean air of the last 24 hours, the job's silo gain above it. The crew's day and its days off are
- * the scheduler's matter, not the hour's; `permitted` is what the neighbourhood or the permit allows, no limit where absent.
+ * the scheduler's matter, not the hour's; `permitted` is what the neighbourhood or the permit allows, the site's own unless told.
  */
 export function printHours(
   conditions: PrintConditions,
   hours: readonly WeatherHour[],
-  permitted?: PermittedHours,
+  permitted: PermittedHours | undefined = conditions.site.permittedHours,
 ): readonly PrintHour[] {
   const standing = standingOf(conditions)
   const dry = trailingMeans(hours, conditions.batching.siloGain)

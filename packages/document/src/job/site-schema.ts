@@ -30,6 +30,9 @@ export const siteSchema = block({
   yAxisBearing: assumedQuantity('site.yAxisBearing', { least: -2 * Math.PI, most: 2 * Math.PI }).meta({
     description: 'Bearing of the plan’s +y axis, clockwise from true north',
   }),
+  permittedHours: block({ from: clock(), until: clock(), source: words().prefault('the job') })
+    .optional()
+    .meta({ description: 'When noise is allowed; “until” before “from” runs over midnight' }),
 })
 
 export const calendarSchema = block({

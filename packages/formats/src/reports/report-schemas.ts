@@ -12,6 +12,7 @@ import { riskReportSchema } from './risk-report.js'
 import { shareReportSchema } from './share-report.js'
 import { standReportSchema } from './stand-report.js'
 import { trialsReportSchema } from './trials-report.js'
+import { weatherReportSchema } from './weather-report.js'
 
 /** What each command prints with `--json`. */
 export const reportSchemas = {
@@ -28,6 +29,7 @@ export const reportSchemas = {
   share: shareReportSchema,
   stand: standReportSchema,
   trials: trialsReportSchema,
+  weather: weatherReportSchema,
 } as const
 
 export type ReportedCommand = keyof typeof reportSchemas
