@@ -5,7 +5,7 @@ import { layersByRule } from './campaign-input.js'
 import type { DayPlan, PlacedLift } from './day-plan.js'
 import { liftVolume, standAfter } from './day-plan.js'
 import type { Ground, Stand } from './ground.js'
-import { type HourTable, hourOf, limitsBeyond, TICK } from './hour-table.js'
+import { type HourTable, hourOf, limitsBeyond, openSpanAt, TICK } from './hour-table.js'
 import { liftTrial, sampledLayers, suppliedBy, unhinderedEnds } from './lift-reach.js'
 import type { SectionClock } from './section-clock.js'
 import { askStanding } from './standing-book.js'
@@ -129,16 +129,23 @@ function restAllowance({ ground }: LiftScene, ends: readonly Instant[]): readonl
   return []
 }
 
-/** For each kind of hourly limit, the layers laid before its first closed hour. */
+/** For each limit of the hours, the layers laid before it is passed: at its minute where it ends the open stretch. */
 function hourAllowances({ ground, lift }: LiftScene, ends: readonly Instant[]): readonly Allowance[] {
+  const { table } = ground
   const found = new Map<LimitKind, Allowance>()
-  const last = hourOf(ground.table, (ends.at(-1) ?? lift.start) - TICK)
-  for (let hour = hourOf(ground.table, lift.start); hour <= last; hour++) {
-    const opens = ground.table.first + hour * 3600
-    const layers = ends.filter(end => end <= opens + TICK).length
-    for (const limit of closingLimits(ground.table, hour)) {
-      if (!found.has(limit.kind)) found.set(limit.kind, { layers, limit })
-    }
+  const note = (limit: Limit, at: Instant) => {
+    if (found.has(limit.kind)) return
+    found.set(limit.kind, { layers: ends.filter(end => end <= at + TICK).length, limit })
+  }
+  const span = openSpanAt(table, lift.start)
+  const latest = ends.at(-1) ?? lift.start
+  if (span?.endedBy && span.until < latest - TICK) note(span.endedBy, span.until)
+  const last = hourOf(table, latest - TICK)
+  for (let hour = hourOf(table, lift.start); hour <= last; hour++) {
+    const opens = table.first + hour * 3600
+    // A closed hour that the open stretch leads out of is no reason for its end.
+    if (span && opens + 1800 < span.until) continue
+    for (const limit of closingLimits(table, hour)) note(limit, Math.max(opens, span?.until ?? opens))
   }
   return [...found.values()].sort((a, b) => a.layers - b.layers)
 }

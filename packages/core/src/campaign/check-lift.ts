@@ -3,6 +3,7 @@ import type { PrintHour } from '../weather/index.js'
 import type { Lift, PrintDay, SectionWork } from './campaign.js'
 import type { CampaignInput } from './campaign-input.js'
 import { holdTime } from './check-day.js'
+import { isOpenThroughout } from './check-open.js'
 import { fault } from './fault.js'
 
 const SLACK = 5e-3
@@ -74,26 +75,11 @@ function checkHours(input: CampaignInput, day: PrintDay, lift: Lift): readonly F
     const layer = lift.firstLayer + i
     const work = input.work.find(one => one.section === lift.section)!
     const begin = end - work.printTimes[layer - 1]!
-    const spanned = input.hours.filter(hour => hour.start < end - SLACK && hour.start + 3600 > begin + SLACK)
-    const closed = spanned.find(hour => !isOpen(hour, day.chilled))
-    const known = spanned.reduce((sum, hour) => sum + overlap(hour, begin, end), 0)
-    if (!closed && known >= end - begin - 2 * SLACK) continue
-    const say = `Layer ${layer} of ${lift.id} is laid in a closed or unknown hour.`
-    findings.push(fault('closed-hour', lift.id, begin, closed?.start ?? end, 's', say))
+    if (isOpenThroughout(input.hours, begin + SLACK, end - SLACK, day.chilled)) continue
+    const say = `Layer ${layer} of ${lift.id} is laid while a limit of the weather is passed, or nothing is known of it.`
+    findings.push(fault('closed-hour', lift.id, begin, end, 's', say))
   }
   return findings
-}
-
-const overlap = (hour: PrintHour, begin: number, end: number): number =>
-  Math.max(0, Math.min(hour.start + 3600, end) - Math.max(hour.start, begin))
-
-/** Open, with the chiller on where tap water is too warm; a mix too hot is cured by water cold enough. */
-function isOpen(hour: PrintHour, chilled: boolean): boolean {
-  const warmest = hour.limits.find(limit => limit.kind === 'mix-hot')?.capacity ?? Number.POSITIVE_INFINITY
-  if (hour.mixTemperature <= warmest) return hour.open
-  const cold = hour.mixTemperatureChilled
-  if (!chilled || cold === undefined || cold > warmest) return false
-  return hour.limits.every(limit => limit.kind === 'mix-hot' || limit.demand <= limit.capacity)
 }
 
 /** Tap water if that will do, else chilled as far as the limit asks and the chiller reaches. */

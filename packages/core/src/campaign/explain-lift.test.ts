@@ -17,14 +17,14 @@ const first = (campaign: Campaign) => campaign.days[0]!.lifts[0]!
 describe('a lift stopped by the heat', () => {
   const campaign = scheduleCampaign(hot)
   const lift = first(campaign)
-  // Hand: 05:30 to 10:00 are 270 min, 45 layers of 6 min; the rule allows 50.
-  it('has the layers that fit before ten', () => {
-    expect([lift.lastLayer, lift.wishedLayers]).toEqual([45, 50])
+  // Hand: 26 °C at 09:30 and 34 °C at 10:30 pass 32 °C at 10:15; from 05:30 that is 285 min, 47 layers of 6 min; the rule allows 50.
+  it('has the layers that fit before a quarter past ten', () => {
+    expect([lift.lastLayer, lift.wishedLayers]).toEqual([47, 50])
     expect(lift.binding).toMatchObject({ kind: 'mix-hot', demand: 34, capacity: 32, unit: '°C' })
   })
   it('gets the layers up to the rule by water of 8 °C, as 10 °C would do', () => {
     expect(lift.gains).toContainEqual(
-      expect.objectContaining({ lever: 'chilled-water', setting: 8, layers: 5 }),
+      expect.objectContaining({ lever: 'chilled-water', setting: 8, layers: 3 }),
     )
     expect(lift.gains?.find(gain => gain.lever === 'chilled-water')?.bindsNext.kind).toBe('lift-height')
   })
@@ -36,11 +36,11 @@ describe('a lift stopped by the heat', () => {
         'UTC',
       ),
     ).toBe(
-      'stops at layer 45 of 50: mix passes 32 °C at 10:00; chilled water at 8 °C buys 5 layers and brings the finish 1 day forward; then the height rule stops it',
+      'stops at layer 47 of 50: mix passes 32 °C at 10:15; chilled water at 8 °C buys 3 layers and brings the finish 1 day forward; then the height rule stops it',
     )
-    expect(explainLift(lift, 'imperial', 'UTC')).toContain('mix passes 90 °F at 10:00')
+    expect(explainLift(lift, 'imperial', 'UTC')).toContain('mix passes 90 °F at 10:15')
   })
-  // Hand: three lifts of 45, 45, 10 become two of 50.
+  // Hand: three lifts of 47, 47, 6 become two of 50.
   it('shows in the table of levers what chilled water is worth', () => {
     const { asPlanned, rows } = tryLevers(hot, [
       { kind: 'chilled-water', setting: 8 },

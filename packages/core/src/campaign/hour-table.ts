@@ -1,6 +1,6 @@
 import { isBeyond, type Limit } from '../limit/index.js'
 import type { Celsius, Instant, Seconds } from '../quantity/index.js'
-import type { PrintHour } from '../weather/index.js'
+import { type OpenSpan, openSpans, type PrintHour } from '../weather/index.js'
 import type { LiftPhysics } from './campaign.js'
 
 const HOUR = 3600
@@ -14,6 +14,8 @@ export interface HourTable {
   readonly count: number
   readonly hours: readonly (PrintHour | undefined)[]
   readonly use: Uint8Array
+  /** Stretches in which one may print, to the minute, in order. */
+  readonly spans: readonly OpenSpan[]
   readonly temperature: Float64Array
   /** Longest rest of a layer laid in this hour [s], asked of the physics once an hour. */
   readonly rest: (hour: number) => { readonly seconds: Seconds; readonly limit: Limit }
@@ -35,7 +37,7 @@ export function hourTable(hours: readonly PrintHour[], physics: LiftPhysics): Ho
     rests.set(hour, asked)
     return asked
   }
-  return { first, count, hours: table, use, temperature, rest }
+  return { first, count, hours: table, use, spans: openSpans(hours), temperature, rest }
 }
 
 /** Number of the hour a moment lies in; may lie outside the table. */
@@ -73,19 +75,30 @@ function withChiller(hour: PrintHour, limit: Limit): Limit {
     : limit
 }
 
-/** First moment at or after `from` in an hour that can be printed in, if there is one before `until`. */
+/** First moment at or after `from` at which one may print, if there is one before `until`. */
 export function nextUsable(table: HourTable, from: Instant, until: Instant): Instant | undefined {
-  let hour = Math.max(0, hourOf(table, from))
-  while (hour < table.count && table.use[hour] === 0) hour++
-  if (hour >= table.count) return undefined
-  const at = Math.max(from, table.first + hour * HOUR)
+  const span = table.spans[spanAfter(table, from)]
+  if (!span) return undefined
+  const at = Math.max(from, span.from)
   return at < until ? at : undefined
 }
 
-/** End of the run of usable hours that `at` lies in; `at` itself when its hour is closed. */
-export function usableUntil(table: HourTable, at: Instant): Instant {
-  let hour = hourOf(table, at)
-  if (hour < 0 || hour >= table.count || table.use[hour] === 0) return at
-  while (hour < table.count && table.use[hour] !== 0) hour++
-  return table.first + hour * HOUR
+/** End of the open stretch that `at` lies in; `at` itself when it lies in none. */
+export const usableUntil = (table: HourTable, at: Instant): Instant => openSpanAt(table, at)?.until ?? at
+
+/** The open stretch a moment lies in, with what ends it. */
+export function openSpanAt(table: HourTable, at: Instant): OpenSpan | undefined {
+  const span = table.spans[spanAfter(table, at)]
+  return span && span.from <= at ? span : undefined
+}
+
+/** Number of the first stretch that ends after a moment. */
+function spanAfter({ spans }: HourTable, at: Instant): number {
+  let [low, high] = [0, spans.length]
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if (spans[middle]!.until > at + TICK) high = middle
+    else low = middle + 1
+  }
+  return low
 }

@@ -1,7 +1,7 @@
 import type { CubicMetres, Instant, Seconds } from '../quantity/index.js'
 import type { LiftTrial } from './campaign.js'
 import type { Ground } from './ground.js'
-import { type HourTable, hourOf, TICK } from './hour-table.js'
+import { type HourTable, hourOf, TICK, usableUntil } from './hour-table.js'
 import type { SectionClock } from './section-clock.js'
 import { askStanding, estimateStanding, keepSample } from './standing-book.js'
 
@@ -65,14 +65,9 @@ function restAfter(table: HourTable, laid: Instant): Seconds {
   return table.rest(hourOf(table, laid - TICK)).seconds
 }
 
-/** Whether every hour the layer is laid in is open. */
-function isUsable(table: HourTable, from: Instant, to: Instant): boolean {
-  const last = hourOf(table, to - TICK)
-  for (let hour = hourOf(table, from); hour <= last; hour++) {
-    if (hour < 0 || hour >= table.count || table.use[hour] === 0) return false
-  }
-  return true
-}
+/** Whether the layer is laid within one open stretch. */
+const isUsable = (table: HourTable, from: Instant, to: Instant): boolean =>
+  usableUntil(table, from) >= to - TICK
 
 /**
  * The tallest lift of at most `wish` layers that also ends by `closing`, has its mix in the silo and stands.

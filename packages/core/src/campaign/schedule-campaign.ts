@@ -67,8 +67,9 @@ function printDays(
   }))
 }
 
+/** Figures of an hour stand for its middle: half an hour to either side the mix is on its way there. */
 function needsChiller({ table }: Ground, from: number, to: number): boolean {
-  for (let hour = hourOf(table, from); hour <= hourOf(table, to - TICK); hour++) {
+  for (let hour = hourOf(table, from - 1800); hour <= hourOf(table, to + 1800 - TICK); hour++) {
     if (table.use[hour] === 2) return true
   }
   return false
