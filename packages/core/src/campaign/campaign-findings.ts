@@ -1,11 +1,12 @@
 import { localTime } from '../clock/index.js'
 import { isBeyond, type Limit, type LimitKind, sayLimit, type Units } from '../limit/index.js'
-import type { Finding } from '../result/index.js'
+import { closestName, type Finding } from '../result/index.js'
 import type { Campaign, SectionWork } from './campaign.js'
 import type { CampaignInput } from './campaign-input.js'
 import { closeLiftEndFindings } from './close-lift-ends.js'
 import { limitName } from './explain-lift.js'
 import { type Ground, prepareGround } from './ground.js'
+import { brokenPins } from './move-lift.js'
 import { sectionClock } from './section-clock.js'
 import { askStanding } from './standing-book.js'
 import { calendarDays, type WorkDay } from './work-day.js'
@@ -25,6 +26,7 @@ export function campaignFindings(
     ...dueFinding(input, campaign),
     ...crawlFindings(campaign),
     ...closeLiftEndFindings(input),
+    ...pinFindings(input, campaign),
   ]
 }
 
@@ -156,6 +158,30 @@ function dueFinding(input: CampaignInput, campaign: Campaign): readonly Finding[
     ? `The walls are up on ${last}, ${late} ${late === 1 ? 'day' : 'days'} after ${due}. Try the levers.`
     : `The walls are not up by ${due}, nor while the weather is known.`
   return [{ ...fail('late', 'campaign', late, 0, 'days', 'the job', say), verdict: 'warn' }]
+}
+
+/** Pins for sections that are not there, and pins that cannot be kept, with what stands in their way. */
+function pinFindings(input: CampaignInput, campaign: Campaign): readonly Finding[] {
+  const names = input.work.map(({ section }) => section)
+  const strange = new Set((input.pins ?? []).map(pin => pin.section).filter(name => !names.includes(name)))
+  const unknown = [...strange].map(name => {
+    const near = closestName(name, names)
+    const hint = near ? `did you mean “${near}”?` : `sections are ${names.join(', ')}.`
+    const say = `A pin names section “${name}”, which is not there; ${hint}`
+    return fail('pin-unknown', name, 1, 0, 'sections', 'the job', say)
+  })
+  const broken = brokenPins(input, campaign).map(({ pin, limit, say }) =>
+    fail(
+      'pin-cannot-hold',
+      `${pin.section}${pin.lift}`,
+      limit.demand,
+      limit.capacity,
+      limit.unit,
+      limit.source,
+      say,
+    ),
+  )
+  return [...unknown, ...broken]
 }
 
 /** Lifts of a layer or two are a sign that resting time and layer time do not go together. */

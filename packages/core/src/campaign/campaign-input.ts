@@ -1,8 +1,7 @@
-import type { Calendar, Crew, Rules } from '../job/index.js'
+import type { Calendar, Crew, Pin, Rules } from '../job/index.js'
 import type { CubicMetres, Instant, Metres, MetresPerSecond } from '../quantity/index.js'
 import type { PrintHour } from '../weather/index.js'
 import type { LiftPhysics, SectionWork } from './campaign.js'
-import type { Pin } from './pins.js'
 
 /** What the silo holds before the first day, and what arrives when. */
 export interface Deliveries {

@@ -4,6 +4,7 @@ import type { Campaign, PrintDay } from './campaign.js'
 import type { CampaignInput } from './campaign-input.js'
 import { checkDay } from './check-day.js'
 import { checkLift } from './check-lift.js'
+import { checkPins } from './check-pins.js'
 import { checkSharedLintels } from './check-shared-lintels.js'
 import { fault } from './fault.js'
 
@@ -22,6 +23,7 @@ export function checkCampaign(input: CampaignInput, campaign: Campaign): readonl
     ...checkDayOrder(campaign.days),
     ...input.work.flatMap(work => checkSection(input, campaign, work.section)),
     ...checkSharedLintels(input, campaign),
+    ...checkPins(input, campaign),
     ...checkSupply(input, campaign),
     ...checkEnd(input, campaign),
   ]

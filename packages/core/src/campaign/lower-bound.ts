@@ -188,11 +188,15 @@ function soloDay(section: SectionClock, height: number, { runs, ready, span }: D
       Math.max(most, Math.min(span - holdBefore, until - Math.max(from, ready + holdBefore))),
     0,
   )
+  const gap = runs.reduce(
+    (least, [from], i) => (i > 0 ? Math.min(least, from - runs[i - 1]![1]) : least),
+    Number.POSITIVE_INFINITY,
+  )
   let reached = height
   let bridged = false
   while (reached < top) {
-    // A stop of an hour may bridge the closed hours between two stretches.
-    bridged ||= reached > height && section.holdAfter[reached]! >= 3600
+    // A stop as long as a gap may bridge two stretches.
+    bridged ||= reached > height && section.holdAfter[reached]! >= gap
     const takes = printTimeBetween(section, height, reached + 1) + holdsBetween(section, height, reached + 1)
     if (!bridged && takes - holdBefore > room + TICK) break
     reached++

@@ -1,24 +1,6 @@
+import type { LiftPin, Pin } from '../job/index.js'
 import type { SectionWork } from './campaign.js'
 import type { WorkDay } from './work-day.js'
-
-/** What the lead has settled, whatever would be shortest. Lifts are counted from the slab, those standing included. */
-export type Pin = ClosedPin | LiftPin
-
-/** A section is not printed on these dates. */
-export interface ClosedPin {
-  readonly kind: 'closed'
-  readonly section: string
-  readonly dates: readonly string[]
-}
-
-/** The section's lift of this number is printed on this date; with `layers`, just those. */
-export interface LiftPin {
-  readonly kind: 'lift'
-  readonly section: string
-  readonly lift: number
-  readonly date: string
-  readonly layers?: { readonly first: number; readonly last: number }
-}
 
 /** One section's pins. `lifts`: lowest lift first. */
 export interface SectionPins {
@@ -70,9 +52,20 @@ interface Height {
   readonly layer: number
 }
 
-/** Pins of this date that the day did not keep. */
-export const missedOn = ({ lifts }: SectionPins, before: Height, after: Height, date: string): number =>
-  lifts.filter(pin => pin.date === date && pin.lift > 0 && !isKept(pin, before, after)).length
+/** Pins of this date that the day did not keep, and those of a section of so many layers that is now up without them. */
+export function missedOn(
+  { lifts }: SectionPins,
+  before: Height,
+  after: Height,
+  date: string,
+  layers: number,
+): number {
+  if (before.layer >= layers) return 0
+  const isUp = after.layer >= layers
+  return lifts.filter(pin =>
+    pin.date === date ? !isKept(pin, before, after) : isUp && pin.lift > after.lifts && pin.date > date,
+  ).length
+}
 
 function isKept({ lift, layers }: LiftPin, before: Height, after: Height): boolean {
   const isPrinted = before.lifts === lift - 1 && after.lifts === lift

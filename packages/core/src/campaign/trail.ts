@@ -45,11 +45,13 @@ export function passDay(ground: Ground, trail: Trail, date: string): Trail {
   return count === 0 ? trail : { ...trail, missed: trail.missed + count }
 }
 
-function missed({ pins }: Ground, before: Stand, after: Stand, date: string): number {
+function missed({ pins, sections }: Ground, before: Stand, after: Stand, date: string): number {
   const heightOf = (stand: Stand, s: number) => ({ lifts: stand.lifts[s]!, layer: stand.heights[s]! })
   return pins.reduce(
     (sum, own, s) =>
-      own.lifts.length === 0 ? sum : sum + missedOn(own, heightOf(before, s), heightOf(after, s), date),
+      own.lifts.length === 0
+        ? sum
+        : sum + missedOn(own, heightOf(before, s), heightOf(after, s), date, sections[s]!.layers),
     0,
   )
 }

@@ -1,5 +1,6 @@
 export type { Costs } from './costs.js'
 export type { Inspection, Job, ManualSection } from './job.js'
+export type { Aim, ClosedPin, LiftPin, Pin } from './pin.js'
 export type { Batching, Calendar, Crew, PermittedHours, Rules, RuleValue, Site } from './site.js'
 export type {
   Column,

@@ -2,6 +2,7 @@ import type { Machine } from '../machine/index.js'
 import type { MixModel } from '../mix/index.js'
 import type { Metres, Seconds } from '../quantity/index.js'
 import type { Costs } from './costs.js'
+import type { Aim, Pin } from './pin.js'
 import type { Batching, Calendar, Crew, Rules, Site } from './site.js'
 import type { Column, Embed, Opening, PrintRules, Wall } from './wall.js'
 
@@ -27,6 +28,9 @@ export interface Job {
   readonly sections: readonly ManualSection[]
   /** Where the nozzle stops until somebody has looked. */
   readonly inspections?: readonly Inspection[]
+  /** What the lead has settled of the days, and what counts first in choosing them: soonest, unless said. */
+  readonly pins?: readonly Pin[]
+  readonly aim?: Aim
   /** Cuts the lead forbids (opening or wall ids). */
   readonly noCutAt: readonly string[]
   /** `ownership` of the machine frame: where the building's origin lies in machine coordinates [m], and rotation [rad]. */

@@ -32,6 +32,7 @@ export function campaignInput(
     calendar: job.calendar,
     timeZone: job.site.timeZone,
     speed: { now: job.print.speed, most: job.machine.printSpeedMost },
+    ...(job.pins ? { pins: job.pins } : {}),
     ...(job.batching.silo ? { deliveries: deliveriesOf(job) } : {}),
     ...(job.batching.chiller ? { chilledWater: job.batching.chiller.temperature } : {}),
   }

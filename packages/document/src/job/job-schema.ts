@@ -4,6 +4,7 @@ import { drawingSchema } from './drawing-schema.js'
 import { assumedQuantity, block, choice, count, identifier, quantity, words } from './field.js'
 import { machineSchema } from './machine-schema.js'
 import { mixSchema } from './mix-schema.js'
+import { aimSchema, pinSchema } from './pin-schema.js'
 import {
   batchingSchema,
   calendarSchema,
@@ -100,6 +101,10 @@ export const jobSchema = block({
     .max(500)
     .prefault([])
     .meta({ description: 'Where the nozzle stops until somebody has looked: a hold of the lift' }),
+  pins: z.array(pinSchema).max(500).prefault([]).meta({
+    description: 'What the lead has settled of the days: days a section rests, lifts promised to a day',
+  }),
+  aim: aimSchema.optional(),
   sections: z.array(sectionSchema).prefault([]),
   noCutAt: z.array(identifier()).prefault([]),
 })

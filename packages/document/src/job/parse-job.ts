@@ -4,6 +4,7 @@ import { failure, success } from '@dawnlift/core/result'
 import type { Assumed } from './assumed.js'
 import { buildMachine } from './build-machine.js'
 import { buildMix } from './build-mix.js'
+import { buildPins } from './build-pins.js'
 import { buildBatching, buildCalendar, buildRules, buildWeather, type JobWeather } from './build-site.js'
 import { given } from './build-types.js'
 import { buildColumns, buildEmbeds, buildOpenings, buildWalls } from './build-walls.js'
@@ -51,6 +52,7 @@ export function parseJob(text: string, options: ParseOptions = {}): Result<Parse
   const mix = buildMix(document.mix, document.units, ledger)
   const calendar = buildCalendar(document, ledger)
   const batching = buildBatching(document, ledger)
+  const pins = buildPins(document, ledger)
   checkDocument(document, parts, options.drawing, ledger)
   if (options.drawing) checkLeftOut(document, options.drawing, ledger)
   if (ledger.problems.length > 0 || !weather || !machine) return failure(ledger.problems)
@@ -72,6 +74,8 @@ export function parseJob(text: string, options: ParseOptions = {}): Result<Parse
     ...parts,
     batching,
     inspections: document.inspections,
+    ...(pins.length > 0 ? { pins } : {}),
+    ...given({ aim: document.aim }),
     machineOrigin: { x, y, z, turn: document.machine.turn },
   }
   const testsFile = document.mix === 'default' ? undefined : document.mix.tests
