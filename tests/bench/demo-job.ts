@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { initGeometry } from '@dawnlift/core/geometry'
 import type { Job } from '@dawnlift/core/job'
@@ -9,8 +9,9 @@ import { root } from '../sources.js'
 /** A demo job, opened, with geometry ready. */
 export async function demoJob(name: string): Promise<PlanInput> {
   await initGeometry()
-  const read = (file: string) => readFileSync(join(root, 'examples', name, file))
-  const opened = openJob({ document: read('job.yaml').toString(), read })
+  const at = (file: string) => join(root, 'examples', name, file)
+  const read = (file: string) => (existsSync(at(file)) ? readFileSync(at(file)) : undefined)
+  const opened = openJob({ document: readFileSync(at('job.yaml'), 'utf8'), read })
   if (!opened.ok) throw new Error(opened.problems.map(each => each.say).join('\n'))
   return opened.value
 }

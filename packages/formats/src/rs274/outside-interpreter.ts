@@ -50,3 +50,9 @@ export function feedEnds(calls: string): number[][] {
     return match[1] ? n.slice(0, 6) : [n[0]!, n[1]!, n[5]!, n[6]!, n[7]!, n[8]!]
   })
 }
+
+/** End points of its rapid moves. */
+export const rapidEnds = (calls: string): number[][] =>
+  [...calls.matchAll(/STRAIGHT_TRAVERSE\(([^)]*)\)/g)].map(match =>
+    match[1]!.split(',').map(Number).slice(0, 6),
+  )
