@@ -16,6 +16,8 @@ export interface CureStep {
   readonly at: Instant
   readonly do: 'cover' | 'wet' | 'check-temperature' | 'heat' | 'uncover'
   readonly litres?: number
+  /** Last round of those told by the day. */
+  readonly until?: Instant
   /** Temperature to be expected [°C]. */
   readonly temperature?: Celsius
   /** Drying index until then [kg/m²h]. */

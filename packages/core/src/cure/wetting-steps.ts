@@ -55,5 +55,14 @@ function dayOfRounds(id: string, day: number, rounds: readonly Wetting[], words:
   const litres = rounds.reduce((sum, round) => sum + round.litres, 0)
   const count = rounds.length === 1 ? 'one round' : `${rounds.length} rounds`
   const say = `Day ${day} of the cure: ${count} of wetting, ${words.water(litres)} in all; the times follow when the day is planned again.`
-  return { id: `${id}-wet-day-${day}`, at: rounds[0]!.at, do: 'wet', litres, say, source: practice }
+  const [first, last] = [rounds[0]!, rounds.at(-1)!]
+  return {
+    id: `${id}-wet-day-${day}`,
+    at: first.at,
+    until: last.at,
+    do: 'wet',
+    litres,
+    say,
+    source: practice,
+  }
 }

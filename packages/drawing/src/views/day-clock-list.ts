@@ -1,4 +1,4 @@
-import { clockText } from '@dawnlift/core/clock'
+import { clockText, localTime } from '@dawnlift/core/clock'
 import type { Plan } from '@dawnlift/core/plan'
 import {
   box,
@@ -34,7 +34,7 @@ export function callList(parts: DayClockParts, date: string, [x, y]: PaperPoint,
   return [
     ...shown.map((call, index) =>
       row(
-        `${index + 1}  ${clockText(call.from, zone)}–${clockText(call.until, zone)}  ${call.id} ${call.what}`,
+        `${index + 1}  ${clockText(call.from, zone)}–${clockText(call.until, zone)}${localTime(call.until, zone).date === date ? '' : ' next day'}  ${call.id} ${call.what}`,
         index,
         call.id,
       ),

@@ -1,39 +1,22 @@
 import type { Lift } from '@dawnlift/core/campaign'
-import { clockText, instantAt } from '@dawnlift/core/clock'
+import { addDays, clockText, instantAt } from '@dawnlift/core/clock'
 import {
   type Drawing,
   drawingRoom,
-  type Fill,
   fullDayText,
   layer,
   line,
   type Mark,
   type PaperPoint,
-  type Pen,
   type Sheet,
   temperatureText,
   text,
   titleBlock,
 } from '../paper/index.js'
+import { band, type Dial, hoursOf, rings } from './day-clock-dial.js'
 import { callList, callsOn, type DayClockParts } from './day-clock-list.js'
+import { openRing } from './day-clock-open.js'
 import { fillOf } from './wall-shapes.js'
-
-interface Dial {
-  readonly centre: PaperPoint
-  readonly radius: number
-  /** Turn of a moment: noon up, midnight down, clockwise. */
-  readonly angle: (moment: number) => number
-  readonly point: (moment: number, radius: number) => PaperPoint
-}
-
-/** Rings from the rim inwards, as shares of the dial's radius. */
-const rings = {
-  hours: 1,
-  open: [0.86, 0.93],
-  prints: [0.66, 0.84],
-  calls: [0.52, 0.64],
-  wet: [0.44, 0.5],
-} as const
 
 /** One day round a clock of 24 hours: open hours, prints, calls, wetting, and the temperature of the air. */
 export function drawDayClock(parts: DayClockParts, date: string, sheet: Sheet): Drawing {
@@ -75,73 +58,11 @@ export function drawDayClock(parts: DayClockParts, date: string, sheet: Sheet): 
   }
 }
 
-/** Outline of a piece of ring: out along the rim, back along the inside. */
-function sector(
-  dial: Dial,
-  from: number,
-  to: number,
-  [inner, outer]: readonly [number, number],
-): PaperPoint[] {
-  const steps = Math.max(1, Math.ceil((to - from) / 600))
-  const moments = Array.from({ length: steps + 1 }, (_, i) => from + ((to - from) * i) / steps)
-  return [...moments.map(m => dial.point(m, outer)), ...moments.reverse().map(m => dial.point(m, inner))]
-}
-
-const band = (
-  dial: Dial,
-  from: number,
-  to: number,
-  ring: readonly [number, number],
-  pen: Pen,
-  fill: Fill,
-  ref?: string,
-  title?: string,
-): Mark =>
-  line(sector(dial, from, to, ring), pen, {
-    closed: true,
-    fill,
-    ...(ref ? { ref } : {}),
-    ...(title ? { title } : {}),
-  })
-
-const hoursOf = ({ campaign }: DayClockParts, midnight: number) =>
-  campaign.hours.filter(hour => hour.start >= midnight && hour.start < midnight + 86_400)
-
 function sunRing(parts: DayClockParts, dial: Dial, midnight: number): Mark[] {
   return hoursOf(parts, midnight).flatMap(hour =>
     hour.sunAltitude < 0 ? [band(dial, hour.start, hour.start + 3600, [0.36, 0.95], 'none', 'night')] : [],
   )
 }
-
-/** Open hours are filled and framed; shut ones carry a line across, so that they are told without colour. */
-function openRing(parts: DayClockParts, dial: Dial, midnight: number): Mark[] {
-  return hoursOf(parts, midnight).flatMap(hour => {
-    const over = hour.limits.filter(limit => limit.demand > limit.capacity).map(limit => limit.kind)
-    const field = band(
-      dial,
-      hour.start,
-      hour.start + 3600,
-      rings.open,
-      'hair',
-      hour.open ? 'open' : byClock(over) ? 'night' : 'shut',
-      undefined,
-      hour.open ? 'open' : `shut: ${over.join(', ')}`,
-    )
-    return hour.open
-      ? [field]
-      : [
-          field,
-          line(
-            [dial.point(hour.start, rings.open[0]), dial.point(hour.start + 3600, rings.open[1])],
-            'dimension',
-          ),
-        ]
-  })
-}
-
-/** Shut by hours and daylight alone: nothing the weather could change. */
-const byClock = (kinds: readonly string[]): boolean =>
-  kinds.every(kind => ['permitted-hours', 'daylight', 'shift'].includes(kind))
 
 function printRing(parts: DayClockParts, dial: Dial, date: string): Mark[] {
   const day = parts.campaign.days.find(candidate => candidate.date === date)
@@ -190,7 +111,12 @@ function nameMoment(lift: Lift): number {
 function callRing(parts: DayClockParts, dial: Dial, date: string): Mark[] {
   const ends = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY]
   const height = (rings.calls[1] - rings.calls[0]) / ends.length
-  return windowsOf(callsOn(parts, date)).flatMap(({ from, until, first, last, ids }) => {
+  const zone = parts.job.site.timeZone
+  const [midnight, next] = [instantAt(date, 0, zone), instantAt(addDays(date, 1), 0, zone)]
+  // A window over night stops at midnight: round the dial it would meet itself.
+  const within = (at: number) => Math.max(midnight, Math.min(next, at))
+  return windowsOf(callsOn(parts, date)).flatMap(({ first, last, ids, ...window }) => {
+    const [from, until] = [within(window.from), within(window.until)]
     const track = Math.max(
       ends.findIndex(end => end <= from),
       0,

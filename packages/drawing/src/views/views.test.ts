@@ -1,3 +1,5 @@
+import { instantAt } from '@dawnlift/core/clock'
+import { openSpans } from '@dawnlift/core/weather'
 import { describe, expect, it } from 'vitest'
 import { scenes, smallPlan, smallSay } from '../examples/index.js'
 import {
@@ -137,6 +139,38 @@ describe('drawDayClock', () => {
     expect(hourAt('00')[1]).toBeLessThan(10)
     expect(hourAt('06')[0]).toBeLessThan(10)
     expect(hourAt('18')[0]).toBeGreaterThan(90)
+  })
+
+  it('ends what is open at the minute at which a limit is passed, not on the hour', () => {
+    const midnight = instantAt('2026-07-14', 0, plan.job.site.timeZone)
+    const spans = openSpans(plan.campaign.hours).filter(
+      ({ from, until }) => until > midnight && from < midnight + 86_400,
+    )
+    const minutes = spans.flatMap(({ from, until }) => [from, until]).map(at => ((at - midnight) / 60) % 60)
+    expect(minutes.some(minute => minute > 1 && minute < 59)).toBe(true)
+    // Each stretch is drawn in as many pieces as it touches hours, the first and the last cut short.
+    const pieces = spans.reduce(
+      (sum, { from, until }) =>
+        sum + Math.ceil((until - midnight) / 3600) - Math.floor((from - midnight) / 3600),
+      0,
+    )
+    const drawn = marksOf(drawing, 'open').filter(mark => mark.kind === 'line' && mark.title === 'open')
+    expect(drawn).toHaveLength(pieces)
+  })
+
+  it('stops a call over night at midnight and says so in the list', () => {
+    const [call, ...others] = plan.calls.filter(({ date }) => date === '2026-07-14')
+    const late = { ...call!, until: call!.from + 26 * 3600 }
+    const clock = drawDayClock({ ...plan, calls: [late, ...others] }, '2026-07-14', sheet)
+    expect(textsOf(clock).some(({ text }) => text.includes(' next day '))).toBe(true)
+    const arc = marksOf(clock, 'calls').find(mark => mark.kind === 'line' && mark.ref === late.id)
+    const short = marksOf(drawDayClock(plan, '2026-07-14', sheet), 'calls').find(
+      mark => mark.kind === 'line' && mark.ref === late.id,
+    )
+    const pointsOf = (mark: Mark | undefined) => (mark?.kind === 'line' ? mark.points.length : 0)
+    expect(pointsOf(arc)).toBeGreaterThan(pointsOf(short))
+    // hand: at most 24 h in pieces of ten minutes, out and back: 2 · 145.
+    expect(pointsOf(arc)).toBeLessThanOrEqual(290)
   })
 
   it('puts a lift between its clock times', () => {

@@ -226,11 +226,17 @@ function coverMarks({ cover, steps, job }: WallHeatParts, axes: Axes): Mark[] {
   return [
     ...bar,
     ...wettings.map(step =>
+      // Rounds told by the day lie as one line from the first to the last.
       line(
-        [
-          [x(step.at), y + 4.6],
-          [x(step.at), y + 6.6],
-        ],
+        step.until === undefined
+          ? [
+              [x(step.at), y + 4.6],
+              [x(step.at), y + 6.6],
+            ]
+          : [
+              [x(step.at), y + 5.6],
+              [x(Math.min(until, Math.max(step.until, step.at + 1800))), y + 5.6],
+            ],
         'water',
         { title: step.say },
       ),

@@ -14,6 +14,10 @@ export const cureSchema = z.strictObject({
       id: z.string(),
       at: z.iso.datetime(),
       do: z.enum(['cover', 'wet', 'check-temperature', 'heat', 'uncover']),
+      until: z.iso
+        .datetime()
+        .optional()
+        .meta({ description: 'Last round, where the rounds of a day are told as one' }),
       water_L: z.number().optional(),
       expected_C: z.number().optional().meta({ description: 'Temperature to be expected, or to be held' }),
       drying_kg_per_m2_per_h: z
@@ -61,10 +65,11 @@ export const cureReport = ({
   cover,
   peak_C: peak.temperature,
   peakAt: momentText(peak.at),
-  steps: steps.map(({ id, at, do: deed, litres, temperature, drying, heating, say, source }) => ({
+  steps: steps.map(({ id, at, until, do: deed, litres, temperature, drying, heating, say, source }) => ({
     id,
     at: momentText(at),
     do: deed,
+    ...(until === undefined ? {} : { until: momentText(until) }),
     ...(litres === undefined ? {} : { water_L: litres }),
     ...(temperature === undefined ? {} : { expected_C: temperature }),
     ...(drying === undefined ? {} : { drying_kg_per_m2_per_h: drying }),
