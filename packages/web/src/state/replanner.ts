@@ -1,6 +1,7 @@
 import type { Doubt, DoubtWishes } from '@dawnlift/formats/job-folder'
 import { proxy, type Remote, transfer, wrap } from 'comlink'
 import type { JobFiles } from './job-files.js'
+import type { LiftMove } from './moved-lift.js'
 import { lendPlan, type Progress } from './planner.js'
 import type { Replanner } from './replanner.worker.js'
 import { useApp } from './store.js'
@@ -45,6 +46,10 @@ async function ask<T>(
 
 export const askLevers = (progress: Progress): Promise<TriedLevers | undefined> =>
   ask(remote => remote.levers(proxy(progress)))
+
+/** What breaks when a lift goes to another day. */
+export const askMove = (lift: string, date: string): Promise<LiftMove | undefined> =>
+  ask(remote => remote.move(lift, date))
 
 export const askDoubt = (wishes: DoubtWishes, progress: Progress): Promise<Doubt | undefined> =>
   ask((remote, files) => remote.doubt(files, wishes, proxy(progress)))

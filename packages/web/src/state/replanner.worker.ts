@@ -4,6 +4,7 @@ import { type Doubt, type DoubtWishes, doubtOf, openJob } from '@dawnlift/format
 import clipperUrl from 'clipper2-wasm/dist/es/clipper2z.wasm?url'
 import { expose } from 'comlink'
 import type { JobFiles } from './job-files.js'
+import { type LiftMove, movedLift } from './moved-lift.js'
 import { type TriedLevers, triedLevers } from './tried-levers.js'
 
 type Progress = (stage: string, share: number) => void
@@ -26,6 +27,10 @@ const replanner = {
   async levers(progress: Progress): Promise<TriedLevers | undefined> {
     await ready()
     return plan && triedLevers(plan, progress)
+  },
+  async move(lift: string, date: string): Promise<LiftMove | undefined> {
+    await ready()
+    return plan && movedLift(plan, lift, date)
   },
   async doubt(files: JobFiles, wishes: DoubtWishes, progress: Progress): Promise<Doubt | undefined> {
     await ready()

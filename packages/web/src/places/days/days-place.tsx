@@ -15,6 +15,8 @@ import { dayText } from './day-text.js'
 import { DoubtSheet } from './doubt-sheet.js'
 import { Levers } from './levers.js'
 import { LiftSheet } from './lift-sheet.js'
+import { MoveBoard } from './move-board.js'
+import { PinnedList } from './pinned-list.js'
 
 /** Which lift on which day, at which clock time, and why not more. */
 export const DaysPlace = () => <WithPlan>{plan => <Days plan={plan} />}</WithPlan>
@@ -44,6 +46,8 @@ function Days({ plan }: { readonly plan: Plan }) {
           {day && <DaySheet day={day} plan={plan} />}
         </div>
       </div>
+      <PinnedList plan={plan} />
+      <MoveBoard plan={plan} />
       <div className="columns">
         <Levers plan={plan} />
         <DoubtSheet plan={plan} />
