@@ -1,5 +1,7 @@
+import { join } from 'node:path'
 import { smallPlan } from '@dawnlift/drawing/examples'
-import { describe, expect, it } from 'vitest'
+import { afterAll, describe, expect, it } from 'vitest'
+import { emptyFolder, root, run } from './collecting-screen.js'
 import { printDays } from './command/plan.js'
 
 const plan = smallPlan()
@@ -17,4 +19,18 @@ describe('the print days on the screen', () => {
   })
   it('count a metric job in cubic metres, kilometres and tonnes', () =>
     expect(printDays(plan)).toMatch(/m³ in [\d.]+ km of bead, [\d.]+ t of water/))
+})
+
+describe('a bid', () => {
+  const { folder, remove } = emptyFolder()
+  afterAll(remove)
+
+  it('counts in the units of the job it is like', async () => {
+    const like = join(root, 'examples/tern-cottage')
+    const { code, out } = await run(['estimate', '--walls', '100 ft', '--like', like], folder)
+    expect(code).toBe(0)
+    expect(out).toMatch(/^walls, ft +100\.0 +100\.0 +100\.0$/m)
+    expect(out).toMatch(/^mix, yd³ /m)
+    expect(out).not.toMatch(/, (m|m²|km|m³) /)
+  })
 })

@@ -58,7 +58,9 @@ export function addEstimate(program: Command, { screen, finish }: CommandContext
       const estimate = estimateJob(bid.input)
       const cost = estimateCost(estimate, bid.cost)
       if (options.json) return screen.out(JSON.stringify(estimateReport(bid, estimate, cost), null, 2))
-      screen.out(estimateInWords(bid, estimate, cost, options.like))
+      screen.out(
+        estimateInWords(bid, estimate, cost, { units: like.value.opened.job.units, named: options.like }),
+      )
     })
 }
 
@@ -82,11 +84,14 @@ function readGiven(options: EstimateOptions): Result<BidGiven> {
     const read = parseQuantity(written, dimension)
     if (!read.ok) wrong(at, read.problems[0]?.say ?? '')
     else if (read.value < least || (dimension === 'share' && read.value >= 0.9))
-      wrong(at, `“${written}” is out of range.`)
+      wrong(
+        at,
+        `“${written}” is not allowed here; write ${least} or more${dimension === 'share' ? ', and less than 90 %' : ''}.`,
+      )
     return read.ok ? read.value : 0
   }
   const count = (at: string, written: string): number => {
-    if (!/^\d{1,5}$/.test(written)) wrong(at, `“${written}” is no whole number.`)
+    if (!/^\d{1,5}$/.test(written)) wrong(at, `“${written}” is no whole number; write one such as 12.`)
     return Number(written)
   }
   const { walls, floor, openings } = options
@@ -120,17 +125,35 @@ const factorWords: Readonly<Record<BidFactor, string>> = {
   lostShare: 'days lost to weather',
 }
 
-function estimateInWords(bid: Bid, estimate: BidEstimate, cost: BidCost, like: string | undefined): string {
+/** The job whose climate, crew and rates are taken: its units, and its name where one was given. */
+interface Like {
+  readonly units: 'metric' | 'imperial'
+  readonly named: string | undefined
+}
+
+/** What quantities are counted in, and how many of it make one of SI. */
+const countedIn = {
+  metric: { length: ['m', 1], area: ['m²', 1], bead: ['km', 1e-3], volume: ['m³', 1] },
+  imperial: {
+    length: ['ft', 1 / 0.3048],
+    area: ['ft²', 1 / 0.3048 ** 2],
+    bead: ['ft', 1 / 0.3048],
+    volume: ['yd³', 1 / 0.9144 ** 3],
+  },
+} as const
+
+function estimateInWords(bid: Bid, estimate: BidEstimate, cost: BidCost, { units, named }: Like): string {
+  const { length, area, bead, volume } = countedIn[units]
   const row = (what: string, of: Spread, digits = 0) => [
     what,
     ...[of.low, of.likely, of.high].map(each => each.toFixed(digits)),
   ]
   const { currency } = bid.cost.costs
   const quantities = [
-    row('walls, m', estimate.wallLength, 1),
-    row('one face less openings, m²', estimate.wallFace),
-    row('bead, km', scaled(estimate.beadLength, 1e-3), 2),
-    row('mix, m³', estimate.volume, 1),
+    row(`walls, ${length[0]}`, scaled(estimate.wallLength, length[1]), 1),
+    row(`one face less openings, ${area[0]}`, scaled(estimate.wallFace, area[1])),
+    row(`bead, ${bead[0]}`, scaled(estimate.beadLength, bead[1]), units === 'metric' ? 2 : 0),
+    row(`mix, ${volume[0]}`, scaled(estimate.volume, volume[1]), 1),
     row('sections', estimate.sections),
     row('lifts', estimate.lifts),
     row('print hours', estimate.printHours),
@@ -140,8 +163,10 @@ function estimateInWords(bid: Bid, estimate: BidEstimate, cost: BidCost, like: s
       .filter(line => line.amount.high > 0)
       .map(line => row(`${line.what}, ${currency}`, line.amount)),
     row(`all together, ${currency}`, cost.total),
-    row(`per m² of wall, ${currency}`, cost.perWallFace),
-    ...(cost.perFloor ? [row(`per m² of floor, ${currency}`, cost.perFloor)] : []),
+    row(`per ${area[0]} of wall, ${currency}`, scaled(cost.perWallFace, 1 / area[1])),
+    ...(cost.perFloor
+      ? [row(`per ${area[0]} of floor, ${currency}`, scaled(cost.perFloor, 1 / area[1]))]
+      : []),
     row(`the same walls built conventionally, ${currency}`, cost.conventional),
   ]
   const drivers = estimate.drivers.map(({ what, workDays }) => [
@@ -154,7 +179,7 @@ function estimateInWords(bid: Bid, estimate: BidEstimate, cost: BidCost, like: s
     '',
     textTable(['what drives it', 'working days, the rest likely'], drivers),
     '',
-    `Climate, crew, rules, mix, machine and rates as in ${like ?? 'the job that `dawnlift new` writes: give your own with --like'}.`,
+    `Climate, crew, rules, mix, machine and rates as in ${named ?? 'the job that `dawnlift new` writes: give your own with --like'}.`,
     `Days from ${bid.season[0]} on, in ${bid.weather}: ${openHours.low.toFixed(1)} to ${openHours.high.toFixed(1)} h open, ${Math.round(100 * lostShare.low)} to ${Math.round(100 * lostShare.high)} % lost.`,
     ...estimate.assumes.map(each => `Assumed: ${each}.`),
     'Low is all that makes it short at once, high all that makes it long: a plan of the walls says it far better.',
