@@ -1,6 +1,7 @@
 import { dot, pathLength } from '../geometry/index.js'
+import type { PrintRules } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
-import { cornersOf, innerReach } from './corner.js'
+import { cornersOf, innerReach, tieStart } from './corner.js'
 import type { Arm, Junction } from './junction.js'
 import { slack, standsAt, tieSetback, type WallParts } from './parts.js'
 import { foreignOwners, shellKey } from './precedence.js'
@@ -31,8 +32,8 @@ export function tieRuns(
   const whole = wall.centreline.closed && to - from > pathLength(wall.centreline) - slack
   const lasting = [
     ...columnRuns(parts, stretch, back),
-    ...cornerRuns(stretch),
-    ...plan.junctions.flatMap(junction => junctionRuns(plan, junction, stretch, z, back)),
+    ...cornerRuns(stretch, parts.print),
+    ...plan.junctions.flatMap(junction => junctionRuns(plan, junction, stretch, z, parts.print)),
     ...(whole ? [] : endRuns(plan, stretch, z, back)),
   ]
   const passing = [...openingRuns(parts, stretch, z, back), ...embedRuns(parts, stretch, z)]
@@ -79,8 +80,10 @@ function embedRuns({ embeds, print }: WallParts, { wall }: PlacedStretch, z: Met
 }
 
 /** Corners inside the centreline: the run on which the inner faces have already met. */
-const cornerRuns = ({ wall: { centreline, thickness } }: PlacedStretch): readonly Run[] =>
-  cornersOf(centreline, 0.02).map(({ station, turn }) => around(station, innerReach(thickness, turn)))
+const cornerRuns = ({ wall: { centreline, thickness } }: PlacedStretch, print: PrintRules): readonly Run[] =>
+  cornersOf(centreline, 0.02).map(({ station, turn }) =>
+    around(station, innerReach(thickness, turn) + tieStart(Math.PI - Math.abs(turn), print)),
+  )
 
 /** What a junction blocks on both sides along a stretch. */
 function junctionRuns(
@@ -88,7 +91,7 @@ function junctionRuns(
   junction: Junction,
   stretch: PlacedStretch,
   z: Metres,
-  back: Metres,
+  print: PrintRules,
 ): readonly Run[] {
   const standing = junction.arms.filter(({ wall }) => standsAt(wall, z))
   const foreign = foreignOwners(plan, junction, z)
@@ -101,7 +104,9 @@ function junctionRuns(
           const owner =
             foreign.includes(other) || (holdsArm(plan.stretches, other) && comesBefore(other, arm))
           const joined = holdsArm(plan.stretches, other) && shellKey(other.wall) === shellKey(arm.wall)
-          return owner || joined ? facesMeet(arm, other) + (owner ? back : 0) : 0
+          if (owner) return facesMeet(arm, other) + tieSetback(print)
+          const opening = Math.acos(Math.min(1, Math.max(-1, dot(arm.out, other.out))))
+          return joined ? facesMeet(arm, other) + tieStart(opening, print) : 0
         })
       const reach = Math.max(0, ...reaches)
       if (reach === 0) return []

@@ -11,6 +11,7 @@ import {
 } from '../geometry/index.js'
 import type { Band, Bead } from './bead.js'
 import { beadLengthPerMetre } from './bead-length.js'
+import { tieStart } from './corner.js'
 import { house } from './fixtures/house.js'
 import {
   double,
@@ -80,6 +81,23 @@ describe('a double wall', () => {
       for (const end of [tie!.path.points[0]!, tie!.path.points.at(-1)!])
         expect(nearestOnPath(wythe!.path, end).distance).toBeCloseTo(0.04, 6)
     }
+  })
+  it('ties onto its wythes where these swing round an acute inside corner', () => {
+    const band = bandAt(named('acute bend and acute tee, rounded'), 1)
+    const ends = ofRole(band, 'web').flatMap(({ path }) => [path.points[0]!, path.points.at(-1)!])
+    expect(ends.length).toBeGreaterThan(6)
+    for (const end of ends) {
+      const away = Math.min(...ofRole(band, 'wythe').map(({ path }) => nearestOnPath(path, end).distance))
+      // One bead less two fifths of the lap of 10 mm, which is what the end keeps at least.
+      expect(away).toBeLessThan(0.046 + 1e-4)
+    }
+  })
+  it('starts its tie past a sharp corner so that the end laps', () => {
+    const rounded = { ...print, cornerRadius: 0.06 }
+    // hand: r 0.035, at 60° r/tan 30° = 0.06062, √(0.106² − 0.1²) = 0.03516.
+    expect(tieStart(Math.PI / 3, rounded)).toBeCloseTo(0.02546, 5)
+    expect(tieStart(Math.PI / 2, rounded)).toBe(0)
+    expect(tieStart(Math.PI / 3, print)).toBe(0)
   })
   it('ties where the layers below tie, though openings begin between', () => {
     const plan = fixture('window', {

@@ -28,18 +28,23 @@ import type { Band, Bead } from './bead.js'
 import { faceLoss } from './bead-section.js'
 
 /**
- * What must hold of every band, as sentences about what does not: paths whole, simple and turned with the face on their
- * right; beads inside the body; the body's faces covered; solid walls full. Empty when all is well.
+ * What must hold of every band, by name; each answers in sentences about what does not, with none when all is well.
  */
-export const validateBand = (band: Band): readonly string[] => [
-  ...regionRings(band.body).flatMap((ring, i) =>
-    Math.abs(ringArea(ring)) > 0 ? [] : [`body ring ${i} has no area`],
-  ),
-  ...band.beads.flatMap(bead => validateBead(band, bead)),
-  ...beadsInside(band),
-  ...facesCovered(band),
-  ...solidFull(band),
-]
+export const bandInvariants: Readonly<Record<string, (band: Band) => readonly string[]>> = {
+  'bodies have area': ({ body }) =>
+    regionRings(body).flatMap((ring, i) =>
+      Math.abs(ringArea(ring)) > 0 ? [] : [`body ring ${i} has no area`],
+    ),
+  'paths are whole, loops closed, simple and turned with the face on their right': band =>
+    band.beads.flatMap(bead => validateBead(band, bead)),
+  'no bead leaves the body': beadsInside,
+  'faces are covered, or the thin place is told': facesCovered,
+  'solid walls hold the volume of their body': solidFull,
+}
+
+/** All that does not hold of a band; empty when all is well. */
+export const validateBand = (band: Band): readonly string[] =>
+  Object.values(bandInvariants).flatMap(invariant => invariant(band))
 
 function validateBead(band: Band, { id, role, path, width, height }: Bead): readonly string[] {
   const wrong: string[] = []
