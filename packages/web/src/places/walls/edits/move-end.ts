@@ -13,7 +13,7 @@ import type { Wall } from '@dawnlift/core/job'
 import type { JobEdit, RawJob } from '@dawnlift/document/job'
 import type { Draft } from '../draft.js'
 import { lengthText } from './length-text.js'
-import { changeEdits } from './part-edits.js'
+import { changeEdits, inTurn } from './part-edits.js'
 import { columnEntry, embedEntry, openingEntry, pathEntry, wallEntry } from './part-entry.js'
 
 /** Ends nearer than this are one corner [m]. */
@@ -52,7 +52,7 @@ export function endForLength(path: Path, length: number): Point | undefined {
 /** Writes moved walls, and new stations for what stands in them, so that it stays at its place in the building. */
 export function movedWallEdits(raw: RawJob, draft: Draft, moved: readonly MovedWall[]): readonly JobEdit[] {
   const { units } = draft
-  return moved.flatMap(({ wall, path }) => [
+  const edits = moved.flatMap(({ wall, path }) => [
     ...changeEdits(raw, 'walls', wall.id, { path: pathEntry(path, units) }, () => wallEntry(wall, units)),
     ...stationEdits(draft.openings, wall, path, (part, at) =>
       changeEdits(raw, 'openings', part.id, at, () => openingEntry(part, units)),
@@ -64,6 +64,8 @@ export function movedWallEdits(raw: RawJob, draft: Draft, moved: readonly MovedW
       changeEdits(raw, 'columns', part.id, at, () => columnEntry(part, units)),
     ),
   ])
+
+  return inTurn(raw, edits)
 
   function stationEdits<T extends { readonly wall: string; readonly at: number }>(
     parts: readonly T[],

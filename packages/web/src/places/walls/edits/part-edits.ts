@@ -42,6 +42,20 @@ export const addEdits = (raw: RawJob, list: PartList, entry: Entry): readonly Jo
   { kind: 'set', path: [list, entriesOf(raw, list).length], value: entry },
 ]
 
+/** Edits made apart, each as if it were the only one: entries they add are put behind one another. */
+export function inTurn(raw: RawJob, edits: readonly JobEdit[]): readonly JobEdit[] {
+  const next = new Map<string, number>()
+  return edits.map(edit => {
+    const [list, index] = edit.path
+    const length = entriesOf(raw, list as PartList).length
+    if (edit.kind !== 'set' || edit.path.length !== 2 || typeof index !== 'number' || index < length)
+      return edit
+    const free = next.get(String(list)) ?? length
+    next.set(String(list), free + 1)
+    return { ...edit, path: [list!, free] }
+  })
+}
+
 /** Takes the document's own entry of a part out; a drawn part is then as drawn again. */
 export const removeEdits = (raw: RawJob, list: PartList, id: string): readonly JobEdit[] =>
   withoutEdits(raw, list, new Set([id]))

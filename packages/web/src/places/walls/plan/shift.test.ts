@@ -48,6 +48,14 @@ describe('a whole wall in the hand', () => {
     ])
     expect(after.openings.map(each => each.at)).toEqual(draft.openings.map(each => each.at))
   })
+  it('gets an entry of its own, and so does each wall it stretches, where all come from a drawing', () => {
+    const drawn = editJob(text, [{ kind: 'remove', path: ['walls'] }])
+    const bare = rawJob(drawn.ok ? drawn.value : '')
+    const edits = shiftEdits(bare.ok ? bare.value : {}, draft, { ...held, by: [0, -1] })
+    const written = editJob(drawn.ok ? drawn.value : '', edits)
+    const after = rawJob(written.ok ? written.value : '')
+    expect(after.ok && (after.value.walls as { id: string }[]).map(each => each.id)).toEqual(['W1', 'W2'])
+  })
   it('writes nothing when it is set down where it was', () =>
     expect(shiftEdits(raw.value, draft, held)).toEqual([]))
   it('is a wall: what stands in one is carried along it', () =>

@@ -3,7 +3,7 @@ import type { Wall } from '@dawnlift/core/job'
 import type { JobEdit, RawJob } from '@dawnlift/document/job'
 import type { Draft } from '../draft.js'
 import { type MovedWall, movedWallEdits } from '../edits/move-end.js'
-import { changeEdits } from '../edits/part-edits.js'
+import { changeEdits, inTurn } from '../edits/part-edits.js'
 import { pathEntry, wallEntry } from '../edits/part-entry.js'
 import { findThing, type Thing } from '../thing.js'
 import { snapPoint } from './snap-point.js'
@@ -65,12 +65,12 @@ export function shiftEdits(raw: RawJob, draft: Draft, shift: Shift): readonly Jo
   const [own, ...others] = movedBy(draft, shift)
   if (!own) return []
   const { units } = draft
-  return [
+  return inTurn(raw, [
     ...changeEdits(raw, 'walls', own.wall.id, { path: pathEntry(own.path, units) }, () =>
       wallEntry(own.wall, units),
     ),
     ...movedWallEdits(raw, draft, others),
-  ]
+  ])
 }
 
 export function withMoved(draft: Draft, moved: readonly MovedWall[]): Draft {
