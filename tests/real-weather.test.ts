@@ -18,7 +18,9 @@ const jobAt = (site: string, weather: string) =>
     .replace(/^weather:\n(?: {2,}.*\n)+/m, `weather: ${weather}\n`)
 
 function opened(document: string) {
-  const job = openJob({ document, read: name => readFileSync(join(folder, name)) })
+  const read = (name: string) =>
+    existsSync(join(folder, name)) ? readFileSync(join(folder, name)) : undefined
+  const job = openJob({ document, read })
   if (!job.ok) throw new Error(job.problems.map(({ at, say }) => `${at} ${say}`).join('\n'))
   return job.value
 }

@@ -145,3 +145,31 @@ describe('refreshForecast', () => {
     expect(full.ok ? [] : full.problems.map(({ code }) => code)).toEqual(['forecast/not-kept'])
   })
 })
+
+describe('a table of hours that reaches into the campaign', () => {
+  it('counts as measured, over a forecast of the same hours', () => {
+    // A day of the mast from the first day on, at 12 °C; the forecast said 40.
+    const table = [
+      'when,t',
+      ...Array.from(
+        { length: 24 },
+        (_, hour) => `${new Date((first + hour * 3600) * 1000).toISOString()},12`,
+      ),
+    ].join('\n')
+    const document = plain.replace(
+      /^weather:\n(?: {2,}.*\n)+/m,
+      'weather: { source: the mast, file: mast.csv, forecast: ahead.json, columns: { time: when, air: t °C } }\n',
+    )
+    const files: Record<string, string> = { 'mast.csv': table, 'ahead.json': stored(answer(72)) }
+    const opened = openJob({
+      document,
+      read: name => (files[name] === undefined ? undefined : new TextEncoder().encode(files[name])),
+    })
+    if (!opened.ok) throw new Error(opened.problems.map(({ say }) => say).join('\n'))
+    const at = (hour: number) => opened.value.hours.find(({ start }) => start === first + hour * 3600)
+    expect(at(3)).toMatchObject({ source: 'measured', air: 12 })
+    expect(at(30)).toMatchObject({ source: 'forecast', air: 40 })
+    const said = opened.value.weatherNotes.map(({ say }) => say).join('\n')
+    expect(said).toMatch(/Up to .* the weather is measured on site, from there a forecast/)
+  })
+})

@@ -102,12 +102,14 @@ function dayBegins({ hours }: WeatherFile, zone: string): number {
 export const yearsOnRecord = ({ hours, utcOffset }: WeatherFile, { site, calendar }: Job) =>
   replayYears({ hours: closedOnItself(hours), utcOffset }, site.timeZone, calendar.firstDay, horizonDays)
 
-/** Hours of the campaign itself where the file has them; else the file's year, re-dated. */
+/** Hours of the campaign itself where the file has them: measured, and over any forecast; else the file's year, re-dated. */
 function overCampaign(file: WeatherFile, job: Job): readonly WeatherHour[] {
   const zone = job.site.timeZone
   const start = instantAt(job.calendar.firstDay, 0, zone)
   const end = instantAt(addDays(job.calendar.firstDay, horizonDays), 0, zone)
-  const own = file.hours.filter(hour => hour.start >= start - 86400 && hour.start < end)
+  const own = file.hours
+    .filter(hour => hour.start >= start - 86400 && hour.start < end)
+    .map(hour => ({ ...hour, source: 'measured' as const }))
   const year = yearsOnRecord(file, job).at(-1)
   return mergeHours([own, year?.hours ?? []])
 }

@@ -22,7 +22,7 @@ function hourly(from: number, years: number, zone = ''): Uint8Array {
 }
 
 function opened(document: string, content?: Uint8Array) {
-  const read = () => content
+  const read = (name: string) => (name === 'hours.csv' ? content : undefined)
   const job = openJob({ document, read })
   if (!job.ok) throw new Error(job.problems.map(each => each.say).join('\n'))
   return { job: job.value, read }
