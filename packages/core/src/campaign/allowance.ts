@@ -3,7 +3,7 @@ import type { Instant } from '../quantity/index.js'
 import type { LiftEnd } from './campaign.js'
 import { layersByRule } from './campaign-input.js'
 import type { DayPlan, PlacedLift } from './day-plan.js'
-import { liftVolume, standAfter } from './day-plan.js'
+import { liftVolume, mostLayers, standAfter } from './day-plan.js'
 import type { Ground, Stand } from './ground.js'
 import { type HourTable, hourOf, limitsBeyond, openSpanAt, TICK } from './hour-table.js'
 import { liftTrial, sampledLayers, suppliedBy, unhinderedEnds } from './lift-reach.js'
@@ -50,7 +50,7 @@ export function liftAllowances(scene: LiftScene): readonly Allowance[] {
 }
 
 /** Top of wall, lift ends and the height rule: known before anybody prints. */
-function plannedAllowances({ ground, lift }: LiftScene): readonly Allowance[] {
+function plannedAllowances({ ground, lift, stand }: LiftScene): readonly Allowance[] {
   const section = ground.sections[lift.s]!
   const { layerHeight, liftEnds } = section.work
   const left = section.layers - lift.below
@@ -61,6 +61,14 @@ function plannedAllowances({ ground, lift }: LiftScene): readonly Allowance[] {
   const end = liftEnds.find(one => one.afterLayer === section.liftTop[lift.below])
   if (end && end.reason !== 'top' && end.afterLayer < section.layers) {
     planned.push({ layers: end.afterLayer - lift.below, limit: endLimit(end, layerHeight) })
+  }
+  const settled = ground.pins[lift.s]!.lifts.length > 0 ? mostLayers(ground, stand, lift.s) : left
+  if (settled < Math.min(left, section.ruleLayers) && settled < (planned[0]?.layers ?? left)) {
+    const [demand, capacity] = [metres(settled + 1), metres(settled)]
+    planned.push({
+      layers: settled,
+      limit: { kind: 'lift-height', demand, capacity, unit: 'm', source: 'a pin of the lead' },
+    })
   }
   if (section.ruleLayers < left) {
     const limit: Limit = {

@@ -1,10 +1,13 @@
+import type { Instant } from '../quantity/index.js'
 import {
+  CRUMB,
   closeDay,
   type DayPlan,
   dayBegins,
   fillDay,
   isCrumb,
   type KnownFillings,
+  type PlacedLift,
   type Wish,
 } from './day-plan.js'
 import type { Ground, Stand } from './ground.js'
@@ -64,7 +67,9 @@ export function dayOptions(
     for (const order of orders(urgent, breadth.firsts)) {
       const plan = bestBegin(ground, stand, workDay, begins, order, wish, start, known)
       if (!plan) continue
-      for (const one of [plan, ...withoutCrumb(ground, plan)]) {
+      const again = (begin: Instant, only: readonly number[]) =>
+        fillDay(ground, stand, workDay, begin, only, wish, start, known)
+      for (const one of [plan, ...withoutCrumb(ground, plan, again)]) {
         const key = one.lifts.map(lift => `${lift.s}:${lift.layers}:${lift.start}`).join()
         if (!seen.has(key)) seen.set(key, one)
       }
@@ -73,10 +78,35 @@ export function dayOptions(
   return [...seen.values()]
 }
 
-/** The day gone home before a last lift that is hardly worth its change-over. */
-function withoutCrumb(ground: Ground, { day, lifts }: DayPlan): readonly DayPlan[] {
+/**
+ * The day without a last lift that is hardly worth its change-over; or with a last lift a little lower where it would leave
+ * no more than a crumb for the next one.
+ */
+function withoutCrumb(
+  ground: Ground,
+  { day, lifts }: DayPlan,
+  again: (begin: Instant, only: readonly number[]) => DayPlan | undefined,
+): readonly DayPlan[] {
   const last = lifts.at(-1)!
-  return lifts.length > 1 && isCrumb(ground, last) ? [closeDay(ground, day, lifts.slice(0, -1))] : []
+  const before = lifts.slice(0, -1)
+  if (isCrumb(ground, last)) {
+    const fewer =
+      before[0] &&
+      again(
+        before[0].start,
+        before.map(lift => lift.s),
+      )
+    return fewer ? [fewer] : []
+  }
+  const layers = last.layers - layersToLeave(ground, last)
+  if (layers === last.layers || layers <= CRUMB) return []
+  return [closeDay(ground, day, [...before, { ...last, layers, ends: last.ends.slice(0, layers) }])]
+}
+
+/** Layers by which a lift is too tall for the next one below the same lift end to be worth its while. */
+function layersToLeave({ sections }: Ground, { s, below, layers }: PlacedLift): number {
+  const left = sections[s]!.liftTop[below]! - below - layers
+  return left > 0 && left <= CRUMB ? CRUMB + 1 - left : 0
 }
 
 /** Of all beginnings the one that prints longest; of equals the one that goes home soonest after the shortest shift. */

@@ -49,7 +49,8 @@ export function dayBegins(ground: Ground, day: WorkDay, stand: Stand): readonly 
 
 /**
  * Fills a day from `begin` on with sections in the order given, each as tall as wished and possible.
- * A section still curing lets the next one go first; the last lift gets as tall as it can whatever was wished.
+ * A section still curing lets the next one go first; the last lift gets as tall as it can whatever was wished,
+ * unless it is to be as wished.
  */
 export function fillDay(
   ground: Ground,
@@ -60,6 +61,7 @@ export function fillDay(
   wish: Wish,
   start: Stand,
   known: KnownFillings = new Map(),
+  lastAs: 'wished' | 'tallest' = 'tallest',
 ): DayPlan | undefined {
   const { setUp, changeOver } = ground.input.crew
   const waiting = order.filter(s => isOpen(ground, stand, s, day.date))
@@ -88,7 +90,7 @@ export function fillDay(
   }
   if (lifts.length === 0) return undefined
   // A lift stopped by anything but the wish gets no taller.
-  const isWished = lifts.at(-1)!.layers >= lastWish
+  const isWished = lastAs === 'tallest' && lifts.at(-1)!.layers >= lastWish
   return closeDay(ground, day, isWished ? withTallestLast(ground, stand, day, lifts, before) : lifts)
 }
 
@@ -213,7 +215,7 @@ export function liftVolume(ground: Ground, lift: PlacedLift): CubicMetres {
 }
 
 /** Lifts so low are a nuisance: a set-up and a change-over for next to nothing. */
-const CRUMB = 2
+export const CRUMB = 2
 
 /** Whether a lift has a layer or two though lift ends would let it have more. */
 export const isCrumb = ({ sections }: Ground, { s, below, layers }: PlacedLift): boolean =>

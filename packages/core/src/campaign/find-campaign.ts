@@ -31,8 +31,9 @@ export function findCampaign(ground: Ground, bounds: Bounds, start: Stand, effor
     const found = searchSampled(ground, bounds, start, effort, least)
     const { asked, learned } = putToPhysics(ground, bounds, start, found)
     if (!best || isBetter(asked, best)) best = asked
-    // An answer that cost no day is not worth another search.
-    if (learned === 0 || best.finish <= found.finish || effort === 'quick') break
+    // An answer that cost neither day nor calm is not worth another search.
+    const isWorse = best.finish > found.finish || best.trail.crumbs > found.trail.crumbs
+    if (learned === 0 || !isWorse || effort === 'quick') break
   }
   const shortest = best!
   if ((shortest.finish <= least && shortest.trail.missed === 0) || effort !== 'full' || !isSmall(ground)) {

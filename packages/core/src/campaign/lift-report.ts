@@ -52,7 +52,17 @@ export function whyNoTaller(scene: LiftScene): Why {
   if (first.layers <= lift.layers) {
     return { binding: first.limit, runnersUp: allowances.slice(1), isChoice: false }
   }
-  return { binding: sharedDay(scene), runnersUp: allowances, isChoice: true }
+  const isLast = scene.plan.lifts.at(-1) === lift
+  const binding = isLast ? leftForNext(scene) : sharedDay(scene)
+  return { binding, runnersUp: allowances, isChoice: true }
+}
+
+/** The last lift of a day is lower than it could be only so that the next one is worth its while. */
+function leftForNext({ ground, lift }: LiftScene): Limit {
+  const { layerHeight } = ground.sections[lift.s]!.work
+  const [demand, capacity] = [lift.layers + 1, lift.layers].map(layers => layers * layerHeight)
+  const source = 'the plan: the next lift is to be worth its while'
+  return { kind: 'lift-height', demand: demand!, capacity: capacity!, unit: 'm', source }
 }
 
 /** Machine and crew move on to the next section: the day is the limit, at the moment they move. */

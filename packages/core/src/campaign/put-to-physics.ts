@@ -45,7 +45,7 @@ function dayAgain(
   if (plan?.lifts.every(lift => stand.heights[lift.s] === lift.below)) {
     const order = plan.lifts.map(lift => lift.s)
     const wish = (s: number) => plan.lifts.find(lift => lift.s === s)!.layers
-    return fillDay(ground, stand, workDay, plan.lifts[0]!.start, order, wish, start)
+    return fillDay(ground, stand, workDay, plan.lifts[0]!.start, order, wish, start, new Map(), 'wished')
   }
   const begins = dayBegins(ground, workDay, stand)
   const order = urgentFirst(ground, bounds, stand, day)

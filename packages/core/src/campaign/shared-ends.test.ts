@@ -10,8 +10,11 @@ const slow = { ...inventedWork('B', 60, 12), liftEnds: lintel(40) }
 const hours = inventedHours('2026-06-01', 30, (day, hour) => summer(day, hour))
 const apart = { ...slow, liftEnds: [{ ...lintel(40)[0]!, ref: 'D2' }] }
 
+/** The quick section as early as it can be: its second lift, above the lintel, on the second day. */
+const pins = [{ kind: 'lift', section: 'A', lift: 2, date: '2026-06-02' }] as const
+
 const dayAbove = (work: readonly (typeof quick)[], section: string, layer: number): string => {
-  const campaign = scheduleCampaign(inventedInput(work, 30, { hours }))
+  const campaign = scheduleCampaign(inventedInput(work, 30, { hours, pins }))
   return campaign.days.find(day =>
     day.lifts.some(lift => lift.section === section && lift.lastLayer > layer),
   )!.date
@@ -28,7 +31,7 @@ describe('a lintel on two sections', () => {
 
   it('is told by the checker when one section goes on too soon', () => {
     const input = inventedInput([quick, slow], 30, { hours })
-    const tooSoon = scheduleCampaign(inventedInput([quick, apart], 30, { hours }))
+    const tooSoon = scheduleCampaign(inventedInput([quick, apart], 30, { hours, pins }))
     expect(checkCampaign(input, scheduleCampaign(input))).toEqual([])
     expect(checkCampaign(input, tooSoon).map(({ check, at }) => [check, at])).toEqual([
       ['campaign/shared-lintel', 'A'],

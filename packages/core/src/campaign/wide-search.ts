@@ -1,5 +1,5 @@
 import { type Breadth, dayOptions } from './day-options.js'
-import type { DayPlan } from './day-plan.js'
+import { CRUMB, type DayPlan } from './day-plan.js'
 import { type Ground, isUp, type Stand } from './ground.js'
 import { type Bounds, finishBound } from './lower-bound.js'
 import { NEVER, printTimeBetween } from './section-clock.js'
@@ -18,6 +18,8 @@ interface Ranked {
   readonly trail: Trail
   readonly bound: number
   readonly left: number
+  /** Needless low lifts so far, and those that what stands will ask for. */
+  readonly crumbs: number
   /** Hours on site the whole campaign is likely to take. */
   readonly likely: number
 }
@@ -138,7 +140,7 @@ function calmest(ranked: readonly Ranked[], count: number, by: number): readonly
   const pleasant = [...hopeful].sort(
     (a, b) =>
       a.trail.missed - b.trail.missed ||
-      a.trail.crumbs - b.trail.crumbs ||
+      a.crumbs - b.crumbs ||
       a.likely - b.likely ||
       comparePleasant(a.trail, b.trail),
   )
@@ -157,8 +159,17 @@ function rank(ground: Ground, bounds: Bounds, trail: Trail, from: number): Ranke
     trail,
     bound: finishBound(ground, bounds, trail.stand, from),
     left,
+    crumbs: trail.crumbs + crumbsAhead(ground, trail.stand),
     likely: trail.site + left + days * (setUp + washOut),
   }
+}
+
+/** Sections with a layer or two left below a lift end. */
+function crumbsAhead({ sections }: Ground, { heights }: Stand): number {
+  return sections.filter(({ liftTop, stretch, layers }, s) => {
+    const height = heights[s]!
+    return height < layers && liftTop[height]! - height <= CRUMB && stretch[height]! > CRUMB
+  }).length
 }
 
 /** Days of print time like the next ones that so much work takes; parts of days count as such. */
