@@ -13,17 +13,25 @@ export function cureLines(job: Job, steps: readonly CureStep[], date: string): r
   const zone = job.site.timeZone
   const today = stepsOn(steps, date, zone)
   const lines = today
-    .filter(step => step.do !== 'wet')
-    .map(step => `${clockText(step.at, zone)} ${liftOf(step)}: ${step.say}`)
-  const lifts = [...new Set(today.filter(step => step.do === 'wet').map(liftOf))]
+    .filter(step => !isRound(step))
+    .map(step => `${spanText(step, zone)} ${liftOf(step)}: ${step.say}`)
+  const lifts = [...new Set(today.filter(isRound).map(liftOf))]
   return [...lifts.map(lift => wetLine(job, lift, today)), ...lines]
 }
 
 /** Ids are lift, what, running number. */
 const liftOf = (step: CureStep): string => step.id.split('-')[0] ?? step.id
 
+/** One round with the hose; those of a later day are told as one step. */
+const isRound = (step: CureStep): boolean => step.do === 'wet' && step.until === undefined
+
+const spanText = ({ at, until }: CureStep, zone: string): string =>
+  until === undefined || until === at
+    ? clockText(at, zone)
+    : `${clockText(at, zone)}–${clockText(until, zone)}`
+
 function wetLine(job: Job, lift: string, today: readonly CureStep[]): string {
-  const rounds = today.filter(step => step.do === 'wet' && liftOf(step) === lift)
+  const rounds = today.filter(step => isRound(step) && liftOf(step) === lift)
   const times = rounds.map(step => clockText(step.at, job.site.timeZone)).join(', ')
   const most = Math.max(...rounds.map(step => step.litres ?? 0))
   if (most === 0) return `Wet ${lift} at ${times}.`

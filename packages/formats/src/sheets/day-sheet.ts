@@ -3,7 +3,7 @@ import { clockText, localTime } from '@dawnlift/core/clock'
 import type { Plan } from '@dawnlift/core/plan'
 import { assert } from '@dawnlift/core/result'
 import type { Call } from '@dawnlift/core/trade'
-import type { PrintHour } from '@dawnlift/core/weather'
+import { crewHeat, type PrintHour } from '@dawnlift/core/weather'
 import { figure, fullDayText, lengthText, temperatureText, toSvg, volumeText } from '@dawnlift/drawing/paper'
 import { drawDayClock } from '@dawnlift/drawing/views'
 import { engineerWords, liftingCaution, pourCaution, standingCautions } from './cautions.js'
@@ -212,7 +212,14 @@ function heatCaution({ job, campaign }: Plan, start: number, end: number): strin
   const shift = campaign.hours.filter(hour => hour.start + 3600 > start && hour.start < end)
   const hottest = [...shift].sort((a, b) => b.wbgt - a.wbgt)[0]
   if (!hottest) return []
+  const crew = (hour: PrintHour) =>
+    crewHeat({ wbgt: hour.wbgt, air: hour.weather.air, wind: hour.weather.wind }, 'moderate', true, job.units)
+  const coldest = [...shift].sort((a, b) => crew(a).windChill - crew(b).windChill)[0] ?? hottest
+  const screened = [crew(hottest), crew(coldest)].flatMap(({ caution }) =>
+    caution ? [`${caution.say} (${caution.source})`] : [],
+  )
   return [
+    ...new Set(screened),
     `Heat: WBGT ${temperatureText(hottest.wbgt, job.units)} at ${clockText(hottest.start, job.site.timeZone)}, job limit ${temperatureText(job.rules.wbgtMost.value, job.units)} (${sourceText(job.rules.wbgtMost.source)}). Shade, water, rests as local rules say; new people less.`,
   ]
 }

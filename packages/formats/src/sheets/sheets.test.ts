@@ -69,6 +69,36 @@ describe('day sheets', () => {
     expect(data.cautions.join(' ')).toMatch(/3\.70 m beside it.*OSHA 1926\.706.*silica/s)
   })
 
+  it('tell the rounds of a later day as one, from the first to the last, and not as a round of all their water', () => {
+    const cure = plan.cure.map(lift => ({
+      ...lift,
+      steps: lift.steps.map(step =>
+        step.do === 'wet'
+          ? { ...step, until: step.at + 3600, litres: 90, say: '4 rounds, 90 L in all' }
+          : step,
+      ),
+    }))
+    const { cure: lines } = dayData({ ...plan, cure }, '2026-07-14', options)
+    expect(lines).toContain('11:30–12:30 A2: 4 rounds, 90 L in all')
+    expect(lines.join(' ')).not.toContain('a round')
+  })
+  it('say work and rest where the crew needs rest, and bare skin where it may freeze', () => {
+    const dayOf = (wbgt: number, air: number, wind: number) => {
+      const hours = plan.campaign.hours.map(hour => ({
+        ...hour,
+        wbgt,
+        weather: { ...hour.weather, air, wind },
+      }))
+      return dayData({ ...plan, campaign: { ...plan.campaign, hours } }, '2026-07-14', options).cautions.join(
+        ' ',
+      )
+    }
+    expect(dayOf(29, 32, 2)).toMatch(
+      /min work, \d+ min rest in shade each hour for moderate work.* \(NIOSH2016\)/,
+    )
+    expect(dayOf(-20, -20, 12)).toMatch(/Wind chill -\d+ °C: bare skin can freeze .* \(Osczevski2005\)/)
+    expect(dayOf(18, 20, 2)).not.toMatch(/rest in shade each hour|Wind chill/)
+  })
   it('gather the wetting rounds of a lift in one line and show them on the clock', () => {
     const data = dayData(plan, '2026-07-14', { date: options.date })
     // hand: A2 ends 08:30, B2 11:40; rounds 3, 5.5 and 8 hours later
