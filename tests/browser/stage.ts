@@ -29,6 +29,7 @@ export interface Stage {
   readonly page: (options?: {
     readonly viewport?: { width: number; height: number }
     readonly colorScheme?: 'light' | 'dark'
+    readonly deviceScaleFactor?: number
   }) => Promise<Page>
   readonly context: (page: Page) => BrowserContext
   /** What the page and its workers hold [MB]: their process alone, by what it does not share. */
@@ -80,10 +81,15 @@ export async function openStage(job: string): Promise<Stage> {
   return {
     address: running.address,
     folder,
-    page: async ({ viewport = { width: 1440, height: 900 }, colorScheme = 'light' } = {}) => {
+    page: async ({
+      viewport = { width: 1440, height: 900 },
+      colorScheme = 'light',
+      deviceScaleFactor = 1,
+    } = {}) => {
       const context = await browser.newContext({
         viewport,
         colorScheme,
+        deviceScaleFactor,
         reducedMotion: 'reduce',
         locale: 'en-GB',
         timezoneId: 'Europe/Madrid',
