@@ -3,6 +3,7 @@ import { newRouteCache, type RouteCache } from '../route/index.js'
 import type { Division } from '../section/index.js'
 import type { PaceTable } from '../stand/index.js'
 import type { BandCache, SectionBands } from '../wall/index.js'
+import type { KeptDays } from './kept-days.js'
 
 /**
  * What earlier plans worked out, by what it depends on: an edit computes again only what it touches. Each map keeps its
@@ -15,6 +16,8 @@ export interface PlanCache {
   /** What stands at which pace, by mix and rules. */
   readonly paces: Map<string, PaceTable>
   readonly cures: Map<string, CurePlan>
+  /** Campaigns by job, weather and log. */
+  readonly days: Map<string, KeptDays>
 }
 
 export const newPlanCache = (): PlanCache => ({
@@ -23,6 +26,7 @@ export const newPlanCache = (): PlanCache => ({
   divisions: new Map(),
   paces: new Map(),
   cures: new Map(),
+  days: new Map(),
 })
 
 /** A value from the cache, now its youngest entry; made if it is not there. */
@@ -50,6 +54,8 @@ export function trimPlanCache(cache: PlanCache, bands: readonly SectionBands[], 
   trim(cache.divisions, plansKept)
   trim(cache.cures, plansKept * lifts)
   trim(cache.paces, 2)
+  // Undo finds the days of the plan before; more would keep whole plans alive.
+  trim(cache.days, 2)
   // A table grows with every make-up and pace that is tried.
   for (const [key, table] of cache.paces) if (table.size() > mostPaces) cache.paces.delete(key)
 }

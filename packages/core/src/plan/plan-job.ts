@@ -1,4 +1,4 @@
-import { type Campaign, campaignFindings, checkCampaign } from '../campaign/index.js'
+import type { Campaign } from '../campaign/index.js'
 import { clockText, instantAt, localTime } from '../clock/index.js'
 import type { Job } from '../job/index.js'
 import type { SiteLog } from '../log/index.js'
@@ -14,9 +14,9 @@ import { checkCoverage, printHours, type WeatherHour } from '../weather/index.js
 import { campaignInput } from './campaign-input.js'
 import { gathered } from './gathered-findings.js'
 import { keptCures } from './kept-cures.js'
+import { keptDays } from './kept-days.js'
 import type { Plan } from './plan.js'
 import { kept, newPlanCache, type PlanCache, trimPlanCache } from './plan-cache.js'
-import { plannedDays } from './planned-days.js'
 import { sampledBeadLength } from './sample-wall.js'
 import { checkSite, columnPours } from './site-checks.js'
 import { hourAt } from './site-physics.js'
@@ -75,9 +75,13 @@ export async function planJob(
   const verdicts = printHours(job, hours)
 
   if (!(await goOn('campaign', 0.65))) return undefined
-  const input = campaignInput(job, sections, bands, routes, verdicts, cache.paces)
-  const days = plannedDays(input, log)
-  const { campaign, ahead } = days
+  const settled = keptDays(
+    { job, hours, ...(log ? { log } : {}) },
+    () => campaignInput(job, sections, bands, routes, verdicts, cache.paces),
+    cache.days,
+  )
+  const { days } = settled
+  const { campaign } = days
 
   if (!(await goOn('calls', 0.82))) return undefined
   const parts = { job, sections, routes, campaign, cutWindow: (down: Instant) => cutAt(down, job, verdicts) }
@@ -96,9 +100,8 @@ export async function planJob(
     ...routed.flatMap(each => each.findings),
     ...checkClashes(job),
     ...days.findings,
-    ...campaignFindings(ahead.input, ahead.campaign, job.units),
+    ...settled.findings,
     ...weatherFindings(job, hours, campaign),
-    ...checkCampaign(ahead.input, ahead.campaign),
     ...checkCalls(parts, calls),
     ...checkSite(job, campaign),
     ...poured.findings.filter(finding => finding.verdict !== 'pass'),
