@@ -27,6 +27,18 @@ describe('dawnlift inspect', () => {
     const told = JSON.parse((await run(['inspect', 'line.ngc', '--json'], folder)).out) as { bead_m: number }
     expect(told.bead_m).toBeCloseTo(1, 12)
   })
+  it('with the machine of a job tells planned times and what corners get too much', async () => {
+    const file = join(folder, 'line.ngc')
+    const { out } = await run(['inspect', file, '--job', gardenWall], folder)
+    expect(out).toMatch(/^0\.2 min as planned/m)
+    expect(out).toMatch(/^\d+\.\d L too much \(\d\.\d %\).* at line 4 \(0, 0 mm\)$/m)
+    const told = JSON.parse((await run(['inspect', file, '--job', gardenWall, '--json'], folder)).out) as {
+      overfill: { volume_m3: number; worstLine: number }
+    }
+    expect(told.overfill.worstLine).toBe(4)
+    expect(told.overfill.volume_m3).toBeGreaterThan(0)
+    expect((await run(['inspect', file, '--job', 'nowhere'], folder)).code).toBe(2)
+  })
   it('tells every line it cannot read', async () => {
     writeFileSync(join(folder, 'bad.ngc'), 'G21\nG1 X5\nE5\nM2\n')
     const { code, out } = await run(['inspect', 'bad.ngc', '--json'], folder)

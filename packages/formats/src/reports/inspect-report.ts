@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import type { RunSummary } from '../rs274/index.js'
-import { count } from './bare-number.js'
+import { count, share } from './bare-number.js'
 import { headSchema, reportHead } from './report-head.js'
 
 const metres = z.number()
@@ -26,6 +26,17 @@ export const inspectReportSchema = z
     volume_m3: optional,
     feedTime_s: z.number().meta({ description: 'Under feed words alone' }),
     plannedTime_s: optional,
+    overfill: z
+      .strictObject({
+        volume_m3: z.number(),
+        share: share('of what setting and feed ask for'),
+        worstLine: count,
+        worstX_m: z.number(),
+        worstY_m: z.number(),
+        worstVolume_m3: z.number(),
+      })
+      .optional()
+      .meta({ description: 'Laid too much where the nozzle brakes; with --job only' }),
     starts: count,
     stops: z.array(z.strictObject({ line: count, message: z.string().optional() })),
     layers: z.array(
@@ -52,6 +63,7 @@ export const inspectReport = (run: RunSummary): z.infer<typeof inspectReportSche
   lines: run.lines,
   ...(run.extents ? { extents: extentsReport(run.extents) } : {}),
   ...laidReport(run),
+  ...(run.overfill ? { overfill: overfillReport(run.overfill) } : {}),
   stops: run.stops.map(({ line, message }) => ({ line, ...(message === undefined ? {} : { message }) })),
   layers: run.layers.map(layer => ({ z_m: layer.z, ...laidReport(layer) })),
   pumpOn: run.pumpOn.map(({ fromLine, toLine, length }) => ({ fromLine, toLine, bead_m: length })),
@@ -67,6 +79,15 @@ const extentsReport = ({ x, y, z }: NonNullable<RunSummary['extents']>) => ({
   yTo_m: y[1],
   zFrom_m: z[0],
   zTo_m: z[1],
+})
+
+const overfillReport = ({ volume, share: ofAll, worst }: NonNullable<RunSummary['overfill']>) => ({
+  volume_m3: volume,
+  share: ofAll,
+  worstLine: worst.line,
+  worstX_m: worst.x,
+  worstY_m: worst.y,
+  worstVolume_m3: worst.volume,
 })
 
 const laidReport = (laid: Pick<RunSummary, 'length' | 'volume' | 'feedTime' | 'plannedTime' | 'starts'>) => ({

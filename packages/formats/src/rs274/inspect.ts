@@ -1,5 +1,6 @@
 import { type Machine, pumpFlow } from '@dawnlift/core/machine'
 import type { FeedMove, MachineRun, RunStep } from './machine-run.js'
+import { type Overfill, overfillOf } from './overfill.js'
 import { stepTimes } from './planned-time.js'
 
 /** What may be known besides the file. */
@@ -38,6 +39,8 @@ export interface RunSummary {
   readonly volume: number | undefined
   readonly feedTime: number
   readonly plannedTime: number | undefined
+  /** What corners get too much; known only with the machine. */
+  readonly overfill: Overfill | undefined
   readonly starts: number
   readonly stops: readonly { readonly line: number; readonly message: string | undefined }[]
   readonly layers: readonly LayerSummary[]
@@ -67,6 +70,7 @@ export function inspectRun(run: MachineRun, options: InspectOptions = {}): RunSu
     volume: known ? total(layer => layer.volume ?? 0) : undefined,
     feedTime: run.steps.reduce((sum, step) => sum + feedTime(step), 0),
     plannedTime: times?.reduce((sum, time) => sum + time, 0),
+    overfill: times && options.machine ? overfillOf(run, times, options.machine) : undefined,
     starts: run.steps.filter(step => step.kind === 'pump' && step.on).length,
     stops: run.steps.flatMap(step =>
       step.kind === 'stop' ? [{ line: step.line, message: step.message }] : [],
