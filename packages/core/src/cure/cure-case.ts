@@ -18,6 +18,8 @@ export interface CureCase {
   readonly area: { readonly left: SquareMetres; readonly right: SquareMetres }
   /** Chosen by the weather where absent: blanket in the cold, wet burlap otherwise. */
   readonly cover?: CoverKind
+  /** The most shaded of several places: what plastic would do is asked of the others. */
+  readonly shaded?: boolean
   /** Made once for all lifts of a mix. */
   readonly tables?: CureTables
 }

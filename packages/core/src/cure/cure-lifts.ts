@@ -50,17 +50,19 @@ export function cureLifts(
     const near = skyBetween(sky, lift.start - 86400, lift.end + FOLLOWED)
     const from = near.hours[0]?.start ?? lift.start
     const plans = ways.flatMap(facing =>
-      facePlaces({ site: job.site, facing, neighbours, heights, from: from + 2 * 86400 }).map(place =>
-        curePlan({
-          job,
-          lift,
-          build: facing.build,
-          weather: wallWeatherUnder(near, place),
-          mixTemperature: mixAtEnd(job, lift, hours),
-          area: { left: area, right: area },
-          tables,
-          ...(cover ? { cover } : {}),
-        }),
+      facePlaces({ site: job.site, facing, neighbours, heights, from: from + 2 * 86400 }).map(
+        (place, index) =>
+          curePlan({
+            job,
+            lift,
+            build: facing.build,
+            weather: wallWeatherUnder(near, place),
+            mixTemperature: mixAtEnd(job, lift, hours),
+            area: { left: area, right: area },
+            tables,
+            shaded: index > 0,
+            ...(cover ? { cover } : {}),
+          }),
       ),
     )
     return worstOf(plans, lift.id)

@@ -79,7 +79,7 @@ export function curePlan(input: CureCase): CurePlan {
       ...(cover === 'wet-burlap'
         ? checkWater(lift.id, heat, input.job.batching.waterTemperature, words)
         : []),
-      ...checkPlastic(lift.id, run, words),
+      ...(input.shaded ? [] : checkPlastic(lift.id, run, words)),
     ],
     peak: peakOf(heat, uncover),
     heat,
