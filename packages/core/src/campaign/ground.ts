@@ -25,8 +25,15 @@ export interface Ground {
   readonly standing: 'asked' | 'sampled'
 }
 
-/** The book can be handed on to a changed input as long as the physics are the same. */
-export function prepareGround(input: CampaignInput, book: StandingBook = openBook(input.physics)): Ground {
+/**
+ * The book can be handed on to a changed input as long as the physics are the same, and so can prepared hours as long as
+ * they are the same ones.
+ */
+export function prepareGround(
+  input: CampaignInput,
+  book: StandingBook = openBook(input.physics),
+  prepared?: { readonly hours: CampaignInput['hours']; readonly table: HourTable },
+): Ground {
   const pins = pinsBySection(input.work, input.pins)
   return {
     input,
@@ -35,7 +42,8 @@ export function prepareGround(input: CampaignInput, book: StandingBook = openBoo
     ),
     pins,
     shared: sharedEnds(input.work),
-    table: hourTable(input.hours, input.physics),
+    table:
+      prepared && prepared.hours === input.hours ? prepared.table : hourTable(input.hours, input.physics),
     days: workDays(input),
     cure: input.rules.overnightCure.value,
     reaches: new Map(),

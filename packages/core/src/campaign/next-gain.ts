@@ -3,7 +3,9 @@ import type { LiftScene } from './allowance.js'
 import type { NextGain } from './campaign.js'
 import { type DayPlan, dayBegins, fillDay, liftVolume } from './day-plan.js'
 import { type Ground, prepareGround } from './ground.js'
+import { type HourTable, hourTable } from './hour-table.js'
 import { type Lever, leverSettings, leversFor, leverUnits, pullLever } from './lever.js'
+import { standingOf } from './lift-reach.js'
 import { whyNoTaller } from './lift-report.js'
 import { calendarDays } from './work-day.js'
 
@@ -27,13 +29,18 @@ export function leverBench(
 ): (lever: Lever) => PulledLever | undefined {
   const { input, book } = ground
   const known = new Map<string, PulledLever | undefined>()
+  let table: HourTable | undefined
+  const hoursPrepared = () => {
+    table ??= hourTable(near.hours, near.physics)
+    return { hours: near.hours, table }
+  }
   const near = { ...input, hours: input.hours.filter(hour => hour.start < finish + BEYOND) }
   let asIs: string | undefined
   return lever => {
     const key = `${lever.kind} ${lever.setting}`
     if (known.has(key)) return known.get(key)
     const changed = pullLever(near, lever)
-    const moved = changed && prepareGround(changed, book)
+    const moved = changed && prepareGround(changed, book, hoursPrepared())
     let days: number | undefined
     const pulled = moved && {
       ground: moved,
@@ -62,14 +69,18 @@ export function liftGains(
 ): readonly NextGain[] {
   const { binding, isChoice } = whyNoTaller(scene)
   if (isChoice) return []
-  const layersBy = (lever: Lever) => layersGained(scene, again(scene, lever, pull(lever)?.ground, 'sampled'))
   const promising = (leversFor[binding.kind] ?? []).flatMap(kind => {
-    const tried = leverSettings(scene.ground.input, kind).map(lever => ({ lever, layers: layersBy(lever) }))
+    const tried = leverSettings(scene.ground.input, kind).map(lever => {
+      const changed = again(scene, lever, pull(lever)?.ground)
+      return { lever, changed, layers: layersGained(scene, changed) }
+    })
     const most = Math.max(...tried.map(one => one.layers))
     return tried.filter(one => one.layers === most && most > 0).slice(0, 1)
   })
   promising.sort((a, b) => welcome(b.lever, b.layers) - welcome(a.lever, a.layers))
-  const told = promising.slice(0, TOLD).flatMap(({ lever }) => gainOf(scene, lever, pull(lever)) ?? [])
+  const told = promising
+    .slice(0, TOLD)
+    .flatMap(({ lever, changed }) => gainOf(scene, lever, pull(lever), changed) ?? [])
   return told.sort(
     (a, b) => welcome({ kind: b.lever }, b.layers) - welcome({ kind: a.lever }, a.layers) || b.days - a.days,
   )
@@ -82,8 +93,13 @@ const welcome = ({ kind }: Pick<Lever, 'kind'>, layers: number): number =>
 const layersGained = (scene: LiftScene, changed: LiftScene | undefined): number =>
   changed ? changed.lift.layers - scene.lift.layers : 0
 
-function gainOf(scene: LiftScene, lever: Lever, pulled: PulledLever | undefined): NextGain | undefined {
-  const changed = again(scene, lever, pulled?.ground, 'asked')
+function gainOf(
+  scene: LiftScene,
+  lever: Lever,
+  pulled: PulledLever | undefined,
+  sampled: LiftScene | undefined,
+): NextGain | undefined {
+  const changed = sampled && asked(sampled)
   const layers = layersGained(scene, changed)
   if (!changed || layers <= 0) return undefined
   return {
@@ -96,15 +112,22 @@ function gainOf(scene: LiftScene, lever: Lever, pulled: PulledLever | undefined)
   }
 }
 
-/** The lift printed again with the lever pulled. */
-function again(
-  scene: LiftScene,
-  lever: Lever,
-  ground: Ground | undefined,
-  standing: Ground['standing'],
-): LiftScene | undefined {
-  if (lever.kind === 'next-day') return nextDayAgain({ ...scene, ground: { ...scene.ground, standing } })
-  return ground && sameDayAgain(scene, { ...ground, standing })
+/** The lift as the physics lets it stand; undefined if none of it does. */
+function asked(scene: LiftScene): LiftScene | undefined {
+  const ground: Ground = { ...scene.ground, standing: 'asked' }
+  const { s, below, start, ends } = scene.lift
+  const { layers, safety } = standingOf(ground, ground.sections[s]!, below, start, ends)
+  if (layers < 1) return undefined
+  const lift = { ...scene.lift, layers, safety, ends: ends.slice(0, layers) }
+  const lifts = scene.plan.lifts.map(one => (one === scene.lift ? lift : one))
+  return { ...scene, ground, lift, plan: { ...scene.plan, lifts } }
+}
+
+/** The lift printed again with the lever pulled, on sampled standing. */
+function again(scene: LiftScene, lever: Lever, ground: Ground | undefined): LiftScene | undefined {
+  if (lever.kind === 'next-day')
+    return nextDayAgain({ ...scene, ground: { ...scene.ground, standing: 'sampled' } })
+  return ground && sameDayAgain(scene, { ...ground, standing: 'sampled' })
 }
 
 /** The day printed again on the changed ground: the lifts before this one as they were, this one as tall as it goes. */
