@@ -174,7 +174,11 @@ async function coldOpen(stage: Stage) {
     days: seen.days ?? Number.NaN,
     pictureKb,
     daysKb: kilobytes(),
-    longest: Math.max(0, ...seen.tasks.map(each => each.length)),
+    // From the first picture on the planner is at work.
+    longest: Math.max(
+      0,
+      ...seen.tasks.filter(each => each.at >= (seen.picture ?? 0)).map(each => each.length),
+    ),
   }
 }
 

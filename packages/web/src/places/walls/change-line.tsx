@@ -10,7 +10,8 @@ const mostLifts = 4
 
 /** What the last edit did to the limits: lifts that lost or won layers, and the finish. */
 export function ChangeLine({ plan }: { readonly plan: Plan }) {
-  const planning = useApp(state => state.planning !== undefined)
+  // The plan shown may be a blink behind the one that was made.
+  const planning = useApp(state => state.planning !== undefined || state.plan !== plan)
   const changes = useLimitChanges(plan)
   const { changed } = words.walls
   return (
