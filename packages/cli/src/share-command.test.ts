@@ -67,17 +67,19 @@ describe('dawnlift share', () => {
       text
         .replace('size: 3', 'size: 4')
         .replace('profile: gantry-12', 'profile: gantry-28')
-        .replace('latitude: 48.2°', 'latitude: 49.2°'),
+        .replace('latitude: 48.2°', 'latitude: 49.2°')
+        .concat('\nbatching: { silo: { stock: 9 t } }\n'),
     )
     const { code, out } = await run(['share', other, '--json'], folder)
     expect(code).toBe(2)
     const { problems } = JSON.parse(out) as { problems: { code: string; say: string }[] }
     expect(problems.map(each => each.code)).toEqual([
+      'site/silo',
       'site/other-crew',
       'site/other-machine',
       'site/far-apart',
     ])
-    expect(problems[0]!.say).toContain('size')
+    expect(problems[1]!.say).toContain('size')
   })
   it('tells the problems of every job, with where it lies', async () => {
     const broken = site('broken', text => text.replace('thickness: 200 mm', 'thickness: 200'))

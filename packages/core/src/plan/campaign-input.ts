@@ -1,7 +1,7 @@
 import type { CampaignInput, Deliveries } from '../campaign/index.js'
 import type { Job } from '../job/index.js'
 import { assert } from '../result/index.js'
-import type { SectionRoutes } from '../route/index.js'
+import { retimedRoutes, type SectionRoutes } from '../route/index.js'
 import type { Section } from '../section/index.js'
 import type { PaceTable } from '../stand/index.js'
 import type { SectionBands } from '../wall/index.js'
@@ -18,13 +18,20 @@ export function campaignInput(
   hours: readonly PrintHour[],
   paces: Map<string, PaceTable> = new Map(),
 ): CampaignInput {
-  const work = sections.map((section, index) => {
-    const [laid, routed] = [bands[index], routes[index]]
-    assert(laid && routed, `section ${section.id} has beads and routes`)
-    return sectionWork(job, section, laid, routed)
-  })
+  const workOf = (timed: readonly SectionRoutes[]) =>
+    sections.map((section, index) => {
+      const [laid, routed] = [bands[index], timed[index]]
+      assert(laid && routed, `section ${section.id} has beads and routes`)
+      return sectionWork(job, section, laid, routed)
+    })
+  const known = new Map<number, CampaignInput['work']>()
   return {
-    work,
+    work: workOf(routes),
+    workAt: speed => {
+      const work = known.get(speed) ?? workOf(routes.map(each => retimedRoutes(each, job.machine, speed)))
+      known.set(speed, work)
+      return work
+    },
     hours,
     physics: sitePhysics(job, sections, bands, hours, paces),
     crew: job.crew,

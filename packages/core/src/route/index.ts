@@ -16,6 +16,7 @@ export {
   type StartPlace,
 } from './options.js'
 export type { LayerRoute, Pass, SectionRoutes, Travel } from './pass.js'
+export { retimedRoutes } from './retimed-routes.js'
 export { routeSection } from './route-section.js'
 export { centreOf, partBulge, pointAt, type Segment, segmentsOf } from './segment.js'
 export { movesOf } from './timed-pass.js'

@@ -3,7 +3,7 @@ import type { Machine } from '../machine/index.js'
 import { arcSpeed, turnTime } from '../machine/index.js'
 import type { MetresPerSecond, Radians, Seconds } from '../quantity/index.js'
 import { beadArea } from '../wall/index.js'
-import { beadFlow } from './bead-flow.js'
+import { type BeadSize, beadFlow } from './bead-flow.js'
 import { headingTargets, isSharp } from './heading.js'
 import type { Pass } from './pass.js'
 import { segmentsOf } from './segment.js'
@@ -46,6 +46,17 @@ function timedPasses(chain: Chain, speed: MetresPerSecond, machine: Machine): re
   const untimed = chain.map((strand, i) => passOf(strand, chain[i + 1], speed, machine))
   const times = chainTimes(untimed, machine)
   return untimed.map((pass, i) => ({ ...pass, time: times[i]! }))
+}
+
+/** The same passes at another speed asked for: the ways stay, the machine's limits are asked anew. */
+export function retimedPasses(passes: readonly Pass[], speed: MetresPerSecond, machine: Machine): Pass[] {
+  const faster = passes.map((pass, i) => {
+    const { path, headings } = pass
+    const speeds = pieceSpeeds({ bead: pass, path, headings }, passes[i + 1]?.headings[0], speed, machine)
+    return { ...pass, speeds, flow: beadFlow(pass, Math.max(...speeds)) }
+  })
+  const times = chainTimes(faster, machine)
+  return faster.map((pass, i) => ({ ...pass, time: times[i]! }))
 }
 
 /** Time of each pass of a chain that runs without a stop of the pump, its start lag with the first. */
@@ -120,7 +131,7 @@ function passOf(strand: Strand, next: Strand | undefined, speed: MetresPerSecond
 
 /** Fastest on each piece: asked, the machine's own, the pump's most, the arc's and the axis's. */
 function pieceSpeeds(
-  { bead, path, headings }: Strand,
+  { bead, path, headings }: Pick<Strand, 'path' | 'headings'> & { readonly bead: BeadSize },
   next: Radians | undefined,
   asked: MetresPerSecond,
   machine: Machine,

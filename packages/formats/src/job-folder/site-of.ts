@@ -18,7 +18,10 @@ const ONE_SITE = 3000
 /** What the buildings of a site need to be shared out; or everything in which their jobs disagree. */
 export function siteOf(buildings: readonly SiteBuilding[], move: number): Result<SiteInput> {
   const [first, ...others] = buildings
-  const problems = first ? others.flatMap(other => disagreements(first, other)) : []
+  const problems = [
+    ...buildings.flatMap(unsuited),
+    ...(first ? others.flatMap(other => disagreements(first, other)) : []),
+  ]
   if (problems.length > 0) return failure(problems)
   return success({
     move,
@@ -69,15 +72,34 @@ function disagreements(first: SiteBuilding, other: SiteBuilding): readonly Probl
           ),
         ]
       : []),
-    ...noHours(other),
-    ...noHours(first),
   ]
 }
 
-const noHours = ({ at, plan }: SiteBuilding): readonly Problem[] =>
-  plan.campaign.hours.some(hour => hour.open)
-    ? []
-    : [{ code: 'site/no-hours', at, say: 'No hour of its weather may be printed in.' }]
+/** What a job has that is not shared out, and what it lacks. */
+function unsuited({ at, plan: { job, campaign } }: SiteBuilding): readonly Problem[] {
+  const problem = (code: string, say: string): Problem => ({ code, at, say })
+  return [
+    ...(campaign.hours.some(hour => hour.open)
+      ? []
+      : [problem('site/no-hours', 'No hour of its weather may be printed in.')]),
+    ...(job.batching.silo
+      ? [
+          problem(
+            'site/silo',
+            'What the silo holds is not shared out; leave stock and loads out of this job.',
+          ),
+        ]
+      : []),
+    ...(job.pins?.length
+      ? [
+          problem(
+            'site/pins',
+            'Pins of one building’s plan do not hold on a shared site; leave them out of this job.',
+          ),
+        ]
+      : []),
+  ]
+}
 
 /** Names of the fields in which two records differ. */
 const differing = <T extends Job['crew'] | Job['machine']>(a: T, b: T): readonly string[] =>
