@@ -1,10 +1,14 @@
-import type { Column, Opening } from '../job/index.js'
+import type { Column, Opening, Wall } from '../job/index.js'
+import type { Metres } from '../quantity/index.js'
 import type { Problem } from '../result/index.js'
 import { drawn, hostWall, metres, millimetres, outsideAlong, problem } from './check-words.js'
+import { findJunctions, type Junction } from './junction.js'
+import { wallsMet } from './met-wall.js'
 import type { WallParts } from './parts.js'
 
-export const checkColumns = ({ walls, columns, openings, print }: WallParts): readonly Problem[] =>
-  columns.flatMap((column, i) => {
+export function checkColumns({ walls, columns, openings, print }: WallParts): readonly Problem[] {
+  const junctions = findJunctions(walls.filter(({ centreline }) => centreline.bulges.length > 0))
+  return columns.flatMap((column, i) => {
     const at = `columns[${i}]`
     const host = hostWall(walls, column, at, 'Column')
     if ('code' in host) return [host]
@@ -38,8 +42,13 @@ export const checkColumns = ({ walls, columns, openings, print }: WallParts): re
     const met = openings.filter(
       opening => opening.wall === wall.id && meets(column, opening, print.beadWidth),
     )
-    return [...problems, ...met.map(opening => inOpening(column, opening, at))]
+    return [
+      ...problems,
+      ...met.map(opening => inOpening(column, opening, at)),
+      ...inJunction(column, wall, junctions, print.beadWidth, at),
+    ]
   })
+}
 
 /** The column with the cross tie on each side of it. */
 const meets = (column: Column, opening: Opening, beadWidth: number): boolean =>
@@ -51,3 +60,21 @@ const inOpening = (column: Column, opening: Opening, at: string): Problem =>
     `${at}.at`,
     `Column ${column.id} and its cross ties reach into opening ${opening.id}; move one of them.`,
   )
+
+/** Where another wall lands its cavity would take the pour, and a pier would stand in its foot. */
+function inJunction(
+  { id, at: middle, length }: Column,
+  { id: on, base, top }: Wall,
+  junctions: readonly Junction[],
+  crossTie: Metres,
+  at: string,
+): readonly Problem[] {
+  const span = { wall: on, at: middle, width: length, bottom: base, top }
+  return wallsMet(span, junctions, crossTie).map(({ wall, station }) =>
+    problem(
+      'column/in-junction',
+      `${at}.at`,
+      `Column ${id} and its cross ties reach into wall ${wall.id}, which meets wall ${on} at ${metres(station)}; move one of them.`,
+    ),
+  )
+}

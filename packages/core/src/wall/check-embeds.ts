@@ -1,10 +1,14 @@
 import type { Embed, Wall } from '../job/index.js'
+import type { Metres } from '../quantity/index.js'
 import type { Problem } from '../result/index.js'
 import { drawn, hostWall, metres, millimetres, outsideAlong, problem } from './check-words.js'
+import { findJunctions, type Junction } from './junction.js'
+import { wallsMet } from './met-wall.js'
 import type { WallParts } from './parts.js'
 
-export const checkEmbeds = ({ walls, embeds }: WallParts): readonly Problem[] =>
-  embeds.flatMap((embed, i) => {
+export function checkEmbeds({ walls, embeds, print }: WallParts): readonly Problem[] {
+  const junctions = findJunctions(walls.filter(({ centreline }) => centreline.bulges.length > 0))
+  return embeds.flatMap((embed, i) => {
     const at = `embeds[${i}]`
     const host = hostWall(walls, embed, at, 'Embed')
     if ('code' in host) return [host]
@@ -12,8 +16,32 @@ export const checkEmbeds = ({ walls, embeds }: WallParts): readonly Problem[] =>
       ...outsideAlong(embed, embed.width, host, at, 'Embed', 'embed/outside-wall'),
       ...outsideUpward(embed, host.wall, at),
       ...checkSize(embed, host.wall, at),
+      ...inJunction(embed, junctions, print.beadWidth, at),
     ]
   })
+}
+
+/**
+ * A gap where another wall meets the embed's own: right through it cuts that wall off, and its end needs a jamb of one
+ * bead, too; in the face that the wall comes out of it takes its foot away.
+ */
+function inJunction(
+  { id, method, face, wall: on, at: middle, width, bottom, height }: Embed,
+  junctions: readonly Junction[],
+  bead: Metres,
+  at: string,
+): readonly Problem[] {
+  if (method !== 'gap' || face === 'middle') return []
+  const side = face === 'through' ? {} : ({ side: face === 'left' ? 1 : -1 } as const)
+  const span = { wall: on, at: middle, width, bottom, top: bottom + height, ...side }
+  return wallsMet(span, junctions, face === 'through' ? bead : 0).map(({ wall, station }) =>
+    problem(
+      'embed/in-junction',
+      `${at}.at`,
+      `Embed ${id} leaves no wall for ${wall.id}, which meets wall ${on} at ${metres(station)}; move one of them.`,
+    ),
+  )
+}
 
 function outsideUpward({ id, bottom, height }: Embed, wall: Wall, at: string): readonly Problem[] {
   const top = bottom + height

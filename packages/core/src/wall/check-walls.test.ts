@@ -160,12 +160,43 @@ describe('an embed', () => {
   ])('is stopped by %s', (code, found) => expect(found).toEqual([code]))
 })
 
+describe('a gap where another wall meets its own', () => {
+  it('in the face that wall comes out of does not take its foot away', () => {
+    const walls = [wall('w', line([0, 0], [4, 0])), wall('v', line([2, 0], [2, 2]))]
+    const at = (station: number, rest: Partial<Embed>) =>
+      codes({ walls, embeds: [embed('e', 'w', station, rest)] })
+    // hand: half the box 0.05 + half the stem 0.125 = 0.175 from the stem's middle; it comes out on the left.
+    expect(at(2.174, {})).toEqual(['embed/in-junction'])
+    expect(at(2.176, {})).toEqual([])
+    expect(at(2, { face: 'right' })).toEqual([])
+    expect(at(2, { face: 'middle' })).toEqual([])
+    expect(at(2, { method: 'cut' })).toEqual([])
+  })
+  it('right through leaves a jamb of one bead', () => {
+    const walls = [wall('w', line([0, 0], [4, 0])), wall('v', line([2, 0], [2, 2]))]
+    const at = (station: number, face: Embed['face']) =>
+      codes({ walls, embeds: [embed('e', 'w', station, { face, kind: 'sleeve', depth: 0.2 })] })
+    // hand: half the sleeve 0.05 + half the stem 0.125 + one bead 0.05 = 0.225 from the stem's middle.
+    expect(at(2.224, 'through')).toEqual(['embed/in-junction'])
+    expect(at(2.226, 'through')).toEqual([])
+    expect(at(2, 'right')).toEqual([])
+  })
+})
+
 describe('a column', () => {
   const column = { id: 'c', wall: 'w', at: 2, length: 0.3, thickness: 0.25, cover: 0.03 }
   it.each([
     ['column/outside-wall', { columns: [{ ...column, at: 0.1 }] }],
     ['column/thinner-than-wall', { columns: [{ ...column, thickness: 0.2 }] }],
     ['column/no-cavity', { columns: [column], walls: [wall('w', line([0, 0], [4, 0]), { makeUp: solid })] }],
+    [
+      'column/in-junction',
+      // hand: half the column 0.15 + its cross tie 0.05 + half the stem 0.125 = 0.325 from the stem's middle.
+      {
+        columns: [column],
+        walls: [wall('w', line([0, 0], [4, 0])), wall('v', line([2.324, 0], [2.324, 2]))],
+      },
+    ],
     ['column/in-opening', { columns: [column], openings: [opening('o', 'w', 2.59, 0.8)] }],
   ])('is stopped by %s', (code, parts) => expect(codes(parts)).toEqual([code]))
 })
