@@ -4,6 +4,7 @@ import type { Division } from '../section/index.js'
 import type { PaceTable } from '../stand/index.js'
 import type { BandCache, SectionBands } from '../wall/index.js'
 import type { KeptDays } from './kept-days.js'
+import type { KeptOverhangs } from './kept-overhangs.js'
 
 /**
  * What earlier plans worked out, by what it depends on: an edit computes again only what it touches. Each map keeps its
@@ -18,6 +19,8 @@ export interface PlanCache {
   readonly cures: Map<string, CurePlan>
   /** Campaigns by job, weather and log. */
   readonly days: Map<string, KeptDays>
+  /** What hangs over, the last of each section. */
+  readonly overhangs: Map<string, KeptOverhangs>
 }
 
 export const newPlanCache = (): PlanCache => ({
@@ -27,6 +30,7 @@ export const newPlanCache = (): PlanCache => ({
   paces: new Map(),
   cures: new Map(),
   days: new Map(),
+  overhangs: new Map(),
 })
 
 /** A value from the cache, now its youngest entry; made if it is not there. */
@@ -53,6 +57,7 @@ export function trimPlanCache(cache: PlanCache, bands: readonly SectionBands[], 
   trim(cache.routes.paths.byContent, plansKept * beads)
   trim(cache.divisions, plansKept)
   trim(cache.cures, plansKept * lifts)
+  trim(cache.overhangs, plansKept * bands.length)
   trim(cache.paces, 2)
   // Undo finds the days of the plan before; more would keep whole plans alive.
   trim(cache.days, 2)

@@ -9,12 +9,13 @@ import { routeSection } from '../route/index.js'
 import { proposeSections } from '../section/index.js'
 import { tallyOf } from '../tally/index.js'
 import { callsOf, checkCalls, checkClashes } from '../trade/index.js'
-import { checkOverhang, heightSnaps, layAllBeads } from '../wall/index.js'
+import { heightSnaps, layAllBeads } from '../wall/index.js'
 import { checkCoverage, printHours, type WeatherHour } from '../weather/index.js'
 import { campaignInput } from './campaign-input.js'
 import { gathered } from './gathered-findings.js'
 import { keptCures } from './kept-cures.js'
 import { keptDays } from './kept-days.js'
+import { keptOverhangs } from './kept-overhangs.js'
 import type { Plan } from './plan.js'
 import { kept, newPlanCache, type PlanCache, trimPlanCache } from './plan-cache.js'
 import { sampledBeadLength } from './sample-wall.js'
@@ -96,7 +97,7 @@ export async function planJob(
   const findings: readonly Finding[] = [
     ...sectionFindings,
     ...thinPlaces(job, bands),
-    ...bands.flatMap(each => checkOverhang(job, each)),
+    ...keptOverhangs(job, sections, bands, cache.overhangs),
     ...routed.flatMap(each => each.findings),
     ...checkClashes(job),
     ...days.findings,
