@@ -140,12 +140,6 @@ function weatherFindings(job: Job, hours: readonly WeatherHour[], campaign: Camp
   return checkCoverage(hours, instantAt(job.calendar.firstDay, 0, timeZone), last.end, clock)
 }
 
-/** From the earliest clean cut to the latest cut by knife; of no length where the mix gives none. */
-function cutAt(
-  down: Instant,
-  job: Job,
-  verdicts: Parameters<typeof hourAt>[0],
-): { from: Instant; until: Instant } {
-  const window = cutWindow(down, at => hourAt(verdicts, at).mixTemperature, job.mix)
-  return window ?? { from: down, until: down }
-}
+/** From the earliest clean cut to the latest cut by knife; none where the mix gives none. */
+const cutAt = (down: Instant, job: Job, verdicts: Parameters<typeof hourAt>[0]) =>
+  cutWindow(down, at => hourAt(verdicts, at).mixTemperature, job.mix)

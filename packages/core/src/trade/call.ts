@@ -20,6 +20,8 @@ export interface Call {
   readonly cut?: { readonly from: Instant; readonly until: Instant }
   /** No one moment suits the whole cut: it is made upwards in steps, the pump stopped while hands are at the wall. */
   readonly cutInSteps?: true
+  /** `none`: the mix gives no moment for a clean cut; `unsure`: the window holds for the best estimate, not for its whole band. */
+  readonly cutDoubt?: 'none' | 'unsure'
   /** Measured from a named corner: `1.35 m from wall W3's start, left face`. */
   readonly place: {
     readonly from: string

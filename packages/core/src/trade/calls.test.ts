@@ -185,10 +185,24 @@ describe('callsOf', () => {
   it('says when the mix cannot be cut at all', () => {
     const parts = {
       ...exampleParts({ embeds: [exampleEmbed('X')], lifts }),
-      cutWindow: (down: number) => ({ from: down, until: down }),
+      cutWindow: () => undefined,
     }
+    expect(callsOf(parts)[0]).toMatchObject({ cutDoubt: 'none' })
+    expect(callsOf(parts)[0]!.cut).toBeUndefined()
     expect(checkCalls(parts, callsOf(parts)).map(finding => [finding.check, finding.verdict])).toEqual([
       ['no-cut-window', 'fail'],
+    ])
+  })
+
+  it('says that a window holds for the best estimate of the mix alone', () => {
+    const parts = {
+      ...exampleParts({ embeds: [exampleEmbed('X')], lifts }),
+      cutWindow: (down: number) => ({ from: down + 1200, until: down + 4800, sure: false }),
+    }
+    const calls = callsOf(parts)
+    expect(calls[0]).toMatchObject({ cutDoubt: 'unsure' })
+    expect(checkCalls(parts, calls).map(finding => [finding.check, finding.verdict, finding.at])).toEqual([
+      ['cut-window-unsure', 'warn', 'X'],
     ])
   })
 

@@ -1,4 +1,5 @@
 import { clockText, localTime } from '../clock/index.js'
+import { sayQuantity } from '../limit/index.js'
 import type { Finding } from '../result/index.js'
 import type { Call } from './call.js'
 import type { CallParts } from './embed-calls.js'
@@ -11,6 +12,7 @@ export function checkCalls(parts: CallParts, calls: readonly Call[]): readonly F
     ...uncalled(parts, calls),
     ...afterHours(parts, calls),
     ...cutInSteps(parts, calls),
+    ...unsureCuts(parts, calls),
     ...lateSeats(calls),
     ...crowdedMornings(parts, calls),
   ]
@@ -60,13 +62,13 @@ function afterHours({ job }: CallParts, calls: readonly Call[]): Finding[] {
 function cutInSteps(parts: CallParts, calls: readonly Call[]): Finding[] {
   const zone = parts.job.site.timeZone
   return calls.flatMap(call => {
+    if (call.cutDoubt === 'none') return [noWindow(parts, call)]
     const lift =
       call.cut && liftsOf(parts.campaign, call.section).find(candidate => candidate.id === call.lift)
     if (!lift) return []
     const oldest = parts.cutWindow(layerDown(lift, call.layerIn))
     const youngest = parts.cutWindow(layerDown(lift, call.layerOut))
-    if (youngest.until <= youngest.from) return [noWindow(parts, call)]
-    if (youngest.from <= oldest.until) return []
+    if (!oldest || !youngest || youngest.from <= oldest.until) return []
     return [
       {
         check: 'cut-in-steps',
@@ -82,6 +84,24 @@ function cutInSteps(parts: CallParts, calls: readonly Call[]): Finding[] {
   })
 }
 
+/** Windows that hold for the best estimate alone, told once for all calls. */
+function unsureCuts({ job }: CallParts, calls: readonly Call[]): Finding[] {
+  const unsure = calls.filter(call => call.cutDoubt === 'unsure')
+  if (unsure.length === 0) return []
+  return [
+    {
+      check: 'cut-window-unsure',
+      at: unsure.map(call => call.id).join(' '),
+      demand: unsure.length,
+      capacity: 0,
+      unit: 'calls',
+      source: job.mix.cutSource,
+      verdict: 'warn',
+      say: `The band of the mix is so wide that ${unsure.length === 1 ? 'one cut has' : `${unsure.length} cuts have`} no moment that suits all of it: the times hold for the best estimate. Try the wall with a knife before each cut, and write down the age at which it cut clean.`,
+    },
+  ]
+}
+
 /** The mix model gives no moment at which a cut is clean and still possible. */
 const noWindow = ({ job }: CallParts, call: Call): Finding => ({
   check: 'no-cut-window',
@@ -91,7 +111,7 @@ const noWindow = ({ job }: CallParts, call: Call): Finding => ({
   unit: 'Pa',
   source: job.mix.cutSource,
   verdict: 'fail',
-  say: `The mix gives ${call.id} no moment for a clean cut: it is firm at ${job.mix.cutFrom} Pa and too stiff at ${job.mix.cutUntil} Pa, or never gets firm within the tests. Leave a gap instead, or test when it can be sliced.`,
+  say: `The mix gives ${call.id} no moment for a clean cut: it is firm at ${sayQuantity(job.mix.cutFrom, 'Pa', job.units)} and too stiff at ${sayQuantity(job.mix.cutUntil, 'Pa', job.units)}, or never gets firm within the tests. Leave a gap instead, or test when it can be sliced.`,
 })
 
 /** A lintel that cannot be set before the next lift over one of its seats starts. */

@@ -19,8 +19,15 @@ export interface CallParts {
   /** With routes a `gap` call follows the nozzle to the minute; without, half a layer either way. */
   readonly routes?: readonly SectionRoutes[]
   readonly campaign: Campaign
-  /** From the earliest clean cut to the latest cut by knife, for a layer down at that moment. */
-  readonly cutWindow: (layerDown: Instant) => { readonly from: Instant; readonly until: Instant }
+  /** From the earliest clean cut to the latest cut by knife, for a layer down at that moment; none where the mix gives none. */
+  readonly cutWindow: (layerDown: Instant) => CutTimes | undefined
+}
+
+/** When a layer can be cut; `sure: false` where that holds for the best estimate of the mix alone. */
+export interface CutTimes {
+  readonly from: Instant
+  readonly until: Instant
+  readonly sure?: boolean
 }
 
 /** First and last layer beside something. */
@@ -93,7 +100,7 @@ export function wallOf(job: Job, id: string): Wall {
   return wall
 }
 
-type Window = Pick<Call, 'from' | 'until' | 'cut' | 'cutInSteps'>
+type Window = Pick<Call, 'from' | 'until' | 'cut' | 'cutInSteps' | 'cutDoubt'>
 
 function windowOf(parts: CallParts, embed: Embed, wall: Wall, lift: Lift, span: Span): Window {
   switch (embed.method) {
@@ -115,12 +122,17 @@ function windowOf(parts: CallParts, embed: Embed, wall: Wall, lift: Lift, span: 
 export function cutting(parts: CallParts, lift: Lift, span: Span): Window {
   const oldest = parts.cutWindow(layerDown(lift, span.first))
   const youngest = parts.cutWindow(layerDown(lift, span.last))
+  if (!oldest || !youngest) {
+    const at = layerDown(lift, span.last)
+    return { from: at, until: at, cutDoubt: 'none' }
+  }
+  const doubt = oldest.sure === false || youngest.sure === false ? { cutDoubt: 'unsure' as const } : {}
   if (youngest.from <= oldest.until) {
     const cut = { from: youngest.from, until: oldest.until }
-    return { ...cut, cut }
+    return { ...cut, cut, ...doubt }
   }
   const cut = { from: oldest.from, until: youngest.until }
-  return { ...cut, cut, cutInSteps: true }
+  return { ...cut, cut, cutInSteps: true, ...doubt }
 }
 
 /** Chases and niches the nozzle leaves free: nothing is put in, the edges are cleaned while they are soft. */
@@ -129,7 +141,7 @@ const isLeftFree = (embed: Embed): boolean =>
 
 function cleaning(parts: CallParts, lift: Lift, last: number): Window {
   const from = layerDown(lift, last)
-  return { from, until: Math.max(from, parts.cutWindow(from).until) }
+  return { from, until: Math.max(from, parts.cutWindow(from)?.until ?? from) }
 }
 
 /** Laid on the layer below it while the nozzle holds; on the slab, or on yesterday's wall, before the lift starts. */

@@ -68,6 +68,10 @@ function descriptionOf(job: Job, call: Call): string {
     `Lift ${call.lift}, section ${call.section}.`,
     `${lengthText(call.place.along, job.units)} from ${call.place.from} to its middle, ${lengthText(call.place.up, job.units)} over the slab to its underside, ${call.place.face}.`,
     ...cut,
+    ...(call.cutDoubt === 'none' ? ['The mix gives no moment for a clean cut: ask the print lead.'] : []),
+    ...(call.cutDoubt === 'unsure'
+      ? ['The times hold for the best estimate of the mix: try the wall with a knife first.']
+      : []),
     ...(call.cutInSteps
       ? ['No one moment suits the whole cut: cut upwards in steps behind the nozzle.']
       : []),

@@ -88,6 +88,9 @@ export const planReportSchema = z
           .literal(true)
           .optional()
           .meta({ description: 'No one moment suits the whole cut: it is made as the wall grows' }),
+        cutDoubt: z.enum(['none', 'unsure']).optional().meta({
+          description: 'none: no clean cut at any moment; unsure: times of the best estimate, try first',
+        }),
         measuredFrom: z.string(),
         along_m: z.number(),
         up_m: z.number(),

@@ -157,7 +157,7 @@ export function callRow({ job }: Plan, call: Call) {
     from: clockText(call.from, zone),
     until: clockText(call.until, zone),
     overnight: localTime(call.from, zone).date !== localTime(call.until, zone).date,
-    cut: call.cutInSteps ? 'cut upwards in steps, pump stopped' : call.cut ? 'cut while soft' : '',
+    cut: cutWords(call),
     steps: call.cutInSteps === true,
     trade: call.trade,
     what: call.what,
@@ -222,4 +222,10 @@ function heatCaution({ job, campaign }: Plan, start: number, end: number): strin
     ...new Set(screened),
     `Heat: WBGT ${temperatureText(hottest.wbgt, job.units)} at ${clockText(hottest.start, job.site.timeZone)}, job limit ${temperatureText(job.rules.wbgtMost.value, job.units)} (${sourceText(job.rules.wbgtMost.source)}). Shade, water, rests as local rules say; new people less.`,
   ]
+}
+
+function cutWords({ cut, cutDoubt, cutInSteps }: Call): string {
+  if (cutDoubt === 'none') return 'no moment for a clean cut: ask the lead'
+  const how = cutInSteps ? 'cut upwards in steps, pump stopped' : cut ? 'cut while soft' : ''
+  return cutDoubt === 'unsure' ? `${how}; try with a knife first` : how
 }

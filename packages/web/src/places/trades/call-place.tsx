@@ -38,12 +38,21 @@ export function CallPlace({ call, plan }: { readonly call: Call; readonly plan: 
       {drawing && <Picture drawing={drawing} label={`Wall ${call.wall} around ${call.id}`} />}
       <table className="plain wide">
         <tbody>
+          {call.cutDoubt === 'none' && (
+            <tr>
+              <th scope="row">can be cut</th>
+              <td>at no moment that the mix gives: leave a gap instead, or test when it can be sliced</td>
+            </tr>
+          )}
           {call.cut && (
             <tr>
               <th scope="row">can be cut</th>
               <td>
                 {clockText(call.cut.from, zone)}–{clockText(call.cut.until, zone)}
                 {call.cutInSteps ? ', upwards in steps, the pump stopped while hands are at the wall' : ''}
+                {call.cutDoubt === 'unsure'
+                  ? '; for the best estimate of the mix alone: try with a knife first'
+                  : ''}
               </td>
             </tr>
           )}
