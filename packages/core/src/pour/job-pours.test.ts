@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Wall } from '../job/index.js'
-import { ageAtStrength, defaultMix } from '../mix/index.js'
+import { ageAtStrength, defaultMix, strengthAt } from '../mix/index.js'
 import {
   bearablePressure,
   columnCavity,
@@ -40,6 +40,21 @@ describe('jobPours', () => {
     expect(pours[0]!.lifts).toBe(2)
     expect(pours[0]!.ageNeeded).toBe(ageAtStrength(defaultMix.strength, pours[0]!.strengthNeeded))
     expect(findings.every(({ verdict }) => verdict === 'pass')).toBe(true)
+  })
+  it('asks for the strength of a lift that the shell will bear, and not for one that no mix reaches', () => {
+    const wide = { ...column, length: 0.3 }
+    const [pour] = jobPours({ ...job, columns: [wide] }, () => 20e6).pours
+    // hand: 1.2 m over 0.3 m of 50 mm shell would ask for 26.49 kPa·1.6·0.75·36/0.5/0.252 squared: 82 MPa
+    expect(neededStrength(columnCavity(wide, wall, 0.05), flowingGrout, 1.2) / 1e6).toBeCloseTo(82.5, 0)
+    expect(pour!.tallestLift).toBeLessThan(1.2)
+    expect(2.4 / pour!.tallestLift).toBeCloseTo(Math.round(2.4 / pour!.tallestLift), 9)
+    expect(pour!.strengthNeeded).toBeLessThan(strengthAt(defaultMix.strength, 28 * 86_400))
+    expect(pour!.ageNeeded).toBeLessThan(28 * 86_400)
+  })
+  it('speaks the job’s own units', () => {
+    const told = jobPours({ ...job, units: 'imperial' }, () => 20e6).pours[0]!.findings.map(({ say }) => say)
+    expect(told.join(' ')).toMatch(/psi .*"/s)
+    expect(told.join(' ')).not.toMatch(/ kPa| mm| m /)
   })
   it('says so where a mix never gets strong enough for a full lift', () => {
     const wide = { ...column, length: 1.2 }

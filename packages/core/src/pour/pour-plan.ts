@@ -1,12 +1,14 @@
 import type { RuleValue } from '../job/index.js'
-import type {
-  Celsius,
-  CubicMetres,
-  KilogramsPerCubicMetre,
-  Metres,
-  MetresPerSecond,
-  Pascals,
-  Seconds,
+import { sayQuantity, type Units } from '../limit/index.js'
+import {
+  type Celsius,
+  type CubicMetres,
+  formatQuantity,
+  type KilogramsPerCubicMetre,
+  type Metres,
+  type MetresPerSecond,
+  type Pascals,
+  type Seconds,
 } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import { assert } from '../result/index.js'
@@ -87,6 +89,7 @@ export function planPour(
   fill: Fill,
   strength: Pascals,
   rules: PourRules = defaultPourRules,
+  units: Units = 'metric',
 ): PourPlan {
   assert(cavity.length > 0 && cavity.depth > 0 && cavity.height > 0, `cavity ${cavity.id} has a size`)
   assert(strength >= 0 && Number.isFinite(strength), 'a shell has a strength')
@@ -108,7 +111,10 @@ export function planPour(
     ...(rateMost === undefined ? {} : { rateMost }),
     pressure: pressureOf(fill, liftHeight, rateMost),
     bearable,
-    findings: [shellFinding(cavity, fill, bearable, most, rules), ...coverFindings(cavity, fill, rules)],
+    findings: [
+      shellFinding(cavity, fill, bearable, most, rules, units),
+      ...coverFindings(cavity, fill, rules, units),
+    ],
   }
 }
 
@@ -128,7 +134,7 @@ export function bearablePressure(
 }
 
 /** A pour lift under this is not worth opening the hose for: wait for strength instead. */
-const LEAST_LIFT: Metres = 0.3
+export const LEAST_LIFT: Metres = 0.3
 
 function shellFinding(
   cavity: Cavity,
@@ -136,12 +142,12 @@ function shellFinding(
   bearable: Pascals,
   most: Metres,
   rules: PourRules,
+  units: Units,
 ): Finding {
   const demand = headPressure(fill.density, Math.min(cavity.height, LEAST_LIFT))
   const fits = bearable >= demand
-  const kilopascals = (bearable / 1000).toFixed(1)
   const advice = fits
-    ? `Fill at most ${most.toFixed(2)} m at a time.`
+    ? `Fill at most ${formatQuantity(most, 'length', units)} at a time.`
     : 'Wait until the shell is stronger, add cross ties, or brace it.'
   return {
     check: 'pour-pressure',
@@ -151,11 +157,12 @@ function shellFinding(
     unit: 'Pa',
     source: `[ACI318-19] plain concrete, layer factor ${rules.layerFactor.value} (${rules.layerFactor.source})`,
     verdict: fits ? 'pass' : 'fail',
-    say: `The shell bears ${kilopascals} kPa of fresh fill over a span of ${(Math.max(cavity.length, cavity.depth) * 1000).toFixed(0)} mm at its age. ${advice} A screening value: a licensed engineer confirms it and a trial pour proves it; nobody stands in front of a shell being filled.`,
+    say: `The shell bears ${sayQuantity(bearable, 'Pa', units)} of fresh fill over a span of ${formatQuantity(Math.max(cavity.length, cavity.depth), 'length', units)} at its age. ${advice} A screening value: a licensed engineer confirms it and a trial pour proves it; nobody stands in front of a shell being filled.`,
   }
 }
 
-function coverFindings(cavity: Cavity, fill: Fill, rules: PourRules): Finding[] {
+function coverFindings(cavity: Cavity, fill: Fill, rules: PourRules, units: Units): Finding[] {
+  const size = (metres: Metres) => formatQuantity(metres, 'length', units)
   const through = (4 / 3) * fill.aggregate
   const least = Math.max(rules.coverLeast.value, through)
   const room = Math.min(cavity.length, cavity.depth) - 2 * cavity.cover
@@ -167,7 +174,7 @@ function coverFindings(cavity: Cavity, fill: Fill, rules: PourRules): Finding[] 
     unit: 'm',
     source: least === through ? '[ACI318-19] 25.2' : rules.coverLeast.source,
     verdict: cavity.cover >= least ? 'pass' : 'fail',
-    say: `The cage has ${mm(cavity.cover)} mm to the shell; the fill needs ${mm(least)} mm to get round it.`,
+    say: `The cage has ${size(cavity.cover)} to the shell; the fill needs ${size(least)} to get round it.`,
   }
   if (room > 0.05) return [cover]
   return [
@@ -180,9 +187,7 @@ function coverFindings(cavity: Cavity, fill: Fill, rules: PourRules): Finding[] 
       unit: 'm',
       source: 'common practice, no source',
       verdict: 'fail',
-      say: `Between two covers of ${mm(cavity.cover)} mm ${mm(room)} mm are left for the cage; widen the column or use one bar in the middle.`,
+      say: `Between two covers of ${size(cavity.cover)} ${size(room)} are left for the cage; widen the column or use one bar in the middle.`,
     },
   ]
 }
-
-const mm = (metres: number): string => (metres * 1000).toFixed(0)

@@ -1,7 +1,6 @@
 import type { Lift } from '@dawnlift/core/campaign'
 import { sayQuantity } from '@dawnlift/core/limit'
 import type { Plan } from '@dawnlift/core/plan'
-import { defaultPourRules } from '@dawnlift/core/pour'
 import { lengthText, volumeText } from '@dawnlift/drawing/paper'
 import { strengthText } from './strength-text.js'
 
@@ -83,7 +82,7 @@ function cautionWords({ job }: Plan, pour: Pour): string {
     failed.length > 0
       ? `Do not fill: ${failed.map(check => check.replaceAll('-', ' ')).join(', ')} fails. `
       : ''
-  const tall = lengthText(Math.min(defaultPourRules.liftMost.value, pour.liftHeight * pour.lifts), job.units)
+  const tall = lengthText(pour.tallestLift, job.units)
   if (pour.ageNeeded === undefined) return `${verdict}${tall} at once this shell never bears.`
   const age = sayQuantity(pour.ageNeeded, 's', job.units)
   return `${verdict}${tall} at once needs a shell of ${strengthText(pour.strengthNeeded, job.units)}, reckoned at ${age} at ${sayQuantity(job.mix.reference, '°C', job.units)}: show it by cubes or cylinders first.`
