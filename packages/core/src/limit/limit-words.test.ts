@@ -41,7 +41,31 @@ describe('sayQuantity', () => {
     [0.764555, 'm³', '1.00 yd³'],
     [0.3048, 'm', '1\' 0"'],
     [-0.0127, 'm', '-0\' 0.5"'],
+    // Hand: 1 in = 25.4 mm; 1 mi = 1.609344 km; 1 lb = 0.45359237 kg, so 25 kg = 55.1 lb; 1 US gal = 3.785412 L;
+    // 1 lb/ft³ = 0.45359237 / 0.3048³ = 16.01846 kg/m³; 1 lb/ft² = 0.45359237 × 9.80665 / 0.3048² = 47.88026 Pa;
+    // 1 ft² = 0.09290304 m²; 1 MPa = 1e6 / 6894.757 = 145 psi; 10 K = 18 °F apart; 1 in/s = 25.4 mm/s.
+    [25.4, 'mm', '1.00 in'],
+    [1.609344, 'km', '1 mi'],
+    [25, 'kg', '55 lb'],
+    [3.785412, 'L', '1 gal'],
+    [37.85412, 'L/min', '10.0 gal/min'],
+    [2242.584, 'kg/m³', '140.0 lb/ft³'],
+    [478.8026, 'N/m²', '10.0 lb/ft²'],
+    [9.290304, 'm²', '100 ft²'],
+    [1, 'MPa', '145 psi'],
+    [10, 'K', '18 °F'],
+    [25.4, 'mm/s', '1.0 in/s'],
   ])('%d %s is %s', (value, unit, words) => expect(sayQuantity(value, unit, 'imperial')).toBe(words))
+  it.each([
+    [8, 'mm', '8 mm'],
+    [2.54, 'mm', '2.5 mm'],
+    [478.8, 'N/m²', '479 Pa'],
+    [2200, 'kg/m³', '2200 kg/m³'],
+    [12.34, 'L/min', '12.3 L/min'],
+    [4.55, 'K', '4.5 K'],
+  ])('%d %s is %s where metres are read', (value, unit, words) =>
+    expect(sayQuantity(value, unit, 'metric')).toBe(words),
+  )
   it('shows a unit it does not know as it is', () =>
     expect(sayQuantity(2.34567, 'layers', 'metric')).toBe('2.35 layers'))
 })

@@ -10,6 +10,10 @@ type Shown = (value: number) => string
 const fixed = (digits: number, unit: string, factor = 1): Shown => {
   return value => `${(value * factor).toFixed(digits)} ${unit}`
 }
+/** A tenth where there is one: `40 mm`, `2.5 mm`. */
+const tenths = (unit: string, factor = 1): Shown => {
+  return value => `${Number((value * factor).toFixed(1))} ${unit}`
+}
 const feetAndInches: Shown = value => {
   const eighths = Math.round(Math.abs(value) * 39.37007874 * 8)
   const feet = Math.floor(eighths / 96)
@@ -28,10 +32,21 @@ const shown: Readonly<Record<string, readonly [Shown, Shown]>> = {
   'm/s': [fixed(0, 'km/h', 3.6), fixed(0, 'mph', 2.236936)],
   'mm/s': [fixed(0, 'mm/s'), fixed(1, 'in/s', 1 / 25.4)],
   '°C': [value => `${Number(value.toFixed(1))} °C`, fahrenheit],
+  K: [fixed(1, 'K'), fixed(0, '°F', 1.8)],
   'kg/m²h': [fixed(2, 'kg/m²h'), fixed(2, 'lb/ft²h', 0.204816)],
   'mm/h': [fixed(1, 'mm/h'), fixed(2, 'in/h', 1 / 25.4)],
   Pa: [fixed(1, 'kPa', 0.001), fixed(2, 'psi', 1.450377e-4)],
+  // The same as Pa, but a load on a face, such as wind, and not a stress.
+  'N/m²': [fixed(0, 'Pa'), fixed(1, 'lb/ft²', 0.02088543)],
+  MPa: [fixed(1, 'MPa'), fixed(0, 'psi', 145.0377)],
+  'm²': [fixed(1, 'm²'), fixed(0, 'ft²', 10.76391)],
   'm³': [fixed(2, 'm³'), fixed(2, 'yd³', 1.307951)],
+  mm: [tenths('mm'), fixed(2, 'in', 1 / 25.4)],
+  km: [tenths('km'), tenths('mi', 0.6213712)],
+  kg: [fixed(0, 'kg'), fixed(0, 'lb', 2.204623)],
+  'kg/m³': [fixed(0, 'kg/m³'), fixed(1, 'lb/ft³', 0.06242796)],
+  L: [fixed(0, 'L'), fixed(0, 'gal', 0.2641721)],
+  'L/min': [fixed(1, 'L/min'), fixed(1, 'gal/min', 0.2641721)],
   '°': [fixed(1, '°'), fixed(1, '°')],
 }
 
