@@ -100,3 +100,17 @@ describe('levers', () => {
     expect(table.rows[0]?.daysGained).toBe(1)
   })
 })
+
+describe('what binds next', () => {
+  // Hand: a lintel on layer 55 cuts the second lift to 10 of 50 layers, five open hours cut each lift to 45 of 50: the lintel takes most, but no lever
+  // moves it; heat is what one can do something about.
+  it('is told of what a lever could move, not of a lintel', () => {
+    const ends = [{ afterLayer: 55, reason: 'lintel' as const, ref: 'L1' }]
+    const lintelled = { ...hot, work: [{ ...inventedWork('A', 120, 6), liftEnds: ends }] }
+    const { asPlanned } = tryLevers(lintelled, [])
+    expect(scheduleCampaign(lintelled).days.flatMap(day => day.lifts.map(one => one.binding.kind))).toContain(
+      'lintel-head',
+    )
+    expect(asPlanned.bindsNext).toBe('mix-hot')
+  })
+})

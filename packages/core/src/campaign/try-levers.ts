@@ -88,7 +88,10 @@ function leverRow(levers: readonly AnyLever[], campaign: Campaign): LeverRow {
   }
 }
 
-/** The limit that takes most layers off the lifts; the plan's own ends (top, lintels, pours) only if there is no other. */
+/** Ends that are drawn: no lever moves them. */
+const drawnEnds: readonly LimitKind[] = ['top-of-wall', 'lintel-head', 'pour-level']
+
+/** The limit that takes most layers off the lifts; lintels and pours only if there is no other, the top of the wall never. */
 export function mostBinding(campaign: Campaign): LimitKind | undefined {
   const lost = new Map<LimitKind, number>()
   for (const lift of campaign.days.flatMap(day => day.lifts)) {
@@ -96,7 +99,8 @@ export function mostBinding(campaign: Campaign): LimitKind | undefined {
     lost.set(lift.binding.kind, (lost.get(lift.binding.kind) ?? 0) + missing + 1e-3)
   }
   lost.delete('top-of-wall')
-  return [...lost].sort((a, b) => b[1] - a[1])[0]?.[0]
+  const most = [...lost].sort((x, y) => y[1] - x[1]).map(([kind]) => kind)
+  return most.find(kind => !drawnEnds.includes(kind)) ?? most[0]
 }
 
 const compareRows = (a: LeverRow, b: LeverRow): number =>
