@@ -17,14 +17,21 @@ export interface FaceCorner {
 /** Turns sharper than this are corners a tape can be hooked on [rad]. */
 const corner = (20 * Math.PI) / 180
 
+/** Dozens of embeds ask for the corners of one wall; walls never change, and the answer goes with them. */
+const knownCorners = new WeakMap<readonly Wall[], Map<Wall, readonly FaceCorner[]>>()
+
 /** Every corner of a wall's two faces: its ends, its own bends, and the walls that run into it. */
 export function cornersOf(wall: Wall, walls: readonly Wall[]): readonly FaceCorner[] {
-  return [
+  const known = knownCorners.get(walls) ?? new Map<Wall, readonly FaceCorner[]>()
+  knownCorners.set(walls, known)
+  const corners = known.get(wall) ?? [
     ...endCorners(wall, walls, 'start'),
     ...endCorners(wall, walls, 'end'),
     ...bends(wall),
     ...tees(wall, walls),
   ]
+  known.set(wall, corners)
+  return corners
 }
 
 /** The corner of that face nearest to a station, with the tape distance to it. */
