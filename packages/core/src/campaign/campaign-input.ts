@@ -1,4 +1,4 @@
-import type { Calendar, Crew, Pin, Rules } from '../job/index.js'
+import type { Aim, Calendar, Crew, Pin, Rules } from '../job/index.js'
 import type { CubicMetres, Instant, Metres, MetresPerSecond } from '../quantity/index.js'
 import type { PrintHour } from '../weather/index.js'
 import type { LiftPhysics, SectionWork } from './campaign.js'
@@ -43,6 +43,10 @@ export interface CampaignInput {
   readonly due?: string
   /** What the lead has settled. */
   readonly pins?: readonly Pin[]
+  /** What counts first in choosing the days; `soonest` where absent. */
+  readonly aim?: Aim
+  /** What a print day of the machine and an hour of the whole crew cost, for `cheapest`. */
+  readonly prices?: { readonly machinePerDay: number; readonly crewPerHour: number }
 }
 
 /**

@@ -39,6 +39,7 @@ export type {
   CampaignRisk,
   FinishQuantile,
   LostCause,
+  LostDays,
   MishapRates,
   ReplayOptions,
   ReplayYear,
@@ -46,6 +47,8 @@ export type {
 export { replayCampaign, replayRuns, riskOf } from './replay-campaign.js'
 export type { ReplayedRun } from './replay-once.js'
 export { scheduleCampaign } from './schedule-campaign.js'
+export type { TradeOff } from './trade-offs.js'
+export { tradeOffs } from './trade-offs.js'
 export type { AnyLever, LeverRow, LeverTable, OwnLever } from './try-levers.js'
 export { mostBinding, tryLevers } from './try-levers.js'
 export { calendarDays } from './work-day.js'

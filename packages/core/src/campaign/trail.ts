@@ -7,6 +7,7 @@ import { missedOn } from './pins.js'
 export interface Trail {
   readonly stand: Stand
   readonly lifts: number
+  readonly days: number
   /** Lifts of a layer or two that no lift ends force. */
   readonly crumbs: number
   /** Pins whose day went by without them. */
@@ -19,6 +20,7 @@ export interface Trail {
 export const startTrail = (stand: Stand): Trail => ({
   stand,
   lifts: 0,
+  days: 0,
   crumbs: 0,
   missed: 0,
   site: 0,
@@ -31,6 +33,7 @@ export function extendTrail(ground: Ground, trail: Trail, plan: DayPlan): Trail 
   return {
     stand,
     lifts: trail.lifts + plan.lifts.length,
+    days: trail.days + 1,
     crumbs: trail.crumbs + crumbs,
     missed: trail.missed + missed(ground, trail.stand, stand, plan.day.date),
     site: trail.site + plan.shiftEnd - plan.shiftStart,

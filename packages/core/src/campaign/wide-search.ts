@@ -1,3 +1,4 @@
+import { calmWeights, compareWeighed, type Weights, weightOf } from './aim.js'
 import { type Breadth, dayOptions } from './day-options.js'
 import { CRUMB, type DayPlan } from './day-plan.js'
 import { type Ground, isUp, type Stand } from './ground.js'
@@ -37,8 +38,7 @@ export function searchWide(
   breadth: Breadth,
   known: KnownOptions = new Map(),
 ): Found {
-  const found = searchBy(ground, bounds, start, breadth, known, undefined)
-  return found!
+  return searchBy(ground, bounds, start, breadth, known, undefined)!
 }
 
 /** The pleasantest campaign up by a day, if one is found; see `searchWide`. */
@@ -49,7 +49,24 @@ export const searchCalm = (
   breadth: Breadth,
   known: KnownOptions,
   by: number,
-): Found | undefined => searchBy(ground, bounds, start, breadth, known, by)
+): Found | undefined => searchBy(ground, bounds, start, breadth, known, { by, weights: undefined })
+
+/** The campaign that weighs least among those up by a day, if one is found. */
+export const searchWeighed = (
+  ground: Ground,
+  bounds: Bounds,
+  start: Stand,
+  breadth: Breadth,
+  known: KnownOptions,
+  by: number,
+  weights: Weights,
+): Found | undefined => searchBy(ground, bounds, start, breadth, known, { by, weights })
+
+/** By when the walls are to be up, and what counts then; without weights the first day that is reached counts. */
+interface Goal {
+  readonly by: number
+  readonly weights: Weights | undefined
+}
 
 function searchBy(
   ground: Ground,
@@ -57,21 +74,24 @@ function searchBy(
   start: Stand,
   breadth: Breadth,
   known: KnownOptions,
-  by: number | undefined,
+  goal: Goal | undefined,
 ): Found | undefined {
   let trails: readonly Trail[] = [startTrail(start)]
   if (isUp(ground, start)) return { trail: trails[0]!, finish: -1 }
-  const last = Math.min(ground.days.length - 1, by ?? Number.POSITIVE_INFINITY)
+  const weights = goal?.weights
+  const compare = (a: Trail, b: Trail) => (weights ? compareWeighed(a, b, weights) : comparePleasant(a, b))
+  const last = Math.min(ground.days.length - 1, goal?.by ?? Number.POSITIVE_INFINITY)
+  let best: Found | undefined
   for (let day = 0; day <= last && trails.length > 0; day++) {
-    trails = nextTrails(ground, bounds, start, trails, day, breadth, known, by)
-    const done = trails.filter(trail => isUp(ground, trail.stand)).sort(comparePleasant)[0]
-    if (done) return { trail: done, finish: day }
+    trails = nextTrails(ground, bounds, start, trails, day, breadth, known, goal)
+    const done = trails.filter(trail => isUp(ground, trail.stand)).sort(compare)[0]
+    if (done && !weights) return { trail: done, finish: day }
+    if (done && (!best || compare(done, best.trail) < 0)) best = { trail: done, finish: day }
+    if (done) trails = trails.filter(trail => !isUp(ground, trail.stand))
   }
-  if (by !== undefined) return undefined
-  return {
-    trail: [...trails].sort((a, b) => leftToDo(ground, a.stand) - leftToDo(ground, b.stand))[0]!,
-    finish: NEVER,
-  }
+  if (goal) return best
+  const left = (trail: Trail) => leftToDo(ground, trail.stand)
+  return { trail: [...trails].sort((a, b) => left(a) - left(b))[0]!, finish: NEVER }
 }
 
 function nextTrails(
@@ -82,7 +102,7 @@ function nextTrails(
   day: number,
   breadth: Breadth,
   known: KnownOptions,
-  by: number | undefined,
+  goal: Goal | undefined,
 ): readonly Trail[] {
   const { date, off } = ground.days[day]!
   if (off) return trails.map(trail => passDay(ground, trail, date))
@@ -101,9 +121,11 @@ function nextTrails(
     }
   }
   const all = [...seen.values()]
-  if (all.length === 1 && by === undefined) return all
-  const ranked = all.map(trail => rank(ground, bounds, trail, day + 1))
-  return by === undefined ? soonest(ranked, breadth.trails) : calmest(ranked, breadth.trails, by)
+  if (all.length === 1 && !goal) return all
+  const ranked = all.map(trail =>
+    rank(ground, bounds, trail, day + 1, goal ? (goal.weights ?? calmWeights) : noWeights),
+  )
+  return goal ? calmest(ranked, breadth.trails, goal.by) : soonest(ranked, breadth.trails)
 }
 
 function keptOptions(
@@ -151,7 +173,9 @@ function calmest(ranked: readonly Ranked[], count: number, by: number): readonly
   return [...kept].slice(0, count)
 }
 
-function rank(ground: Ground, bounds: Bounds, trail: Trail, from: number): Ranked {
+const noWeights: Weights = { perDay: 0, perLift: 0 }
+
+function rank(ground: Ground, bounds: Bounds, trail: Trail, from: number, weights: Weights): Ranked {
   const left = leftToDo(ground, trail.stand)
   const { setUp, washOut } = ground.input.crew
   const days = left > 0 ? daysFor(bounds, left, from) : 0
@@ -160,9 +184,16 @@ function rank(ground: Ground, bounds: Bounds, trail: Trail, from: number): Ranke
     bound: finishBound(ground, bounds, trail.stand, from),
     left,
     crumbs: trail.crumbs + crumbsAhead(ground, trail.stand),
-    likely: trail.site + left + days * (setUp + washOut),
+    likely:
+      weightOf(trail, weights) +
+      left +
+      days * (setUp + washOut + weights.perDay) +
+      liftsLeft(ground, trail.stand) * weights.perLift,
   }
 }
+
+const liftsLeft = ({ sections }: Ground, { heights }: Stand): number =>
+  sections.reduce((sum, section, s) => sum + section.liftsLeft[heights[s]!]!, 0)
 
 /** Sections with a layer or two left below a lift end. */
 function crumbsAhead({ sections }: Ground, { heights }: Stand): number {

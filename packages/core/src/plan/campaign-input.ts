@@ -40,6 +40,11 @@ export function campaignInput(
     timeZone: job.site.timeZone,
     speed: { now: job.print.speed, most: job.machine.printSpeedMost },
     ...(job.pins ? { pins: job.pins } : {}),
+    ...(job.aim ? { aim: job.aim } : {}),
+    prices: {
+      machinePerDay: job.costs.machinePerDay,
+      crewPerHour: job.costs.crewPerHour * job.crew.size,
+    },
     ...(job.batching.silo ? { deliveries: deliveriesOf(job) } : {}),
     ...(job.batching.chiller ? { chilledWater: job.batching.chiller.temperature } : {}),
   }

@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest'
+import type { Campaign } from './campaign.js'
+import { checkCampaign } from './check-campaign.js'
+import { growing, inventedHours, inventedInput, inventedWork, summer } from './invented-site.js'
+import { scheduleCampaign } from './schedule-campaign.js'
+import { tradeOffs } from './trade-offs.js'
+
+const prices = { machinePerDay: 1600, crewPerHour: 120 }
+const work = ['A', 'B', 'C', 'D', 'E', 'F'].map((name, i) => inventedWork(name, 180, 3 + 0.7 * i))
+const input = inventedInput(work, 90, {
+  hours: inventedHours('2026-06-01', 90, summer),
+  physics: growing(450, 9000, 1.6),
+  prices,
+})
+const costOf = ({ days }: Campaign): number =>
+  days.length * prices.machinePerDay +
+  days.reduce((sum, day) => sum + ((day.end - day.start) / 3600) * prices.crewPerHour, 0)
+const lifts = ({ days }: Campaign) => days.reduce((sum, day) => sum + day.lifts.length, 0)
+const date = ({ days }: Campaign) => days.at(-1)!.date
+const all = tradeOffs(input, costOf)
+
+describe('trade-offs', () => {
+  it('are campaigns really planned, each keeping every rule', () => {
+    expect(all.length).toBeGreaterThan(1)
+    for (const { campaign } of all) {
+      expect(campaign.finished).toBe(true)
+      expect(checkCampaign(input, campaign)).toEqual([])
+    }
+  })
+  it('tell cost, lifts and date of their own campaign', () => {
+    for (const one of all) {
+      expect([one.cost, one.lifts, one.date]).toEqual([
+        costOf(one.campaign),
+        lifts(one.campaign),
+        date(one.campaign),
+      ])
+    }
+  })
+  it('of which some other one is nowhere worse are not worthwhile, and only those', () => {
+    const better = (a: (typeof all)[number], b: (typeof all)[number]) =>
+      a.date <= b.date && a.cost <= b.cost && a.lifts <= b.lifts && a.safety >= b.safety
+    for (const one of all)
+      expect(one.isWorthwhile).toBe(!all.some(other => other !== one && better(other, one)))
+    expect(all.filter(one => one.isWorthwhile).length).toBeGreaterThan(0)
+  })
+})
+
+describe('the aim of a job', () => {
+  const soonest = scheduleCampaign(input)
+  it('cheapest never costs more than soonest', () => {
+    const cheapest = scheduleCampaign({ ...input, aim: 'cheapest' })
+    expect(checkCampaign(input, cheapest)).toEqual([])
+    expect(costOf(cheapest)).toBeLessThanOrEqual(costOf(soonest))
+  })
+  it('calmest never takes more lifts than soonest', () => {
+    const calmest = scheduleCampaign({ ...input, aim: 'calmest' })
+    expect(checkCampaign(input, calmest)).toEqual([])
+    expect(lifts(calmest)).toBeLessThanOrEqual(lifts(soonest))
+  })
+  it('soonest is never up later than the others', () => {
+    for (const one of all) expect(one.date >= date(soonest)).toBe(true)
+  })
+})

@@ -1,0 +1,86 @@
+import type { Aim } from '../job/index.js'
+import type { Seconds } from '../quantity/index.js'
+import { weightsOf } from './aim.js'
+import type { Campaign } from './campaign.js'
+import type { CampaignInput } from './campaign-input.js'
+import { findCampaign, searchSettled, slackDays } from './find-campaign.js'
+import { prepareGround, standAtStart } from './ground.js'
+import { prepareBounds } from './lower-bound.js'
+import { putToPhysics } from './put-to-physics.js'
+import { campaignOf } from './schedule-campaign.js'
+import { NEVER } from './section-clock.js'
+import type { KnownOptions } from './wide-search.js'
+
+/** One way to plan the job, really planned. */
+export interface TradeOff {
+  /** What it was looked for by. */
+  readonly aim: Aim
+  readonly campaign: Campaign
+  /** Local date on which the walls are up. */
+  readonly date: string
+  readonly cost: number
+  readonly printDays: number
+  readonly lifts: number
+  readonly siteTime: Seconds
+  /** Least safety on standing of any lift. */
+  readonly safety: number
+  /** No other one is sooner or as soon, as cheap, in as few lifts and as safe, and better in one of them. */
+  readonly isWorthwhile: boolean
+}
+
+/**
+ * What waiting buys: the soonest campaign, and the cheapest and the calmest ones that are up as soon or a few working days
+ * later, soonest first. Empty if the job does not get up in the weather known. `costOf` prices a campaign.
+ */
+export function tradeOffs(input: CampaignInput, costOf: (campaign: Campaign) => number): readonly TradeOff[] {
+  const ground = prepareGround({ ...input, aim: 'soonest' })
+  const bounds = prepareBounds(ground)
+  const start = standAtStart(ground)
+  const soonest = findCampaign(ground, bounds, start, 'full')
+  if (soonest.finish === NEVER) return []
+  const known: KnownOptions = new Map()
+  const others = (['cheapest', 'calmest'] as const).flatMap(aim =>
+    slackDays(ground, soonest.finish).flatMap(by => {
+      const sampled = { ...ground, standing: 'sampled' as const }
+      const found = searchSettled(sampled, bounds, start, by, weightsOf(input, aim), known)
+      const asked = found && putToPhysics(ground, bounds, start, found).asked
+      return asked && asked.finish !== NEVER ? [{ aim, found: { ...asked, isProven: false } }] : []
+    }),
+  )
+  const all = [{ aim: 'soonest' as const, found: soonest }, ...others].map(({ aim, found }) =>
+    told(aim, campaignOf(ground, bounds, start, found, 'brisk'), costOf),
+  )
+  return worthwhile(all)
+}
+
+function told(
+  aim: Aim,
+  campaign: Campaign,
+  costOf: (campaign: Campaign) => number,
+): Omit<TradeOff, 'isWorthwhile'> {
+  const lifts = campaign.days.flatMap(day => day.lifts)
+  return {
+    aim,
+    campaign,
+    date: campaign.days.at(-1)?.date ?? '',
+    cost: costOf(campaign),
+    printDays: campaign.days.length,
+    lifts: lifts.length,
+    siteTime: campaign.days.reduce((sum, day) => sum + day.end - day.start, 0),
+    safety: Math.min(...lifts.map(lift => lift.safety)),
+  }
+}
+
+type Told = Omit<TradeOff, 'isWorthwhile'>
+
+/** Doubles left out; each marked by whether another one is at least as good in everything and better in something. */
+function worthwhile(all: readonly Told[]): readonly TradeOff[] {
+  const keyOf = (one: Told) => [one.date, one.cost.toFixed(2), one.lifts, one.safety.toFixed(3)].join()
+  const single = all.filter((one, i) => all.findIndex(other => keyOf(other) === keyOf(one)) === i)
+  return single
+    .map(one => ({ ...one, isWorthwhile: !single.some(other => other !== one && isNoWorse(other, one)) }))
+    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.cost - b.cost))
+}
+
+const isNoWorse = (a: Told, b: Told): boolean =>
+  a.date <= b.date && a.cost <= b.cost && a.lifts <= b.lifts && a.safety >= b.safety
