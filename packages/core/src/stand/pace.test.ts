@@ -70,12 +70,23 @@ describe('the chart of height against time', () => {
     const heights = chart.moments.map(({ collapseHeight }) => collapseHeight)
     expect(heights).toEqual([...heights].sort((a, b) => a - b))
   })
-  it('allows what it says the smaller of the two allows', () => {
-    for (const moment of chart.moments)
-      expect(moment.allowedHeight).toBeCloseTo(
-        Math.min(moment.collapseHeight / 1.5, (moment.bucklingHeight * 0.6) / 1.5),
-        12,
-      )
+  it('allows what the scheduler allows at every moment', () => {
+    const standing = makeStanding(inputOf())
+    for (const moment of chart.moments) {
+      const layerEnds = evenEnds(moment.layers, 420)
+      const { layers, safety, governs } = standing({ ...lift, start: 0, layerEnds })
+      expect(moment.allowedHeight).toBeCloseTo((layers * 0.02 * safety) / 1.5, 12)
+      expect(moment.place).toBe(governs.place)
+    }
+  })
+  it('allows at least the tallest lift at this pace, and less than one layer more', () => {
+    const asked = { ...lift, layers: 60 }
+    const tallest = tallestLift(inputOf(), asked, 420)
+    const long = standChart(inputOf(), { ...lift, start: 0, layerEnds: evenEnds(tallest.layers + 2, 420) })
+    expect(tallest.allAsked).toBe(false)
+    const stands = long.moments.map(moment => moment.allowedHeight >= moment.height * 0.98)
+    expect(stands.slice(0, tallest.layers).every(Boolean)).toBe(true)
+    expect(long.moments.at(-1)!.allowedHeight).toBeLessThan(long.moments.at(-1)!.height)
   })
 })
 

@@ -5,7 +5,7 @@ import type { StandRules } from './assess-lift.js'
 import { type LiftAge, layerAge } from './lift-age.js'
 import { memberStands } from './member-buckling.js'
 import { GRAVITY, type Member, membersOf } from './members.js'
-import { type StandingInput, standRulesOf } from './standing.js'
+import { makeStanding, type Standing, type StandingInput, standRulesOf } from './standing.js'
 import { plasticStrength } from './strength.js'
 
 /** One moment of a lift: what stands, and what could stand. */
@@ -19,7 +19,7 @@ export interface StandMoment {
   readonly collapseHeight: Metres
   /** Height at which the wall, stretched with the stiffness it has now from top to foot, would just buckle. */
   readonly bucklingHeight: Metres
-  /** The two with the safety and imperfection factors taken off; the smaller one. */
+  /** What the scheduler allows: height that stands times its safety, the lift carried on at its pace, over the safety asked for. */
   readonly allowedHeight: Metres
   readonly governs: 'collapse' | 'buckling'
   readonly place: string
@@ -35,7 +35,10 @@ export interface StandChart {
 
 const LOOKED_TO = 20
 
-/** Height against time with demand and capacity, layer by layer, at the lift's real layer times. */
+/**
+ * Height against time with demand and capacity, layer by layer, at the lift's real layer times. Heights that squash it or
+ * lean it over are of the wall as it is at each moment; the height allowed is of the lift carried on at its pace.
+ */
 export function standChart(
   input: StandingInput,
   lift: {
@@ -44,6 +47,8 @@ export function standChart(
     readonly layerEnds: readonly Seconds[]
     readonly start: Seconds
     readonly temperature: Celsius
+    /** Of the first so many layers, where the lift warms or cools on its way; `temperature` otherwise. */
+    readonly temperatureOf?: (layers: number) => Celsius
   },
 ): StandChart {
   const geometry = input.sections.find(({ section }) => section === lift.section)
@@ -56,28 +61,37 @@ export function standChart(
   }
   const foot = (lift.firstLayer - 1) * age.layerHeight
   const members = membersOf(geometry, rules, foot, foot + age.ends.length * age.layerHeight)
-  const moments = age.ends.map((_, i) => momentOf(members, age, i + 1, rules))
+  const standing = makeStanding(input)
+  const moments = age.ends.map((_, i) => {
+    const layerEnds = lift.layerEnds.slice(0, i + 1)
+    const temperature = lift.temperatureOf?.(i + 1) ?? lift.temperature
+    const allowed = standing({ ...lift, layerEnds, temperature })
+    return momentOf(members, age, i + 1, rules, allowed)
+  })
   return { section: lift.section, firstLayer: lift.firstLayer, moments, lookedTo: LOOKED_TO }
 }
 
-function momentOf(members: readonly Member[], lift: LiftAge, layers: number, rules: StandRules): StandMoment {
+function momentOf(
+  members: readonly Member[],
+  lift: LiftAge,
+  layers: number,
+  rules: StandRules,
+  { layers: standing, safety, governs }: Standing,
+): StandMoment {
   const height = layers * lift.layerHeight
   const atFoot = plasticStrength(rules.strength, rules.growth.yield, layerAge(lift, 1, layers))
   const collapseHeight = atFoot / (rules.density * GRAVITY)
-  const buckling = members
-    .map(member => ({ place: member.place, height: height * stretchFactor(member, lift, layers, rules) }))
-    .reduce((a, b) => (b.height < a.height ? b : a))
-  const byCollapse = collapseHeight / rules.safety
-  const byBuckling = (buckling.height * rules.imperfection) / rules.safety
+  const stretches = members.map(member => stretchFactor(member, lift, layers, rules))
   return {
     layers,
     time: lift.ends[layers - 1]!,
     height,
     collapseHeight,
-    bucklingHeight: buckling.height,
-    allowedHeight: Math.min(byCollapse, byBuckling),
-    governs: byCollapse < byBuckling ? 'collapse' : 'buckling',
-    place: byCollapse < byBuckling ? 'the foot of the lift' : buckling.place,
+    bucklingHeight: height * Math.min(...stretches),
+    // Its safety is of the layers that stand, fewer than are down where the lift goes too far.
+    allowedHeight: (standing * lift.layerHeight * safety) / rules.safety,
+    governs: governs.kind === 'buckling' ? 'buckling' : 'collapse',
+    place: governs.place,
   }
 }
 

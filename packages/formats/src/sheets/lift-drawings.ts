@@ -2,13 +2,7 @@ import type { Lift } from '@dawnlift/core/campaign'
 import { cureLifts } from '@dawnlift/core/cure'
 import { hourAt, type Plan } from '@dawnlift/core/plan'
 import { assert } from '@dawnlift/core/result'
-import {
-  makeStanding,
-  type StandChart,
-  type StandGeometry,
-  standChart,
-  standGeometry,
-} from '@dawnlift/core/stand'
+import { type StandChart, type StandGeometry, standChart, standGeometry } from '@dawnlift/core/stand'
 import type { Drawing, Sheet } from '@dawnlift/drawing/paper'
 import { drawStand, drawWallHeat } from '@dawnlift/drawing/views'
 
@@ -28,39 +22,14 @@ export function liftHeat(plan: Plan, lift: Lift, sheet: Sheet): Drawing {
 export const liftStanding = (plan: Plan, lift: Lift, sheet: Sheet): Drawing =>
   drawStand({ job: plan.job, lift, chart: liftChart(plan, lift) }, sheet)
 
-/**
- * The chart of a lift. Heights that squash it or lean it over are of the wall as it is at each moment; the height
- * allowed is of the lift carried on at its pace, as the scheduler asks it layer by layer.
- */
+/** The chart of a lift, as warm as its mix is by then. */
 export function liftChart(plan: Plan, lift: Lift): StandChart {
-  const { job } = plan
-  const { mix, print, rules } = job
-  const input = { mix, print, rules, sections: geometriesOf(plan) }
+  const { mix, print, rules } = plan.job
   const { section, firstLayer, layerEnds, start } = lift
-  const warmth = layerEnds.map((_, index) => meanMix(plan, lift, index + 1))
-  const temperature = warmth.at(-1)
-  assert(temperature !== undefined, `lift ${lift.id} has layers`)
-  const chart = standChart(input, { section, firstLayer, layerEnds, start, temperature })
-  const standing = makeStanding(input)
-  return {
-    ...chart,
-    moments: chart.moments.map((moment, index) => {
-      const ends = layerEnds.slice(0, index + 1)
-      const { safety, governs } = standing({
-        section,
-        firstLayer,
-        start,
-        layerEnds: ends,
-        temperature: warmth[index]!,
-      })
-      return {
-        ...moment,
-        allowedHeight: (moment.height * safety) / rules.standSafety.value,
-        governs: governs.kind === 'buckling' ? 'buckling' : 'collapse',
-        place: governs.place,
-      }
-    }),
-  }
+  const temperatureOf = (layers: number) => meanMix(plan, lift, layers)
+  const temperature = temperatureOf(layerEnds.length)
+  const input = { mix, print, rules, sections: geometriesOf(plan) }
+  return standChart(input, { section, firstLayer, layerEnds, start, temperature, temperatureOf })
 }
 
 /** Mean temperature of the mix at the ends of the first layers. */
