@@ -126,7 +126,11 @@ function riskInWords(doubt: Doubt, rates: MishapRates): string {
     `${from ?? 'later'} to ${to ?? 'later'}`,
     daysMore(doubt.contingency.find(each => each.share === share)?.days),
   ])
-  const lost = doubt.lost.map(({ cause, days }) => [causeWords(cause), days.toFixed(2)])
+  const lost = doubt.lost.map(({ cause, days, within }) => [
+    causeWords(cause),
+    days.toFixed(2),
+    Number.isFinite(within) ? `± ${within.toFixed(2)}` : '',
+  ])
   return [
     `planned to be up on ${doubt.planned}: ${percent(chance)} sure (${percent(between[0])} to ${percent(between[1])}), in ${doubt.weather}`,
     ...(doubt.by
@@ -138,7 +142,7 @@ function riskInWords(doubt: Doubt, rates: MishapRates): string {
     '',
     textTable(['sure', 'up by', 'itself within', 'days after the plan'], rows, [3]),
     '',
-    textTable(['working days without a layer', 'mean of a replay'], lost, [1]),
+    textTable(['working days without a layer', 'mean of a replay', 'itself within'], lost, [1]),
     '',
     doubt.caution,
   ].join('\n')

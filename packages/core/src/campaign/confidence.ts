@@ -51,3 +51,25 @@ export function quantileRanks(count: number, share: number): readonly [number, n
   const half = Z95 * Math.sqrt(count * share * (1 - share))
   return [Math.max(1, Math.floor(count * share - half)), Math.min(count, Math.ceil(count * share + half) + 1)]
 }
+
+/**
+ * Mean of a sample, and the half width of its 95 % interval.
+ *
+ *   within = z · s / √n,  s² = Σ(x − mean)² / (n − 1)
+ *
+ * @param values  independent values, at least one; of a single one nothing is known: the width is infinite
+ *
+ * Source   central limit theorem, textbook.
+ * Range    n ≥ 30 or so; fewer and skewed values give too narrow an interval.
+ * Assumes  independent values of one distribution.
+ */
+export function meanWithin(values: readonly number[]): { readonly mean: number; readonly within: number } {
+  assert(values.length > 0, 'a mean of something')
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length
+  const squares = values.reduce((sum, value) => sum + (value - mean) ** 2, 0)
+  const within =
+    values.length > 1
+      ? Z95 * Math.sqrt(squares / (values.length - 1) / values.length)
+      : Number.POSITIVE_INFINITY
+  return { mean, within }
+}

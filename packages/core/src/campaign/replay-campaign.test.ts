@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { addDays } from '../clock/index.js'
-import { chanceInterval, empiricalQuantile } from './confidence.js'
+import { chanceInterval, empiricalQuantile, meanWithin } from './confidence.js'
 import { inventedHours, inventedHouse, inventedInput, inventedWork, summer } from './invented-site.js'
 import { countedDraws } from './random-draws.js'
 import { replayCampaign, replayRuns, riskOf } from './replay-campaign.js'
@@ -41,6 +41,8 @@ describe('replaying weather years', () => {
     const risk = replayCampaign(calmWeek, stormyYears(400, 60, 0.3), none, draw)
     expect(risk.lost[0]?.cause).toBe('wind')
     expect(Math.abs(risk.lost[0]!.days - 3.4286)).toBeLessThan(0.33)
+    // The interval it gives itself: 1.96 of those deviations, of 400 drawn years within a tenth.
+    expect(risk.lost[0]!.within).toBeCloseTo(1.96 * Math.sqrt((8 * 0.3) / 0.7 ** 2 / 400), 1)
   })
   // Closed form: a lift of 250 min survives with exp(−λ·250/60). The repair takes no time and whole layers count, so a day
   // prints 50 layers or fewer; without repair time no whole day is lost but to a stop in the first layer.
@@ -148,6 +150,18 @@ describe('chanceInterval', () => {
   it('narrows with more trials', () => {
     const width = (n: number) => chanceInterval(n / 2, n)[1] - chanceInterval(n / 2, n)[0]
     expect(width(400)).toBeLessThan(width(100) / 1.9)
+  })
+})
+
+describe('meanWithin', () => {
+  // Hand: 1, 2, 3, 4, 5 have mean 3 and s² = 2.5; 1.96·√(2.5/5) = 1.386.
+  it('is the mean, and 1.96 deviations of it', () => {
+    expect(meanWithin([1, 2, 3, 4, 5]).mean).toBe(3)
+    expect(meanWithin([1, 2, 3, 4, 5]).within).toBeCloseTo(1.3859, 4)
+  })
+  it('knows nothing of a single value, and all of equal ones', () => {
+    expect(meanWithin([4]).within).toBe(Number.POSITIVE_INFINITY)
+    expect(meanWithin([4, 4, 4]).within).toBe(0)
   })
 })
 

@@ -2,7 +2,7 @@ import type { LimitKind } from '../limit/index.js'
 import type { PrintHour } from '../weather/index.js'
 import type { LiftPhysics } from './campaign.js'
 import type { CampaignInput } from './campaign-input.js'
-import { chanceInterval, empiricalQuantile, quantileRanks } from './confidence.js'
+import { chanceInterval, empiricalQuantile, meanWithin, quantileRanks } from './confidence.js'
 import { type Ground, prepareGround, standAtStart } from './ground.js'
 import { hourTable } from './hour-table.js'
 import { type Bounds, prepareBounds } from './lower-bound.js'
@@ -39,12 +39,19 @@ export interface FinishQuantile {
   readonly between: readonly [string | undefined, string | undefined]
 }
 
+/** Working days lost to one cause: their mean over all replays, and how far it may lie off the true one (95 %). */
+export interface LostDays {
+  readonly cause: LostCause
+  readonly days: number
+  readonly within: number
+}
+
 export interface CampaignRisk {
   readonly replays: number
   readonly finished: number
   readonly quantiles: readonly FinishQuantile[]
   /** Mean working days without a single layer, by what kept them so. */
-  readonly lost: readonly { readonly cause: LostCause; readonly days: number }[]
+  readonly lost: readonly LostDays[]
   /** Chance of being up by a date, with its 95 % interval. */
   readonly chanceBy: (date: string) => {
     readonly chance: number
@@ -159,10 +166,13 @@ export function riskOf(runs: readonly ReplayedRun[]): CampaignRisk {
   }
 }
 
-function meanLost(runs: readonly ReplayedRun[]): CampaignRisk['lost'] {
-  const sums = new Map<LostCause, number>()
-  for (const cause of runs.flatMap(run => run.lost)) sums.set(cause, (sums.get(cause) ?? 0) + 1)
-  return [...sums]
-    .map(([cause, count]) => ({ cause, days: count / runs.length }))
+function meanLost(runs: readonly ReplayedRun[]): readonly LostDays[] {
+  const causes = [...new Set(runs.flatMap(run => run.lost))]
+  return causes
+    .map(cause => ({
+      cause,
+      ...meanWithin(runs.map(({ lost }) => lost.filter(each => each === cause).length)),
+    }))
+    .map(({ cause, mean, within }) => ({ cause, days: mean, within }))
     .sort((a, b) => b.days - a.days || (a.cause < b.cause ? -1 : 1))
 }

@@ -25,6 +25,8 @@ export interface TradeOffRow {
   readonly cost: number
   /** How calm its days are, from 0 (every day to the last minute) to 1 (room in every day). */
   readonly calm: number
+  /** What makes it so, such as `24 lifts`; its share in per cent where nothing is said. */
+  readonly calmSay?: string
   /** The plan as it stands. */
   readonly isChosen?: boolean
 }
@@ -89,7 +91,7 @@ export function unbeaten(rows: readonly TradeOffRow[]): readonly TradeOffRow[] {
 
 const saysOf = ({ rows, currency }: TradeOffParts, best: readonly TradeOffRow[]): string =>
   `${rows.length} ways by finish and cost. Unbeaten: ${best
-    .map(row => `${row.name}, ${row.date}, ${Math.round(row.cost)} ${currency}, ${calmText(row.calm)}`)
+    .map(row => `${row.name}, ${row.date}, ${Math.round(row.cost)} ${currency}, ${calmText(row)}`)
     .join('; ')}.`
 
 function axesOf({ rows }: TradeOffParts, sheet: Sheet): Axes {
@@ -180,7 +182,7 @@ function way(row: TradeOffRow, isBest: boolean, axes: Axes): Mark[] {
       pen: isBest ? 'accent' : 'thin',
       fill: 'paper',
       ref: row.name,
-      title: `${row.name}: ${calmText(row.calm)}`,
+      title: `${row.name}: ${calmText(row)}`,
     },
     ...filled(at, row.calm),
   ]
@@ -198,7 +200,7 @@ function filled([x, y]: PaperPoint, calm: number): Mark[] {
   return [line(share < 1 ? [[x, y], ...rim] : rim, 'none', { closed: true, fill: 'ink' })]
 }
 
-const calmText = (calm: number): string => `calm ${Math.round(100 * calm)} %`
+const calmText = ({ calm, calmSay }: TradeOffRow): string => calmSay ?? `calm ${Math.round(100 * calm)} %`
 
 /** Names beside their discs and over the line that may run there, on the side with room, each out of the way of those placed before. */
 function names({ rows }: TradeOffParts, axes: Axes): Mark[] {
@@ -213,7 +215,7 @@ function names({ rows }: TradeOffParts, axes: Axes): Mark[] {
     .sort((a, b) => a.cost - b.cost)
     .flatMap(row => {
       const [x, y] = axes.at(row)
-      const words = [`${row.name}`, `${dayText(row.date)}, ${calmText(row.calm)}`]
+      const words = [`${row.name}`, `${dayText(row.date)}, ${calmText(row)}`]
       const width = Math.max(...words.map(each => textWidth(each, 'small')))
       const isRight = x + RADIUS + 2 + width < room.x + room.width
       const x0 = isRight ? x + RADIUS + 2 : x - RADIUS - 2 - width

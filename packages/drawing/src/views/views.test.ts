@@ -258,6 +258,11 @@ describe('finish against cost', () => {
     expect(areaOf(0.25) / areaOf(1)).toBeCloseTo(0.25, 1)
     expect(areaOf(0.75)).toBeGreaterThan(areaOf(0.5))
   })
+  it('says what makes a way calm, where it is told', () => {
+    const lifts = [{ ...rows[0]!, calmSay: '24 lifts' }]
+    const drawing = drawTradeOff({ job: 'x', currency: 'EUR', rows: lifts }, sheet)
+    expect(textsOf(drawing).map(mark => mark.text)).toContain('Wed 1 Jul, 24 lifts')
+  })
   it('draws one way, and none', () => {
     for (const some of [rows.slice(0, 1), []])
       expect(drawTradeOff({ job: 'x', currency: 'EUR', rows: some }, sheet).layers.length).toBe(5)

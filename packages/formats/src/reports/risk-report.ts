@@ -53,6 +53,10 @@ export const riskReportSchema = z
       z.strictObject({
         cause: z.string(),
         lost_d: z.number().meta({ description: 'Working days without a layer, mean of a replay' }),
+        within_d: z
+          .number()
+          .nullable()
+          .meta({ description: 'Half its 95 % interval; null: a single replay tells nothing' }),
       }),
     ),
     finishes: z.array(dateOrLater),
@@ -89,7 +93,11 @@ export const riskReport = ({ rates }: DoubtWishes, doubt: Doubt): z.infer<typeof
     from: from ?? null,
     to: to ?? null,
   })),
-  lost: doubt.lost.map(({ cause, days }) => ({ cause, lost_d: days })),
+  lost: doubt.lost.map(({ cause, days, within }) => ({
+    cause,
+    lost_d: days,
+    within_d: Number.isFinite(within) ? within : null,
+  })),
   finishes: doubt.finishes.map(each => each ?? null),
 })
 
