@@ -18,8 +18,9 @@ export function Board() {
     ['mod+Y', redo],
   ])
   useNumberKeys()
+  const title = useTitle()
   return (
-    <div className="board">
+    <div className="board" data-sheet={title}>
       <a className="skip" href="#place">
         {words.toContent}
       </a>
@@ -45,6 +46,19 @@ export function Board() {
   )
 }
 
+/** Place, job and revision: what the window is called, and what stands on top of what is printed. */
+function useTitle(): string {
+  const [path] = useLocation()
+  const name = useApp(state => state.plan?.job.name)
+  const revision = useApp(state => state.plan?.job.revision)
+  const here = places.find(place => path === `/${place.name}`)
+  const place = here && words.places[here.name]
+  useEffect(() => {
+    document.title = [place, name, words.product].filter(Boolean).join(' · ')
+  }, [place, name])
+  return [name, revision && words.revisionOf(revision), place].filter(Boolean).join(' · ')
+}
+
 /** Alt and a number goes to a place; by the key's position, since some layouts write signs with it. */
 function useNumberKeys() {
   const [, go] = useLocation()
@@ -63,12 +77,9 @@ function useNumberKeys() {
 }
 
 function Headline() {
-  const [path] = useLocation()
   const name = useApp(state => state.plan?.job.name)
+  const [path] = useLocation()
   const here = places.find(place => path === `/${place.name}`)
-  useEffect(() => {
-    document.title = [here && words.places[here.name], name, words.product].filter(Boolean).join(' · ')
-  }, [here, name])
   return (
     <header className="headline">
       <h1>{name ?? words.product}</h1>

@@ -6,6 +6,7 @@ import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { Board } from './board.js'
 import { openFirstJob } from './first-job.js'
+import { lightOnPaper } from './printing.js'
 import { theme } from './theme.js'
 
 createRoot(document.getElementById('app')!).render(
@@ -15,5 +16,6 @@ createRoot(document.getElementById('app')!).render(
     </MantineProvider>
   </StrictMode>,
 )
+lightOnPaper()
 void openFirstJob()
 if ('serviceWorker' in navigator && import.meta.env.PROD) void navigator.serviceWorker.register('/offline.js')

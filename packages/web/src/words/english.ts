@@ -48,6 +48,7 @@ export const english = {
   },
   cancel: 'Cancel',
   problems: (count: number) => (count === 1 ? '1 problem to mend' : `${count} problems to mend`),
+  revisionOf: (revision: string) => `revision ${revision}`,
   mend: {
     label: (line: number) => `The job’s own text, at line ${line}`,
     take: 'Take it',

@@ -55,7 +55,7 @@ export function PumpSheet({ plan }: { readonly plan: Plan }) {
         <Figure value={formatQuantity(flow, 'flow', units)} what="through the nozzle" />
       </div>
       <ul className="findings">
-        {checkPumping(line).map(finding => (
+        {checkPumping({ ...line, units }).map(finding => (
           <li key={finding.check}>
             <strong className={finding.verdict === 'fail' ? 'limit' : ''}>
               {words.verdicts[finding.verdict]}

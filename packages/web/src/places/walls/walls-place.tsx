@@ -4,6 +4,7 @@ import { ImportDrawing } from '../../import/index.js'
 import { WithPlan } from '../../parts/index.js'
 import { useApp } from '../../state/index.js'
 import { words } from '../../words/index.js'
+import { PaperElevations } from './elevation/paper-elevations.js'
 import { WallUnrolled } from './elevation/wall-unrolled.js'
 import { PlanBoard } from './plan/plan-board.js'
 import { layerAt } from './standing.js'
@@ -55,6 +56,7 @@ function Walls({ plan }: { readonly plan: Plan }) {
         }
       />
       {wall && <WallUnrolled plan={plan} draft={draft} wall={wall} chosen={chosen} choose={select} />}
+      <PaperElevations plan={plan} />
       <ImportDrawing />
     </div>
   )

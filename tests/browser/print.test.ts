@@ -1,0 +1,141 @@
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { noBrowser, openStage, type Stage } from './stage.js'
+
+const patience = 90_000
+
+describe.skipIf(noBrowser)(`on paper${noBrowser ? `: ${noBrowser}` : ''}`, () => {
+  let stage: Stage
+  beforeAll(async () => {
+    stage = await openStage('tern-cottage')
+  }, patience)
+  afterAll(() => stage?.close())
+  const open = async (place: string): Promise<Page> => {
+    const page = await stage.page({ colorScheme: 'dark' })
+    page.setDefaultTimeout(patience)
+    await page.goto(`${stage.address}/${place}`)
+    await page.waitForSelector('.ribbon .track')
+    return page
+  }
+
+  it(
+    'a place of the dark screen is light, has its title, and nothing to press',
+    async () => {
+      const page = await open('days')
+      await page.waitForSelector('.liftrow')
+      await page.emulateMedia({ media: 'print' })
+      const paper = () =>
+        page.evaluate(() => {
+          const [, red] = /rgb\((\d+)/.exec(getComputedStyle(document.body).backgroundColor) ?? []
+          return Number(red)
+        })
+      expect(await paper()).toBeLessThan(60)
+      await page.evaluate(() => dispatchEvent(new Event('beforeprint')))
+      expect(await paper()).toBeGreaterThan(200)
+      const title = await page.evaluate(
+        () => getComputedStyle(document.querySelector('.board')!, '::before').content,
+      )
+      expect(title).toContain('Tern Cottage · revision B · Days')
+      expect(await page.locator('.headline').isVisible()).toBe(false)
+      expect(await page.locator('.mantine-Button-root:visible').count()).toBe(0)
+      await page.evaluate(() => dispatchEvent(new Event('afterprint')))
+      expect(await paper()).toBeLessThan(60)
+      await page.context().close()
+    },
+    2 * patience,
+  )
+
+  it(
+    'day sheets, trade sheets and the permit package are there as PDF',
+    async () => {
+      const page = await open('tally')
+      const outputs = (await (await page.request.get(`${stage.address}/api/out`)).json()) as {
+        name: string
+      }[]
+      for (const wanted of [/^sheets\/day-/, /^sheets\/trade-/, /permit/]) {
+        const found = outputs.find(({ name }) => wanted.test(name) && name.endsWith('.pdf'))
+        expect(found, String(wanted)).toBeDefined()
+        const file = await page.request.get(`${stage.address}/api/out/${found!.name}`)
+        expect((await file.body()).subarray(0, 5).toString()).toBe('%PDF-')
+      }
+      await page.context().close()
+    },
+    3 * patience,
+  )
+})
+
+describe.skipIf(noBrowser)(`walls on paper${noBrowser ? `: ${noBrowser}` : ''}`, () => {
+  let stage: Stage
+  beforeAll(async () => {
+    stage = await openStage('tern-cottage')
+  }, patience)
+  afterAll(() => stage?.close())
+
+  it(
+    'are unrolled each from both sides, and only there',
+    async () => {
+      const page = await stage.page()
+      page.setDefaultTimeout(patience)
+      await page.goto(`${stage.address}/walls`)
+      await page.waitForSelector('#walls-plan .opening')
+      const drawn = () => page.locator('.paper-only .picture').count()
+      expect(await drawn()).toBe(0)
+      const walls = await page.locator('#walls-plan .wall').count()
+      await page.evaluate(() => dispatchEvent(new Event('beforeprint')))
+      expect(await drawn()).toBe(2 * walls)
+      await page.evaluate(() => dispatchEvent(new Event('afterprint')))
+      await page.waitForFunction(() => !document.querySelector('.paper-only'))
+      expect((await page.pdf()).length).toBeGreaterThan(20_000)
+      await page.context().close()
+    },
+    2 * patience,
+  )
+})
+
+describe.skipIf(noBrowser)(`the solid view${noBrowser ? `: ${noBrowser}` : ''}`, () => {
+  let stage: Stage
+  beforeAll(async () => {
+    stage = await openStage('tern-cottage')
+  }, patience)
+  afterAll(() => stage?.close())
+
+  it(
+    'is drawn by WebGL: an empty slab before the campaign, walls at its end',
+    async () => {
+      const page = await stage.page()
+      page.setDefaultTimeout(patience)
+      await page.goto(`${stage.address}/walls`)
+      await page.waitForSelector('[data-testid="solid"] canvas')
+      await page.waitForTimeout(2500)
+      const colours = async () => {
+        const shot = await page.locator('[data-testid="solid"]').screenshot()
+        return page.evaluate(
+          async source => {
+            const image = new Image()
+            image.src = source
+            await image.decode()
+            const canvas = document.createElement('canvas')
+            canvas.width = image.width
+            canvas.height = image.height
+            const context = canvas.getContext('2d')!
+            context.drawImage(image, 0, 0)
+            const { data } = context.getImageData(0, 0, image.width, image.height)
+            // The ramp of print days runs through blue and green, which neither slab nor paper is.
+            let walls = 0
+            for (let at = 0; at < data.length; at += 4) if (data[at + 1]! - data[at]! > 25) walls += 1
+            return walls / (image.width * image.height)
+          },
+          `data:image/png;base64,${shot.toString('base64')}`,
+        )
+      }
+      const before = await colours()
+      await page.focus('.ribbon .track')
+      await page.keyboard.press('End')
+      await page.waitForTimeout(2500)
+      const after = await colours()
+      expect(after).toBeGreaterThan(before + 0.03)
+      await page.context().close()
+    },
+    2 * patience,
+  )
+})
