@@ -46,6 +46,20 @@ describe('a job that cannot be finished still gets a plan of the rest', () => {
     const { findings } = found(inventedInput([inventedWork('A', 400, 5)], 3))
     expect(findings[0]).toMatchObject({ check: 'campaign/weather-ends', demand: 400, capacity: 150 })
   })
+  it('says what blocks together when no hour is ever open, not to give more weather', () => {
+    // Hot and windy in every hour; on the second day the least so: mix 34 of 32 °C, wind 11 of 10 m/s.
+    const sky = (day: number) => (day === 1 ? { air: 28, wind: 11 } : { air: 33, wind: 16 })
+    const { findings } = found(inventedInput([a], 4, { hours: inventedHours('2026-06-01', 4, sky) }))
+    expect(findings[0]?.check).toBe('campaign/no-feasible-day')
+    expect(findings[0]?.say).toMatch(/The least change, together: .*wind.* and .*mix.* on 2026-06-02/i)
+    expect(findings[0]?.say).not.toContain('Give more weather')
+  })
+  it("says when the crew's day is too short for one layer", () => {
+    const crew = { ...inventedCrew, dayStart: 8 * 3600, dayEnd: 9.05 * 3600 }
+    const { findings } = found(inventedInput([a], 4, { crew }))
+    expect(findings[0]?.check).toBe('campaign/no-feasible-day')
+    expect(findings[0]?.say).toContain('Lengthen the day or the shift')
+  })
   it('says when layers take longer than they may lie bare', () => {
     const slow = inventedInput([inventedWork('A', 4, 40)], 10)
     const { campaign, findings } = found(slow)

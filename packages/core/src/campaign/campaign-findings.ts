@@ -6,6 +6,7 @@ import type { CampaignInput } from './campaign-input.js'
 import { closeLiftEndFindings } from './close-lift-ends.js'
 import { limitName } from './explain-lift.js'
 import { type Ground, prepareGround } from './ground.js'
+import { prepareBounds } from './lower-bound.js'
 import { brokenPins } from './move-lift.js'
 import { sectionClock } from './section-clock.js'
 import { askStanding } from './standing-book.js'
@@ -61,7 +62,72 @@ function stuckSection(
   if (closed && campaign.days.every(day => day.lifts.every(lift => lift.section !== work.section))) {
     return [closedFinding(input, work, closed, first, units)]
   }
-  return [weatherEnds(input, campaign, work, reached)]
+  const shut = neverOpen(ground, work, first, units)
+  return [shut ?? weatherEnds(input, campaign, work, reached)]
+}
+
+/**
+ * No known day has a stretch long enough for one layer: more weather of the same kind is no help. Says what blocks on the
+ * day on which the limits, all of them, would have to give least.
+ */
+function neverOpen(ground: Ground, work: SectionWork, time: number, units: Units): Finding | undefined {
+  const { input } = ground
+  const { days } = prepareBounds(ground)
+  if (days.some(({ runs, span }) => runs.some(([from, until]) => Math.min(span, until - from) >= time))) {
+    return undefined
+  }
+  const minutes = (time / 60).toFixed(0)
+  const begin = `No day of the ${ground.days.length} known has ${minutes} min open for a layer of section ${work.section}`
+  const least = leastTogether(ground, time + input.crew.setUp + input.crew.washOut)
+  const worst = least?.limits[0]
+  if (!least || !worst) {
+    const span = Math.max(0, ...days.map(day => day.span))
+    const say = `${begin}, set-up and wash-out taken off the crew's day. Lengthen the day or the shift, or work on more days.`
+    return fail('no-feasible-day', work.section, time, span, 's', 'the job', say)
+  }
+  const gives = least.limits.map(
+    limit => `${limitName(limit.kind)} (${sayLimit(limit, units, input.timeZone)})`,
+  )
+  const together = gives.length > 1 ? ', together' : ''
+  const say = `${begin}. The least change${together}: ${gives.join(' and ')} on ${least.day}.`
+  return fail('no-feasible-day', work.section, worst.demand, worst.capacity, worst.unit, worst.source, say)
+}
+
+interface LeastTogether {
+  readonly day: string
+  /** The worst of each kind, the one furthest beyond first. */
+  readonly limits: readonly Limit[]
+  readonly share: number
+}
+
+/** The stretch of a crew's day that would be open if its limits gave least, all kinds together. */
+function leastTogether(ground: Ground, time: number): LeastTogether | undefined {
+  const count = Math.ceil(time / 3600)
+  let best: LeastTogether | undefined
+  for (const day of ground.days.filter(one => !one.off)) {
+    const hours = ground.input.hours.filter(
+      hour => hour.start >= day.opens && hour.start + 3600 <= day.closes,
+    )
+    for (let i = 0; i + count <= hours.length; i++) {
+      const beyond = hours.slice(i, i + count).flatMap(hour => hour.limits.filter(isBeyond))
+      const limits = worstOfEach(beyond)
+      const share = limits.reduce((sum, limit) => sum + beyondBy(limit), 0)
+      if (limits.length > 0 && (!best || share < best.share)) best = { day: day.date, limits, share }
+    }
+  }
+  return best
+}
+
+const beyondBy = ({ demand, capacity }: Limit): number =>
+  (demand - capacity) / Math.max(1e-9, Math.abs(capacity))
+
+function worstOfEach(limits: readonly Limit[]): readonly Limit[] {
+  const worst = new Map<LimitKind, Limit>()
+  for (const limit of limits) {
+    const known = worst.get(limit.kind)
+    if (!known || beyondBy(limit) > beyondBy(known)) worst.set(limit.kind, limit)
+  }
+  return [...worst.values()].sort((a, b) => beyondBy(b) - beyondBy(a))
 }
 
 function firstLayerSags(ground: Ground, work: SectionWork, reached: number): Limit | undefined {

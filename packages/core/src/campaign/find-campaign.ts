@@ -71,18 +71,18 @@ export function searchSampled(
     if (isBetter(wider, best)) best = wider
     if (best.finish <= least) break
   }
+  if (best.finish === NEVER) return best
+  // Options of a day are shared, so that another breadth costs little; each keeps other trails.
+  for (const calm of calmBreadths(ground, effort)) {
+    const calmer = searchCalm(sampled, bounds, start, calm, known, best.finish)
+    if (calmer && isBetter(calmer, best)) best = calmer
+  }
   const { aim } = ground.input
   if (aim && aim !== 'soonest' && effort !== 'quick') {
     const weighed = slackDays(ground, best.finish).flatMap(
       by => searchSettled(sampled, bounds, start, by, weightsOf(ground.input, aim), known) ?? [],
     )
     return weighed.reduce((a, b) => (isWeighedBetter(ground, b, a) ? b : a), best)
-  }
-  if (best.finish === NEVER) return best
-  // Options of a day are shared, so that another breadth costs little; each keeps other trails.
-  for (const calm of calmBreadths(ground, effort)) {
-    const calmer = searchCalm(sampled, bounds, start, calm, known, best.finish)
-    if (calmer && isBetter(calmer, best)) best = calmer
   }
   return best
 }
