@@ -102,7 +102,10 @@ function wholeWay(file: string): Promise<Way> {
 
 async function walk(file: string): Promise<Way> {
   const document = jobFrom(file, drawings[file]!)
-  const opened = openJob({ document, read: name => readFileSync(join(folder, name)) })
+  const opened = openJob({
+    document,
+    read: name => (name === file ? readFileSync(join(folder, name)) : undefined),
+  })
   if (!opened.ok) return opened
   const plan = await planJob(opened.value)
   return plan ? { problems: [], plan } : { problems: [] }
