@@ -52,7 +52,10 @@ describe('sayQuantity', () => {
     [2242.584, 'kg/m³', '140.0 lb/ft³'],
     [478.8026, 'N/m²', '10.0 lb/ft²'],
     [9.290304, 'm²', '100 ft²'],
+    [645.16, 'mm²', '1.0 in²'],
+    [64.516, 'cm²', '10 in²'],
     [1, 'MPa', '145 psi'],
+    [20, 'bar', '290 psi'],
     [10, 'K', '18 °F'],
     [25.4, 'mm/s', '1.0 in/s'],
   ])('%d %s is %s', (value, unit, words) => expect(sayQuantity(value, unit, 'imperial')).toBe(words))

@@ -37,8 +37,11 @@ const shown: Readonly<Record<string, readonly [Shown, Shown]>> = {
   'mm/h': [fixed(1, 'mm/h'), fixed(2, 'in/h', 1 / 25.4)],
   Pa: [fixed(1, 'kPa', 0.001), fixed(2, 'psi', 1.450377e-4)],
   // The same as Pa, but a load on a face, such as wind, and not a stress.
+  bar: [fixed(1, 'bar'), fixed(0, 'psi', 14.50377)],
   'N/m²': [fixed(0, 'Pa'), fixed(1, 'lb/ft²', 0.02088543)],
   MPa: [fixed(1, 'MPa'), fixed(0, 'psi', 145.0377)],
+  'mm²': [fixed(0, 'mm²'), fixed(1, 'in²', 1 / 645.16)],
+  'cm²': [fixed(0, 'cm²'), fixed(0, 'in²', 1 / 6.4516)],
   'm²': [fixed(1, 'm²'), fixed(0, 'ft²', 10.76391)],
   'm³': [fixed(2, 'm³'), fixed(2, 'yd³', 1.307951)],
   mm: [tenths('mm'), fixed(2, 'in', 1 / 25.4)],

@@ -32,13 +32,18 @@ export function keptOverhangs(
 }
 
 /** Carriers lie in walls that the section prints, or that meet it at a joint. */
-function textOf({ print, walls, openings, embeds }: Job, section: Section, laid: SectionBands): string {
+function textOf(
+  { print, walls, openings, embeds, units }: Job,
+  section: Section,
+  laid: SectionBands,
+): string {
   const own = new Set([
     ...section.stretches.map(({ wall }) => wall),
     ...section.joints.flatMap(({ wall, ref }) => [wall, ref]),
   ])
   return JSON.stringify([
     print,
+    units,
     walls.filter(({ id }) => own.has(id)),
     openings.filter(({ wall }) => own.has(wall)),
     embeds.filter(({ wall, method }) => own.has(wall) && method === 'gap'),

@@ -68,7 +68,7 @@ export async function planJob(
   const bands = layAllBeads(job, sections, cache.bands)
 
   if (!(await goOn('routes', 0.3))) return undefined
-  const rules = { speed: job.print.speed, origin: job.machineOrigin, cache: cache.routes }
+  const rules = { speed: job.print.speed, origin: job.machineOrigin, cache: cache.routes, units: job.units }
   const routed = bands.map(each => routeSection(each, job.machine, rules))
   const routes = routed.map(each => each.routes)
 

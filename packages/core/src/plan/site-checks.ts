@@ -36,6 +36,7 @@ export function checkSite(job: Job, campaign: Campaign): readonly Finding[] {
       flow: area * job.print.speed,
       rise: top,
       temperature: hottest,
+      units: job.units,
     }),
   ].filter(finding => finding.verdict !== 'pass')
 }

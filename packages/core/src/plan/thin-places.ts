@@ -1,6 +1,6 @@
 import type { Job } from '../job/index.js'
 import type { Finding } from '../result/index.js'
-import type { SectionBands } from '../wall/index.js'
+import { type SectionBands, sayThinPlace } from '../wall/index.js'
 
 /** Where the beads do not cover the wall, or two would not fit: one finding a place and band. */
 export function thinPlaces(job: Job, bands: readonly SectionBands[]): readonly Finding[] {
@@ -16,7 +16,7 @@ export function thinPlaces(job: Job, bands: readonly SectionBands[]): readonly F
           unit: 'mm²',
           source: 'the job',
           verdict: 'warn',
-          say: thin.say,
+          say: sayThinPlace(thin, job.print, job.units),
         }),
       ),
     ),

@@ -1,4 +1,5 @@
 import type { Batching } from '../job/index.js'
+import { sayQuantity, type Units } from '../limit/index.js'
 import type { Machine } from '../machine/index.js'
 import { ageFactor, type MixModel } from '../mix/index.js'
 import type { Celsius, CubicMetresPerSecond, Metres } from '../quantity/index.js'
@@ -24,6 +25,8 @@ export interface Pumping {
   /** Mix in the hose. */
   readonly temperature: Celsius
   readonly shape?: AggregateShape
+  /** Of the words; metric unless said. */
+  readonly units?: Units
 }
 
 /** Pressure the line needs, between slip on paste and shear of the whole mix, rise included. */
@@ -58,6 +61,7 @@ const RESERVE = 2
 function pressureFinding(line: Pumping): Finding {
   const { slipping, shearing } = linePressure(line)
   const most = line.machine.pump.pressureMost
+  const said = (pressure: number) => sayQuantity(pressure / 1e5, 'bar', line.units ?? 'metric')
   const verdict: Verdict = slipping > most ? 'fail' : RESERVE * slipping > most ? 'warn' : 'pass'
   const advice = {
     fail: 'Shorten the hose, take the next diameter, or print slower.',
@@ -72,11 +76,12 @@ function pressureFinding(line: Pumping): Finding {
     unit: 'Pa',
     source: '[Kaplan2000]; reserve of two: common practice, no source',
     verdict,
-    say: `The hose needs about ${bar(slipping)} while the mix slips on paste (${bar(shearing)} if it sheared whole); the pump gives ${bar(most)}. ${advice} A blocked hose under pressure injures: release it before opening, stand clear of couplings.`,
+    say: `The hose needs about ${said(slipping)} while the mix slips on paste (${said(shearing)} if it sheared whole); the pump gives ${said(most)}. ${advice} A blocked hose under pressure injures: release it before opening, stand clear of couplings.`,
   }
 }
 
-function hoseGrainFinding({ machine, mix, batching, shape }: Pumping): Finding {
+function hoseGrainFinding({ machine, mix, batching, shape, units }: Pumping): Finding {
+  const said = (size: Metres) => sayQuantity(size * 1000, 'mm', units ?? 'metric')
   const most = aggregateMost(batching.hoseDiameter, shape ?? 'angular')
   const fits = mix.aggregate <= most
   return {
@@ -87,11 +92,12 @@ function hoseGrainFinding({ machine, mix, batching, shape }: Pumping): Finding {
     unit: 'm',
     source: '[ACI304-2R]',
     verdict: fits ? 'pass' : 'fail',
-    say: `Grain of ${mm(mix.aggregate)} mm in a hose of ${mm(batching.hoseDiameter)} mm, at most ${mm(most)} mm ${fits ? 'passes' : 'may pass: it will block. Take a wider hose or sieve'}.`,
+    say: `Grain of ${said(mix.aggregate)} in a hose of ${said(batching.hoseDiameter)}, at most ${said(most)} ${fits ? 'passes' : 'may pass: it will block. Take a wider hose or sieve'}.`,
   }
 }
 
-function pumpGrainFinding({ machine, mix }: Pumping): Finding {
+function pumpGrainFinding({ machine, mix, units }: Pumping): Finding {
+  const said = (size: Metres) => sayQuantity(size * 1000, 'mm', units ?? 'metric')
   const fits = mix.aggregate <= ROTOR_STATOR_AGGREGATE
   return {
     check: 'pump-aggregate',
@@ -101,11 +107,11 @@ function pumpGrainFinding({ machine, mix }: Pumping): Finding {
     unit: 'm',
     source: 'common practice, no source',
     verdict: fits ? 'pass' : 'warn',
-    say: `Grain of ${mm(mix.aggregate)} mm; a rotor-stator pump carries about ${mm(ROTOR_STATOR_AGGREGATE)} mm${fits ? '' : ', coarser grain wears and jams it: ask the maker, or use a piston pump'}.`,
+    say: `Grain of ${said(mix.aggregate)}; a rotor-stator pump carries about ${said(ROTOR_STATOR_AGGREGATE)}${fits ? '' : ', coarser grain wears and jams it: ask the maker, or use a piston pump'}.`,
   }
 }
 
-function openTimeFinding({ machine, mix, batching, flow, temperature }: Pumping): Finding {
+function openTimeFinding({ machine, mix, batching, flow, temperature, units }: Pumping): Finding {
   const demand = residenceTime(hoseOf(batching), flow) * ageFactor(temperature, mix)
   const share = demand / mix.openTime
   return {
@@ -116,7 +122,7 @@ function openTimeFinding({ machine, mix, batching, flow, temperature }: Pumping)
     unit: 's',
     source: mix.sources?.openTime ?? mix.provenance,
     verdict: share > 1 ? 'fail' : share > 0.5 ? 'warn' : 'pass',
-    say: `The mix is in the hose for ${minutes(demand)} (counted at ${mix.reference} °C) of its ${minutes(mix.openTime)} open time${
+    say: `The mix is in the hose for ${minutes(demand)} (counted at ${sayQuantity(mix.reference, '°C', units ?? 'metric')}) of its ${minutes(mix.openTime)} open time${
       share > 0.5 ? '; a stop longer than the rest means a blocked hose' : ''
     }.`,
   }
@@ -127,6 +133,4 @@ const hoseOf = ({ hoseLength, hoseDiameter }: Pumping['batching']): Hose => ({
   diameter: hoseDiameter,
 })
 
-const bar = (pressure: number): string => `${(pressure / 1e5).toFixed(1)} bar`
-const mm = (metres: number): string => (metres * 1000).toFixed(metres < 0.01 ? 1 : 0)
 const minutes = (seconds: number): string => `${(seconds / 60).toFixed(1)} min`

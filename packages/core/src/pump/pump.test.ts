@@ -165,6 +165,13 @@ describe('checkPumping', () => {
   })
   it('fails a hose that outlasts the open time in the heat', () =>
     expect(verdicts({ flow: 0.5 / 60_000, temperature: 38 })['hose-open-time']).toBe('fail'))
+  it('speaks of inches, psi and °F where the site does', () => {
+    const said = checkPumping({ ...line, units: 'imperial' }).map(({ say }) => say)
+    // Hand: 50 mm = 1.97 in; 20 °C = 68 °F.
+    expect(said.find(say => say.startsWith('Grain'))).toContain('hose of 1.97 in')
+    expect(said.at(-1)).toContain('68 °F')
+    expect(said.join(' ')).not.toMatch(/ mm|bar|°C/)
+  })
 })
 
 describe('formulas of the pump, in shown units', () => {

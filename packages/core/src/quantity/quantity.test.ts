@@ -4,6 +4,7 @@ import {
   convertUnit,
   type Dimension,
   formatClock,
+  formatPlace,
   formatQuantity,
   parseClock,
   parseQuantity,
@@ -167,6 +168,14 @@ describe('writing and reading back', () => {
   ])('shows %d m as %s by the metric measure', (metres, text) =>
     expect(formatQuantity(metres, 'length', 'metric')).toBe(text),
   )
+})
+
+describe('formatPlace', () => {
+  // Hand: 4 ft 1 3/16 in = 1.249 m; 2 ft 7 1/2 in = 0.8001 m.
+  it('gives both coordinates as the site measures them', () => {
+    expect(formatPlace([1.249, 0.8001], 'metric')).toBe('(1.25, 0.80 m)')
+    expect(formatPlace([1.24936, 0.8001], 'imperial')).toBe(`(4' 1 3/16", 2' 7 1/2")`)
+  })
 })
 
 describe('convertUnit', () => {

@@ -1,3 +1,4 @@
+import { sayQuantity, type Units } from '../limit/index.js'
 import type { Machine } from '../machine/index.js'
 import type { Finding } from '../result/index.js'
 import { beadFlow } from './bead-flow.js'
@@ -6,16 +7,21 @@ import type { Pass, SectionRoutes } from './pass.js'
 const litresPerMinute = 1 / 60000
 
 /** Flows the pump cannot give: too much for the speed asked, too little on the slowest piece. */
-export function checkFlow(routes: SectionRoutes, asked: number, machine: Machine): Finding[] {
+export function checkFlow(
+  routes: SectionRoutes,
+  asked: number,
+  machine: Machine,
+  units: Units = 'metric',
+): Finding[] {
   const passes = routes.routes.flatMap(route => route.passes)
   const findings: Finding[] = []
   const thickest = worst(passes, pass => beadFlow(pass, 1))
   if (thickest && beadFlow(thickest, asked) > machine.pump.flowMost * (1 + 1e-9))
-    findings.push(tooMuch(routes.section, thickest, asked, machine))
+    findings.push(tooMuch(routes.section, thickest, asked, machine, units))
   const least = (pass: Pass) => beadFlow(pass, Math.min(...pass.speeds))
   const slowest = worst(passes, pass => -least(pass))
   if (slowest && least(slowest) < machine.pump.flowLeast * (1 - 1e-9))
-    findings.push(tooLittle(routes.section, slowest, least(slowest), machine))
+    findings.push(tooLittle(routes.section, slowest, least(slowest), machine, units))
   return findings
 }
 
@@ -23,7 +29,7 @@ function worst(passes: readonly Pass[], of: (pass: Pass) => number): Pass | unde
   return passes.reduce<Pass | undefined>((so, pass) => (so && of(so) >= of(pass) ? so : pass), undefined)
 }
 
-function tooMuch(section: string, pass: Pass, asked: number, machine: Machine): Finding {
+function tooMuch(section: string, pass: Pass, asked: number, machine: Machine, units: Units): Finding {
   const demand = beadFlow(pass, asked) / litresPerMinute
   const capacity = machine.pump.flowMost / litresPerMinute
   const speed = (machine.pump.flowMost / beadFlow(pass, 1)) * 1000
@@ -36,11 +42,11 @@ function tooMuch(section: string, pass: Pass, asked: number, machine: Machine): 
     unit: 'L/min',
     source: 'the job',
     verdict: 'warn',
-    say: `Bead ${pass.bead} at ${(asked * 1000).toFixed(0)} mm/s needs ${demand.toFixed(1)} L/min; the pump gives ${capacity.toFixed(1)}. It is planned at ${speed.toFixed(0)} mm/s; a narrower bead or a larger pump would be faster.`,
+    say: `Bead ${pass.bead} at ${sayQuantity(asked * 1000, 'mm/s', units)} needs ${sayQuantity(demand, 'L/min', units)}; the pump gives ${sayQuantity(capacity, 'L/min', units)}. It is planned at ${sayQuantity(speed, 'mm/s', units)}; a narrower bead or a larger pump would be faster.`,
   }
 }
 
-function tooLittle(section: string, pass: Pass, flow: number, machine: Machine): Finding {
+function tooLittle(section: string, pass: Pass, flow: number, machine: Machine, units: Units): Finding {
   const piece = pass.speeds.indexOf(Math.min(...pass.speeds))
   const demand = flow / litresPerMinute
   const capacity = machine.pump.flowLeast / litresPerMinute
@@ -53,6 +59,6 @@ function tooLittle(section: string, pass: Pass, flow: number, machine: Machine):
     unit: 'L/min',
     source: 'the job',
     verdict: 'warn',
-    say: `Bead ${pass.bead} slows to ${(pass.speeds[piece]! * 1000).toFixed(0)} mm/s, ${demand.toFixed(1)} L/min; the pump gives at least ${capacity.toFixed(1)}, so it lays too much there. Use a larger corner radius or a higher speed.`,
+    say: `Bead ${pass.bead} slows to ${sayQuantity(pass.speeds[piece]! * 1000, 'mm/s', units)}, ${sayQuantity(demand, 'L/min', units)}; the pump gives at least ${sayQuantity(capacity, 'L/min', units)}, so it lays too much there. Use a larger corner radius or a higher speed.`,
   }
 }

@@ -1,12 +1,13 @@
 import { type Bounds, type Path, type Point, pointBounds } from '../geometry/index.js'
 import { type Machine, machinePoint } from '../machine/index.js'
+import { formatPlace, formatQuantity } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import type { Band, Bead, SectionBands } from '../wall/index.js'
 import { comesNear, inside, type Obstacle, obstaclesOf } from './obstacle.js'
 import type { RouteRules } from './options.js'
 import { distance, pointAt, type Segment, segmentsOf } from './segment.js'
 
-type ReachRules = Pick<RouteRules, 'origin' | 'base' | 'nozzleRadius' | 'proud'>
+type ReachRules = Pick<RouteRules, 'origin' | 'base' | 'nozzleRadius' | 'proud' | 'units'>
 
 /** Does the machine reach every bead, and stay out of its keep-outs? The worst place of each kind, with numbers. */
 export function checkReach(bands: SectionBands, machine: Machine, rules: ReachRules): Finding[] {
@@ -68,6 +69,7 @@ function worstOver(
   )
   if (!worst || excess(worst) <= 1e-9) return undefined
   const below = worst.value < least
+  const said = (length: number) => formatQuantity(length, 'length', rules.units)
   return {
     check: 'reach',
     at: `${bands.section}/${worst.bead.id}`,
@@ -77,7 +79,7 @@ function worstOver(
     unit: 'm',
     source: 'the job',
     verdict: 'fail',
-    say: `Bead ${worst.bead.id} at (${text(worst.point)}) needs the machine at ${axis} = ${worst.value.toFixed(3)} m; it reaches ${least.toFixed(3)} to ${most.toFixed(3)} m. Move the machine by ${excess(worst).toFixed(3)} m or divide the section.`,
+    say: `Bead ${worst.bead.id} at ${formatPlace(worst.point, rules.units)} needs the machine at ${axis} = ${said(worst.value)}; it reaches ${said(least)} to ${said(most)}. Move the machine by ${said(excess(worst))} or divide the section.`,
   }
 }
 
@@ -156,7 +158,8 @@ function clashFinding(
   { name, keepOut }: Obstacle,
   rules: ReachRules,
 ): Finding {
-  const room = `${(rules.nozzleRadius * 1000).toFixed(0)} mm`
+  const room = formatQuantity(rules.nozzleRadius, 'length', rules.units)
+  const where = formatPlace(point, rules.units)
   return {
     check: keepOut ? 'keep-out' : 'nozzle-clash',
     at: `${section}/${bead.id}`,
@@ -167,9 +170,7 @@ function clashFinding(
     source: 'the job',
     verdict: keepOut ? 'fail' : 'warn',
     say: keepOut
-      ? `Bead ${bead.id} at (${text(point)}) comes within ${room} of the keep-out "${name}". Move the machine or the keep-out.`
-      : `Bead ${bead.id} at (${text(point)}) passes within ${room} of "${name}", which stands higher. Set it later, bend it away or check that the nozzle clears it.`,
+      ? `Bead ${bead.id} at ${where} comes within ${room} of the keep-out "${name}". Move the machine or the keep-out.`
+      : `Bead ${bead.id} at ${where} passes within ${room} of "${name}", which stands higher. Set it later, bend it away or check that the nozzle clears it.`,
   }
 }
-
-const text = ([x, y]: Point): string => `${x.toFixed(3)}, ${y.toFixed(3)} m`

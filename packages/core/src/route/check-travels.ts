@@ -1,5 +1,5 @@
 import type { Machine } from '../machine/index.js'
-import type { Metres } from '../quantity/index.js'
+import { formatPlace, formatQuantity, type Metres } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import type { RouteRules } from './options.js'
 import type { LayerRoute, SectionRoutes, Travel } from './pass.js'
@@ -34,7 +34,7 @@ export function checkTravels(routes: SectionRoutes, machine: Machine, rules: Rou
       unit: 'm',
       source: 'the job',
       verdict: 'fail',
-      say: `The travel ${over}from (${place(travel.from)}) to (${place(travel.to)}) needs the nozzle at ${z.toFixed(2)} m; the machine reaches ${capacity.toFixed(2)} m. Move the obstacle, raise the machine or divide the section there.`,
+      say: `The travel ${over}from ${formatPlace(travel.from, rules.units)} to ${formatPlace(travel.to, rules.units)} needs the nozzle at ${formatQuantity(z, 'length', rules.units)}; the machine reaches ${formatQuantity(capacity, 'length', rules.units)}. Move the obstacle, raise the machine or divide the section there.`,
     },
   ]
 }
@@ -51,5 +51,3 @@ function highestTravel(route: LayerRoute, travel: Travel, least: Metres, i: numb
 
 const leastLift = (route: LayerRoute): Metres =>
   Math.min(...route.travels.filter(travel => !travel.joined).map(travel => travel.lift))
-
-const place = ([x, y]: readonly [number, number]): string => `${x.toFixed(2)}, ${y.toFixed(2)} m`

@@ -1,4 +1,6 @@
+import type { Units } from '../limit/index.js'
 import type { Machine } from '../machine/index.js'
+import { formatPlace } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import type { SectionRoutes } from './pass.js'
 import type { WoundBead } from './wind-back.js'
@@ -8,24 +10,26 @@ export function checkWinding(
   { section }: SectionRoutes,
   wound: readonly WoundBead[],
   machine: Machine,
+  units: Units = 'metric',
 ): Finding[] {
   const worst = [true, false].map(impossible =>
     wound
       .filter(each => each.impossible === impossible)
       .reduce<WoundBead | undefined>((so, each) => (so && so.span >= each.span ? so : each), undefined),
   )
-  return worst.flatMap(each => (each ? [windingFinding(section, each, machine)] : []))
+  return worst.flatMap(each => (each ? [windingFinding(section, each, machine, units)] : []))
 }
 
 function windingFinding(
   section: string,
   { bead, span, stops, impossible }: WoundBead,
   machine: Machine,
+  units: Units,
 ): Finding {
   const demand = degrees(span)
   const capacity = degrees(2 * machine.headingTravel)
   const point = stops[0]
-  const places = stops.map(([x, y]) => `(${x.toFixed(2)}, ${y.toFixed(2)} m)`).join(' and ')
+  const places = stops.map(stop => formatPlace(stop, units)).join(' and ')
   const winds = `Bead ${bead} winds the nozzle through ${demand.toFixed(0)}°; the axis goes ${degrees(machine.headingTravel).toFixed(0)}° each way from its home`
   return {
     check: 'heading-travel',

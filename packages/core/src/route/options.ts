@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/index.js'
+import type { Units } from '../limit/index.js'
 import type { MachineOrigin } from '../machine/index.js'
 import type { Metres, MetresPerSecond, Share } from '../quantity/index.js'
 import { PathPool } from './path-pool.js'
@@ -45,6 +46,8 @@ export interface RouteOptions {
   readonly joinGap?: Share
   /** Room the nozzle needs beside its centre when it passes what stands proud. */
   readonly nozzleRadius?: Metres
+  /** Of the words of findings; metric unless said. */
+  readonly units?: Units
   /** Routes of bands already seen, by what they depend on; filled as it is used. */
   readonly cache?: RouteCache
 }
@@ -60,4 +63,5 @@ export const routeRules = (options: RouteOptions): RouteRules => ({
   proud: options.proud ?? [],
   joinGap: options.joinGap ?? 1,
   nozzleRadius: options.nozzleRadius ?? 0.1,
+  units: options.units ?? 'metric',
 })

@@ -77,12 +77,13 @@ function routedSection(
   const routes = { section: bands.section, routes: routed.flatMap(each => each.routes) }
   const findings = [
     ...checkReach({ ...bands, bands: tasks.map(({ band }) => band) }, machine, rules),
-    ...checkFlow(routes, rules.speed, machine),
+    ...checkFlow(routes, rules.speed, machine, rules.units),
     ...checkTravels(routes, machine, rules),
     ...checkWinding(
       routes,
       routed.flatMap(each => each.wound),
       machine,
+      rules.units,
     ),
   ]
   return { routes, findings }

@@ -112,6 +112,17 @@ describe('reach and flow', () => {
     expect(beadFlow(pass, pass.speeds[0]!)).toBeCloseTo(5 / 60000, 12)
     expect(findings.map(finding => finding.check)).toEqual(['pump-flow-most'])
   })
+  it('says lengths, speeds and flows in the units of the site', () => {
+    const weak = { ...gantry, pump: { ...gantry.pump, flowMost: 5 / 60000 } }
+    const beads = [bead('a', line([1, 1], [40, 1]))]
+    const said = (units: 'metric' | 'imperial') =>
+      routed(beads, weak, { units })
+        .findings.map(finding => finding.say)
+        .join(' ')
+    expect(said('metric')).toMatch(/mm\/s needs .* L\/min/)
+    expect(said('imperial')).toMatch(/in\/s needs .* gal\/min/)
+    expect(said('imperial')).not.toMatch(/\d (m|mm|mm\/s|L\/min)\b/)
+  })
   it('reports an arc so tight that the flow falls below the pump’s least', () => {
     const tight: Path = {
       points: [

@@ -26,9 +26,10 @@ export interface Band {
   readonly thinPlaces: readonly {
     readonly point: Point
     readonly area: SquareMetres
-    /** What is wrong here; optional for bands made elsewhere. */
-    readonly kind?: 'thin' | 'doubled' | 'recess' | 'void'
-    readonly say: string
+    /** What is wrong here; `sayThinPlace` has the words. */
+    readonly kind: 'thin' | 'doubled' | 'void' | 'recess'
+    /** Of a recess: its name, the wall left behind it, and whether no bead at all fits there. */
+    readonly recess?: { readonly ref: string; readonly left: Metres; readonly interrupted: boolean }
   }[]
 }
 

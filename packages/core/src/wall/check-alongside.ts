@@ -1,11 +1,12 @@
 import { cross, nearestOnPath, pathLength, pathPoint, pathTangent } from '../geometry/index.js'
 import type { Wall } from '../job/index.js'
+import type { Units } from '../limit/index.js'
 import type { Metres } from '../quantity/index.js'
 import type { Problem } from '../result/index.js'
-import { metres, problem } from './check-words.js'
+import { problem, sayLength } from './check-words.js'
 
 /** Walls that run inside one another, as when both lines of a wall were read as walls. */
-export const checkAlongside = (walls: readonly Wall[]): readonly Problem[] =>
+export const checkAlongside = (walls: readonly Wall[], units?: Units): readonly Problem[] =>
   walls.flatMap((wall, i) =>
     walls.slice(0, i).flatMap(other => {
       if (wall.base >= other.top || wall.top <= other.base) return []
@@ -15,7 +16,7 @@ export const checkAlongside = (walls: readonly Wall[]): readonly Problem[] =>
             problem(
               'wall/alongside',
               `walls[${i}].centreline`,
-              `Walls ${other.id} and ${wall.id} run inside each other for ${metres(shared)}; keep one of them or move them apart.`,
+              `Walls ${other.id} and ${wall.id} run inside each other for ${sayLength(shared, units)}; keep one of them or move them apart.`,
             ),
           ]
         : []

@@ -1,12 +1,13 @@
 import type { Column, Opening, Wall } from '../job/index.js'
+import type { Units } from '../limit/index.js'
 import type { Metres } from '../quantity/index.js'
 import type { Problem } from '../result/index.js'
-import { drawn, hostWall, metres, millimetres, outsideAlong, problem } from './check-words.js'
+import { drawn, hostWall, outsideAlong, problem, sayLength, sayThickness } from './check-words.js'
 import { findJunctions, type Junction } from './junction.js'
 import { wallsMet } from './met-wall.js'
 import type { WallParts } from './parts.js'
 
-export function checkColumns({ walls, columns, openings, print }: WallParts): readonly Problem[] {
+export function checkColumns({ walls, columns, openings, print, units }: WallParts): readonly Problem[] {
   const junctions = findJunctions(walls.filter(({ centreline }) => centreline.bulges.length > 0))
   return columns.flatMap((column, i) => {
     const at = `columns[${i}]`
@@ -14,13 +15,13 @@ export function checkColumns({ walls, columns, openings, print }: WallParts): re
     if ('code' in host) return [host]
     const { id, length, thickness } = column
     const { wall } = host
-    const problems = [...outsideAlong(column, length, host, at, 'Column', 'column/outside-wall')]
+    const problems = [...outsideAlong(column, length, host, at, 'Column', 'column/outside-wall', units)]
     if (length <= 0)
       problems.push(
         problem(
           'column/no-length',
           `${at}.length`,
-          `Column ${id} is ${metres(length)} long; give it a length.`,
+          `Column ${id} is ${sayLength(length, units)} long; give it a length.`,
         ),
       )
     if (thickness < wall.thickness - drawn)
@@ -28,7 +29,7 @@ export function checkColumns({ walls, columns, openings, print }: WallParts): re
         problem(
           'column/thinner-than-wall',
           `${at}.thickness`,
-          `Column ${id} is ${millimetres(thickness)} thick in a wall of ${millimetres(wall.thickness)}; a column is as thick as its wall or a pier.`,
+          `Column ${id} is ${sayThickness(thickness, units)} thick in a wall of ${sayThickness(wall.thickness, units)}; a column is as thick as its wall or a pier.`,
         ),
       )
     if (wall.makeUp.kind !== 'double')
@@ -45,7 +46,7 @@ export function checkColumns({ walls, columns, openings, print }: WallParts): re
     return [
       ...problems,
       ...met.map(opening => inOpening(column, opening, at)),
-      ...inJunction(column, wall, junctions, print.beadWidth, at),
+      ...inJunction(column, wall, junctions, print.beadWidth, at, units),
     ]
   })
 }
@@ -68,13 +69,14 @@ function inJunction(
   junctions: readonly Junction[],
   crossTie: Metres,
   at: string,
+  units?: Units,
 ): readonly Problem[] {
   const span = { wall: on, at: middle, width: length, bottom: base, top }
   return wallsMet(span, junctions, crossTie).map(({ wall, station }) =>
     problem(
       'column/in-junction',
       `${at}.at`,
-      `Column ${id} and its cross ties reach into wall ${wall.id}, which meets wall ${on} at ${metres(station)}; move one of them.`,
+      `Column ${id} and its cross ties reach into wall ${wall.id}, which meets wall ${on} at ${sayLength(station, units)}; move one of them.`,
     ),
   )
 }

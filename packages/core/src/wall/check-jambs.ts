@@ -1,8 +1,9 @@
 import { leastCorner } from '../geometry/index.js'
 import type { Opening } from '../job/index.js'
+import type { Units } from '../limit/index.js'
 import type { Metres } from '../quantity/index.js'
 import type { Problem } from '../result/index.js'
-import { drawn, metres, problem } from './check-words.js'
+import { drawn, problem, sayLength } from './check-words.js'
 import { cornersOf, innerReach } from './corner.js'
 import type { Junction } from './junction.js'
 import { wallsMet } from './met-wall.js'
@@ -15,12 +16,16 @@ export const checkJambs = (
   junctions: readonly Junction[],
   at: string,
 ): readonly Problem[] => [
-  ...inJunction(opening, junctions, parts.print.beadWidth, at),
+  ...inJunction(opening, junctions, parts.print.beadWidth, at, parts.units),
   ...atCorner(parts, opening, at),
 ]
 
 /** An opening that ends beside a corner of its wall, before or after it, with no jamb of one bead between. */
-function atCorner({ walls, print }: WallParts, { id, wall: on, at: middle, width }: Opening, at: string) {
+function atCorner(
+  { walls, print, units }: WallParts,
+  { id, wall: on, at: middle, width }: Opening,
+  at: string,
+) {
   const wall = walls.find(other => other.id === on)
   if (!wall || wall.centreline.bulges.length === 0) return []
   const ends = [middle - width / 2, middle + width / 2]
@@ -35,7 +40,7 @@ function atCorner({ walls, print }: WallParts, { id, wall: on, at: middle, width
       problem(
         'opening/at-corner',
         `${at}.at`,
-        `Opening ${id} ends ${metres(away)} from the corner of wall ${on} at ${metres(station)}, which leaves no jamb; keep ${metres(least)} from it.`,
+        `Opening ${id} ends ${sayLength(away, units)} from the corner of wall ${on} at ${sayLength(station, units)}, which leaves no jamb; keep ${sayLength(least, units)} from it.`,
       ),
     ]
   })
@@ -47,12 +52,13 @@ const inJunction = (
   junctions: readonly Junction[],
   jamb: Metres,
   at: string,
+  units?: Units,
 ): readonly Problem[] =>
   wallsMet({ wall: on, at: middle, width, bottom: sill, top: head }, junctions, jamb).map(
     ({ wall, station }) =>
       problem(
         'opening/in-junction',
         `${at}.at`,
-        `Opening ${id} leaves no jamb beside wall ${wall.id}, which meets wall ${on} at ${metres(station)}; move one of them.`,
+        `Opening ${id} leaves no jamb beside wall ${wall.id}, which meets wall ${on} at ${sayLength(station, units)}; move one of them.`,
       ),
   )

@@ -1,7 +1,8 @@
 import type { Opening } from '../job/index.js'
+import type { Units } from '../limit/index.js'
 import type { Problem } from '../result/index.js'
 import { checkJambs } from './check-jambs.js'
-import { drawn, hostWall, metres, outsideAlong, problem } from './check-words.js'
+import { drawn, hostWall, outsideAlong, problem, sayLength } from './check-words.js'
 import { findJunctions } from './junction.js'
 import type { WallParts } from './parts.js'
 
@@ -10,26 +11,30 @@ export function checkOpenings(parts: WallParts): readonly Problem[] {
   return parts.openings.flatMap((opening, i) => [
     ...checkOpening(parts, opening, `openings[${i}]`),
     ...checkJambs(parts, opening, junctions, `openings[${i}]`),
-    ...parts.openings.slice(0, i).flatMap(other => overlap(other, opening, `openings[${i}]`)),
+    ...parts.openings.slice(0, i).flatMap(other => overlap(other, opening, `openings[${i}]`, parts.units)),
   ])
 }
 
-function checkOpening({ walls }: WallParts, opening: Opening, at: string): readonly Problem[] {
+function checkOpening({ walls, units }: WallParts, opening: Opening, at: string): readonly Problem[] {
   const host = hostWall(walls, opening, at, 'Opening')
   if ('code' in host) return [host]
   const { id, width, sill, head, lintel } = opening
   const { wall } = host
-  const problems = [...outsideAlong(opening, width, host, at, 'Opening', 'opening/outside-wall')]
+  const problems = [...outsideAlong(opening, width, host, at, 'Opening', 'opening/outside-wall', units)]
   if (width <= 0)
     problems.push(
-      problem('opening/no-width', `${at}.width`, `Opening ${id} is ${metres(width)} wide; give it a width.`),
+      problem(
+        'opening/no-width',
+        `${at}.width`,
+        `Opening ${id} is ${sayLength(width, units)} wide; give it a width.`,
+      ),
     )
   if (sill >= head)
     problems.push(
       problem(
         'opening/upside-down',
         `${at}.head`,
-        `Opening ${id} has its sill at ${metres(sill)} and its head at ${metres(head)}; the head must lie above the sill.`,
+        `Opening ${id} has its sill at ${sayLength(sill, units)} and its head at ${sayLength(head, units)}; the head must lie above the sill.`,
       ),
     )
   if (head > wall.top + drawn)
@@ -37,7 +42,7 @@ function checkOpening({ walls }: WallParts, opening: Opening, at: string): reado
       problem(
         'opening/above-wall',
         `${at}.head`,
-        `Opening ${id} ends at ${metres(head)}, above the top of wall ${wall.id} at ${metres(wall.top)}.`,
+        `Opening ${id} ends at ${sayLength(head, units)}, above the top of wall ${wall.id} at ${sayLength(wall.top, units)}.`,
       ),
     )
   if (sill < wall.base - drawn)
@@ -45,7 +50,7 @@ function checkOpening({ walls }: WallParts, opening: Opening, at: string): reado
       problem(
         'opening/below-wall',
         `${at}.sill`,
-        `Opening ${id} starts at ${metres(sill)}, below the base of wall ${wall.id} at ${metres(wall.base)}.`,
+        `Opening ${id} starts at ${sayLength(sill, units)}, below the base of wall ${wall.id} at ${sayLength(wall.base, units)}.`,
       ),
     )
   if (lintel && (lintel.height <= 0 || lintel.bearing <= 0))
@@ -53,13 +58,13 @@ function checkOpening({ walls }: WallParts, opening: Opening, at: string): reado
       problem(
         'opening/lintel-size',
         `${at}.lintel`,
-        `The lintel of ${id} is ${metres(lintel.height)} high and bears on ${metres(lintel.bearing)}; both must be more than 0.`,
+        `The lintel of ${id} is ${sayLength(lintel.height, units)} high and bears on ${sayLength(lintel.bearing, units)}; both must be more than 0.`,
       ),
     )
   return problems
 }
 
-function overlap(a: Opening, b: Opening, at: string): readonly Problem[] {
+function overlap(a: Opening, b: Opening, at: string, units?: Units): readonly Problem[] {
   if (a.wall !== b.wall) return []
   const along = (a.width + b.width) / 2 - Math.abs(a.at - b.at)
   const top = ({ head, lintel }: Opening) => head + (lintel?.height ?? 0)
@@ -69,7 +74,7 @@ function overlap(a: Opening, b: Opening, at: string): readonly Problem[] {
     problem(
       'opening/overlap',
       at,
-      `Openings ${a.id} and ${b.id} overlap by ${metres(along)} along wall ${a.wall}; lintels count as part of them. Move one.`,
+      `Openings ${a.id} and ${b.id} overlap by ${sayLength(along, units)} along wall ${a.wall}; lintels count as part of them. Move one.`,
     ),
   ]
 }

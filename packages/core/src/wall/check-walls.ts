@@ -1,11 +1,13 @@
 import { pathLength, selfCrossings } from '../geometry/index.js'
 import type { Wall } from '../job/index.js'
+import type { Units } from '../limit/index.js'
+import { formatPlace } from '../quantity/index.js'
 import type { Problem } from '../result/index.js'
 import { checkAlongside } from './check-alongside.js'
 import { checkColumns } from './check-columns.js'
 import { checkEmbeds } from './check-embeds.js'
 import { checkOpenings } from './check-openings.js'
-import { metres, millimetres, problem } from './check-words.js'
+import { problem, sayLength, sayThickness } from './check-words.js'
 import { tieReach } from './double-wall.js'
 import type { WallParts } from './parts.js'
 
@@ -13,7 +15,10 @@ import type { WallParts } from './parts.js'
 export const checkWalls = (parts: WallParts): readonly Problem[] => [
   ...repeatedIds(parts),
   ...parts.walls.flatMap((wall, i) => checkWall(wall, `walls[${i}]`, parts)),
-  ...checkAlongside(parts.walls.filter(({ centreline }) => centreline.bulges.length > 0)),
+  ...checkAlongside(
+    parts.walls.filter(({ centreline }) => centreline.bulges.length > 0),
+    parts.units,
+  ),
   ...checkOpenings(parts),
   ...checkEmbeds(parts),
   ...checkColumns(parts),
@@ -38,6 +43,7 @@ function repeatedIds({ walls, openings, embeds, columns }: WallParts): readonly 
 
 function checkWall(wall: Wall, at: string, parts: WallParts): readonly Problem[] {
   const { id, base, top, centreline } = wall
+  const { units } = parts
   const problems: Problem[] = []
   if (centreline.bulges.length === 0 || pathLength(centreline) < 1e-3)
     return [
@@ -52,45 +58,46 @@ function checkWall(wall: Wall, at: string, parts: WallParts): readonly Problem[]
       problem(
         'wall/no-height',
         `${at}.top`,
-        `Wall ${id} goes from ${metres(base)} to ${metres(top)}; its top must lie above its base.`,
+        `Wall ${id} goes from ${sayLength(base, units)} to ${sayLength(top, units)}; its top must lie above its base.`,
       ),
     )
-  for (const [x, y] of selfCrossings(centreline).slice(0, 1))
+  for (const crossing of selfCrossings(centreline).slice(0, 1))
     problems.push(
       problem(
         'wall/crosses-itself',
         `${at}.centreline`,
-        `Wall ${id} crosses itself at (${x.toFixed(3)}, ${y.toFixed(3)}); split it into walls that meet there.`,
+        `Wall ${id} crosses itself at ${formatPlace(crossing, units ?? 'metric')}; split it into walls that meet there.`,
       ),
     )
-  return [...problems, ...checkThickness(wall, at, parts), ...checkJoints(wall, at)]
+  return [...problems, ...checkThickness(wall, at, parts), ...checkJoints(wall, at, units)]
 }
 
 function checkThickness(wall: Wall, at: string, parts: WallParts): readonly Problem[] {
   const { id, thickness, makeUp } = wall
+  const { units } = parts
   const bead = parts.print.beadWidth
   const said = (code: string, say: string) => [problem(code, `${at}.thickness`, say)]
-  const found = `Wall ${id} is ${millimetres(thickness)} thick`
+  const found = `Wall ${id} is ${sayThickness(thickness, units)} thick`
   if (makeUp.kind === 'single' && Math.abs(thickness - bead) > 1e-4)
     return said(
       'wall/not-one-bead',
-      `${found}, but a single wall is one bead, ${millimetres(bead)}; set one of them to the other.`,
+      `${found}, but a single wall is one bead, ${sayThickness(bead, units)}; set one of them to the other.`,
     )
   if (makeUp.kind === 'solid' && thickness < bead - 1e-6)
     return said(
       'wall/under-one-bead',
-      `${found}, less than one bead of ${millimetres(bead)}; make it thicker.`,
+      `${found}, less than one bead of ${sayThickness(bead, units)}; make it thicker.`,
     )
   if (makeUp.kind !== 'double') return []
   if (thickness < 2 * bead - 1e-6)
     return said(
       'wall/under-two-beads',
-      `${found}, but two wythes need ${millimetres(2 * bead)}; make it thicker or solid.`,
+      `${found}, but two wythes need ${sayThickness(2 * bead, units)}; make it thicker or solid.`,
     )
   if (tieReach(thickness, parts) < -1e-6)
     return said(
       'wall/no-room-for-tie',
-      `${found}: between its wythes no tie bead fits; it needs ${millimetres(thickness - 2 * tieReach(thickness, parts))} to be double, or make it solid.`,
+      `${found}: between its wythes no tie bead fits; it needs ${sayThickness(thickness - 2 * tieReach(thickness, parts), units)} to be double, or make it solid.`,
     )
   return makeUp.webPitch > 0
     ? []
@@ -98,12 +105,12 @@ function checkThickness(wall: Wall, at: string, parts: WallParts): readonly Prob
         problem(
           'wall/no-pitch',
           `${at}.makeUp.webPitch`,
-          `The tie of wall ${id} has no pitch; give it a length, such as 0.6 m.`,
+          `The tie of wall ${id} has no pitch; give it a length, such as ${units === 'imperial' ? '24"' : '0.6 m'}.`,
         ),
       ]
 }
 
-function checkJoints({ id, joints, centreline }: Wall, at: string): readonly Problem[] {
+function checkJoints({ id, joints, centreline }: Wall, at: string, units?: Units): readonly Problem[] {
   const length = pathLength(centreline)
   return joints.flatMap((station, i) =>
     station > 0 && station < length
@@ -112,7 +119,7 @@ function checkJoints({ id, joints, centreline }: Wall, at: string): readonly Pro
           problem(
             'wall/joint-outside',
             `${at}.joints[${i}]`,
-            `The joint at ${metres(station)} is not on wall ${id}, which is ${metres(length)} long.`,
+            `The joint at ${sayLength(station, units)} is not on wall ${id}, which is ${sayLength(length, units)} long.`,
           ),
         ],
   )

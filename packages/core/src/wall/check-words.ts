@@ -1,11 +1,15 @@
 import { pathLength } from '../geometry/index.js'
 import type { Wall } from '../job/index.js'
-import type { Metres } from '../quantity/index.js'
+import type { Units } from '../limit/index.js'
+import { formatQuantity, type Metres } from '../quantity/index.js'
 import type { Problem } from '../result/index.js'
 
 export const problem = (code: string, at: string, say: string): Problem => ({ code, at, say })
-export const metres = (length: Metres): string => `${length.toFixed(3)} m`
-export const millimetres = (length: Metres): string => `${Math.round(length * 1000)} mm`
+/** A length along or up a wall, and one across it; metric unless the parts say otherwise. */
+export const sayLength = (length: Metres, units: Units = 'metric'): string =>
+  units === 'metric' ? `${length.toFixed(3)} m` : formatQuantity(length, 'length', units)
+export const sayThickness = (length: Metres, units: Units = 'metric'): string =>
+  units === 'metric' ? `${Math.round(length * 1000)} mm` : formatQuantity(length, 'length', units)
 
 /** Two millionths of a metre: drawings round. */
 export const drawn: Metres = 2e-6
@@ -35,6 +39,7 @@ export function outsideAlong(
   at: string,
   noun: string,
   code: string,
+  units?: Units,
 ): readonly Problem[] {
   const [from, to] = [part.at - width / 2, part.at + width / 2]
   if (from >= -drawn && to <= host.length + drawn) return []
@@ -42,7 +47,7 @@ export function outsideAlong(
     problem(
       code,
       `${at}.at`,
-      `${noun} ${part.id} runs from ${metres(from)} to ${metres(to)} along wall ${host.wall.id}, which is ${metres(host.length)} long; move it or make it narrower.`,
+      `${noun} ${part.id} runs from ${sayLength(from, units)} to ${sayLength(to, units)} along wall ${host.wall.id}, which is ${sayLength(host.length, units)} long; move it or make it narrower.`,
     ),
   ]
 }

@@ -27,6 +27,7 @@ import {
 import { plans } from './fixtures/plans.js'
 import { type BandCache, layAllBeads } from './lay-beads.js'
 import type { WallParts } from './parts.js'
+import { sayThinPlace } from './thin-words.js'
 import { validateBand } from './validate-band.js'
 
 beforeAll(() => initGeometry())
@@ -134,9 +135,14 @@ describe('a double wall', () => {
   it('interrupts the nearer wythe where a niche leaves room for one, and says so', () => {
     const band = bandAt(named('recesses'), 60)
     expect(ofRole(band, 'wythe').filter(bead => !bead.path.closed)).toHaveLength(1)
-    expect(band.thinPlaces.map(place => place.say)).toEqual([
-      expect.stringContaining('e3 leaves 80 mm of wall'),
+    expect(band.thinPlaces.map(place => place.recess)).toEqual([
+      { ref: 'e3', left: expect.closeTo(0.08, 9), interrupted: false },
     ])
+    const says = (units: 'metric' | 'imperial') =>
+      band.thinPlaces.map(place => sayThinPlace(place, print, units))
+    expect(says('metric')).toEqual([expect.stringContaining('e3 leaves 80 mm of wall')])
+    // Hand: 80 mm / 25.4 = 3.15 in.
+    expect(says('imperial')).toEqual([expect.stringContaining('e3 leaves 3.15 in of wall')])
     expect(clearOf(ofRole(band, 'wythe'), [2.6, -0.09])).toBeGreaterThan(0)
   })
 })

@@ -9,7 +9,8 @@ import {
   type Region,
   unionRings,
 } from '../geometry/index.js'
-import type { Metres, SquareMetres } from '../quantity/index.js'
+import { sayQuantity, type Units } from '../limit/index.js'
+import { formatPlace, formatQuantity, type Metres, type SquareMetres } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import type { Band, SectionBands } from './bead.js'
 import { layersBelow } from './heights.js'
@@ -50,6 +51,7 @@ function stepFindings(parts: WallParts, section: string, below: Band, band: Band
         allowed + stepBeyond([polygon], beadWidth),
         beadWidth,
         overhang,
+        parts.units ?? 'metric',
       ),
     )
 }
@@ -62,9 +64,10 @@ function overhangFinding(
   step: Metres,
   beadWidth: Metres,
   limit: number,
+  units: Units,
 ): Finding {
   const share = step / beadWidth
-  const where = `layer ${band.fromLayer} at (${point[0].toFixed(2)}, ${point[1].toFixed(2)})`
+  const where = `layer ${band.fromLayer} at ${formatPlace(point, units)}`
   return {
     check: share > 1 ? 'unsupported' : 'overhang',
     at: `section ${section}, layer ${band.fromLayer}`,
@@ -76,8 +79,8 @@ function overhangFinding(
     verdict: 'fail',
     say:
       share > 1
-        ? `${where}: ${(area * 1e4).toFixed(0)} cm² hangs over nothing; set a lintel or a form under it. A screening check: the support is for a licensed engineer to confirm.`
-        : `${where}: the layer steps out ${(step * 1000).toFixed(1)} mm, ${(share * 100).toFixed(0)} % of the bead, over the ${(limit * 100).toFixed(0)} % allowed; spread the step over more layers.`,
+        ? `${where}: ${sayQuantity(area * 1e4, 'cm²', units)} hangs over nothing; set a lintel or a form under it. A screening check: the support is for a licensed engineer to confirm.`
+        : `${where}: the layer steps out ${sayQuantity(step * 1000, 'mm', units)}, ${(share * 100).toFixed(0)} % of the bead, over the ${(limit * 100).toFixed(0)} % allowed; spread the step over more layers.`,
   }
 }
 
@@ -116,7 +119,7 @@ function carriers(parts: WallParts, layer: number): Region {
 /** Niches and chases stay empty: nothing in them carries the next layer. */
 const rigid: ReadonlySet<string> = new Set(['box', 'sleeve', 'pipe', 'plate', 'anchor', 'strap'])
 
-function onNothing({ print }: WallParts, section: string, band: Band): Finding {
+function onNothing({ print, units }: WallParts, section: string, band: Band): Finding {
   const height = (band.fromLayer - 1) * print.layerHeight
   return {
     check: 'unsupported',
@@ -126,6 +129,6 @@ function onNothing({ print }: WallParts, section: string, band: Band): Finding {
     unit: 'm²',
     source: 'the job',
     verdict: 'fail',
-    say: `section ${section} starts at ${height.toFixed(2)} m with nothing of its own below; print it from the slab, or stand it on a beam that a licensed engineer has checked.`,
+    say: `section ${section} starts at ${formatQuantity(height, 'length', units ?? 'metric')} with nothing of its own below; print it from the slab, or stand it on a beam that a licensed engineer has checked.`,
   }
 }

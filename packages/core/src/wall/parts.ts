@@ -1,4 +1,5 @@
 import type { Column, Embed, Opening, PrintRules, Wall } from '../job/index.js'
+import type { Units } from '../limit/index.js'
 import type { Metres } from '../quantity/index.js'
 
 /** What of a job the walls are made of; a `Job` fits. */
@@ -8,6 +9,8 @@ export interface WallParts {
   readonly embeds: readonly Embed[]
   readonly columns: readonly Column[]
   readonly print: PrintRules
+  /** Of the words; metric unless said. */
+  readonly units?: Units
 }
 
 /** How far a tie laps into a wythe so that the two bond, as a share of the bead width. Common practice, no source. */

@@ -33,7 +33,7 @@ export const thinPlaces = (
   ...narrowPlaces(body, print),
   ...doubledPlaces(body, print),
   ...voidPlaces(body, beads, print),
-  ...recessPlaces(body, print),
+  ...recessPlaces(body),
 ]
 
 /** Corners sharper than a bead can fill leave scraps; a bead's own corner is (1 − π/4)(w/2)². */
@@ -57,7 +57,6 @@ const narrowPlaces = remembered((body: Body, print): readonly ThinPlace[] =>
     body.region.flatMap(polygon => narrowIn(polygon, print)),
     scrap(print),
     'thin',
-    `a ${millimetres(print.beadWidth)} bead does not fit here; widen the wall or move the opening`,
   ),
 )
 
@@ -77,12 +76,7 @@ const doubledPlaces = remembered((body: Body, print): readonly ThinPlace[] => {
     known.length > 0 && tight.length > 0
       ? difference(tight, inflate(unionRings(known), 2 * width, 'square'))
       : tight
-  return places(
-    rest,
-    4 * scrap(print),
-    'doubled',
-    `two beads need ${millimetres(2 * width)}, less is there: they lie on each other; make the wall thicker`,
-  )
+  return places(rest, 4 * scrap(print), 'doubled')
 })
 
 /** Hollows that the loops of a solid wall, or the line of a single one, leave where walls meet or turn sharply. */
@@ -95,12 +89,7 @@ function voidPlaces(body: Body, beads: readonly RawBead[], print: PrintRules): r
     return path.closed ? [...line, line[0]!] : line
   })
   const hollow = difference(reached, stroke(lines, first.width, 'round', 'round', 1e-4))
-  return places(
-    hollow,
-    scrap(print),
-    'void',
-    'the beads leave a hollow here; fill it by hand or open the angle',
-  )
+  return places(hollow, scrap(print), 'void')
 }
 
 /** What a region lost when it was opened; not looked for when all of it together is too little to tell. */
@@ -115,27 +104,19 @@ function places(
   region: Region,
   least: SquareMetres,
   kind: 'thin' | 'doubled' | 'void',
-  say: string,
 ): readonly ThinPlace[] {
   return region
-    .map(polygon => ({ point: polygonCentroid(polygon), area: polygonArea(polygon), kind, say }))
+    .map(polygon => ({ point: polygonCentroid(polygon), area: polygonArea(polygon), kind }))
     .filter(({ area }) => area > least)
 }
 
-function recessPlaces({ cuts }: Body, { beadWidth: width }: PrintRules): readonly ThinPlace[] {
+function recessPlaces({ cuts }: Body): readonly ThinPlace[] {
   return cuts
     .filter(({ interrupted, skipped }) => interrupted || skipped)
-    .map(({ ref, middle, left, interrupted }) => {
-      const found = `${ref} leaves ${millimetres(left)} of wall`
-      return {
-        point: middle,
-        area: 0,
-        kind: 'recess' as const,
-        say: interrupted
-          ? `${found}, less than a ${millimetres(width)} bead: the wall is interrupted here; make ${ref} shallower`
-          : `${found}, too little for two ${millimetres(width)} beads: one wythe stops at its sides; make ${ref} shallower or the wall thicker`,
-      }
-    })
+    .map(({ ref, middle, left, interrupted }) => ({
+      point: middle,
+      area: 0,
+      kind: 'recess',
+      recess: { ref, left, interrupted },
+    }))
 }
-
-const millimetres = (length: Metres): string => `${Math.round(length * 1000)} mm`
