@@ -29,6 +29,7 @@ for (const file of files) {
       `  ${name.padEnd(58)} ${time(median)}  least ${time(least)}  ${(median / base.median).toFixed(2).padStart(8)} ×  (${runs} runs)`,
     )
   }
+  for (const line of module.report?.(rows) ?? []) console.log(`  ${line}`)
 }
 await vite.close()
 console.log(

@@ -139,7 +139,7 @@ function breadthsFor(ground: Ground, effort: Effort): readonly Breadth[] {
 function calmBreadths(ground: Ground, effort: Effort): readonly Breadth[] {
   const lifts = leastLifts(ground)
   if (effort !== 'full' || lifts > 150) return []
-  const trails = lifts > 60 ? [6, 12] : [12, 24, 16]
+  const trails = lifts > 60 ? [8] : [12, 24, 16]
   return trails.map(count => ({ trails: count, firsts: 8, wishes: 3 }))
 }
 

@@ -22,7 +22,11 @@ const street = (sections: number) =>
     },
   )
 
-export function bench(): readonly { readonly name: string; readonly run: () => void }[] {
+export function bench(): readonly {
+  readonly name: string
+  readonly once?: boolean
+  readonly run: () => void
+}[] {
   const house = inventedHouse()
   const told = scheduleCampaign(house)
   const now = told.days[4]!.end
@@ -44,9 +48,29 @@ export function bench(): readonly { readonly name: string; readonly run: () => v
       name: 'house, 100 replays',
       run: () => void replayCampaign(house, years, rates, draw, { repeats: 10 }),
     },
-    ...[5, 15, 30, 60].map(sections => {
+    ...sizes.map(sections => {
       const input = street(sections)
-      return { name: `${sections * 5} lifts`, run: () => void scheduleCampaign(input) }
+      return { name: liftsOf(sections), once: sections > 10, run: () => void scheduleCampaign(input) }
     }),
+  ]
+}
+
+const sizes = [5, 10, 20, 40, 60]
+const liftsOf = (sections: number): string => `${sections * 5} lifts`
+
+/** How the time grows with the lifts: the exponent of the power law that fits the streets best. */
+export function report(
+  rows: readonly { readonly name: string; readonly median: number }[],
+): readonly string[] {
+  const points = sizes.flatMap(sections => {
+    const row = rows.find(({ name }) => name === liftsOf(sections))
+    return row ? [{ x: Math.log(sections * 5), y: Math.log(row.median) }] : []
+  })
+  const mean = (of: (point: { readonly x: number; readonly y: number }) => number) =>
+    points.reduce((sum, point) => sum + of(point), 0) / points.length
+  const [x, y] = [mean(point => point.x), mean(point => point.y)]
+  const slope = mean(point => (point.x - x) * (point.y - y)) / mean(point => (point.x - x) ** 2)
+  return [
+    `time grows with the ${slope.toFixed(2)}th power of the lifts, ${sizes[0]! * 5} to ${sizes.at(-1)! * 5} of them`,
   ]
 }
