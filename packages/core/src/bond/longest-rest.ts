@@ -5,7 +5,7 @@ import { ageFactor } from '../mix/index.js'
 import type { Celsius, Instant, Metres, MetresPerSecond, Seconds } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import type { PrintHour } from '../weather/index.js'
-import { structurationRest } from './structuration-rest.js'
+import { type StructurationRest, structurationRest } from './structuration-rest.js'
 
 export type RestCause = 'structuration' | 'drying' | 'rest-rule'
 
@@ -23,6 +23,8 @@ export interface RestOptions {
   /** Layer height and nozzle speed of the intermixing index. */
   readonly layerHeight?: Metres
   readonly speed?: MetresPerSecond
+  /** The mix's own rest at this layer height and speed, where the caller asks many times. */
+  readonly stiffened?: StructurationRest
   /** The chiller is at work: the hours' chilled mix temperature counts. */
   readonly chilled?: boolean
   /** Temperature of the resting layer, where the caller knows it better than the mix at the nozzle. */
@@ -42,7 +44,7 @@ export function longestRest(
   options: RestOptions = {},
 ): LongestRest {
   assert(Number.isFinite(rules.restMost.value) && rules.restMost.value > 0, 'the longest rest is a time')
-  const stiffened = structurationRest(mix, options.layerHeight, options.speed)
+  const stiffened = options.stiffened ?? structurationRest(mix, options.layerHeight, options.speed)
   let [rested, aged, dried] = [0, 0, 0]
   while (true) {
     const hour = hourAt(hours, at + rested)

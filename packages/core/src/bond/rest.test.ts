@@ -58,6 +58,19 @@ describe('intermixingRest', () => {
 })
 
 describe('longestRest', () => {
+  it('takes the mix’s own rest from a caller who has worked it out', () => {
+    const options = { layerHeight: 0.02, speed: 0.1 }
+    const stiffened = structurationRest(defaultMix, 0.02, 0.1)
+    const asked = (more: object) =>
+      longestRest(noon, defaultMix, hours([0, 0]), rules, { ...options, ...more })
+    expect(asked({ stiffened })).toEqual(asked({}))
+    // At the reference temperature an equivalent second is a second.
+    const short = hours([0, 0], defaultMix.reference)
+    const rest = longestRest(noon, defaultMix, short, rules, {
+      stiffened: { seconds: 600, source: 'a test' },
+    })
+    expect(rest.seconds).toBeCloseTo(600, 6)
+  })
   it('without drying is the structuration rest, quicker where the mix is warmer', () => {
     const at30 = longestRest(noon, defaultMix, hours([0, 0, 0], 30), rules)
     expect(at30.cause).toBe('structuration')

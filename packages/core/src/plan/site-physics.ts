@@ -1,4 +1,4 @@
-import { longestRest } from '../bond/index.js'
+import { longestRest, structurationRest } from '../bond/index.js'
 import type { LiftPhysics } from '../campaign/index.js'
 import type { Job } from '../job/index.js'
 import type { Instant } from '../quantity/index.js'
@@ -27,7 +27,8 @@ export function sitePhysics(
   const geometries = sections.map((section, index) =>
     standGeometry(section, job.walls, job.openings, job.print, bands[index]?.bands, job.units),
   )
-  const options = { layerHeight: job.print.layerHeight, speed: job.print.speed }
+  const { layerHeight, speed } = job.print
+  const options = { layerHeight, speed, stiffened: structurationRest(job.mix, layerHeight, speed) }
   const rests = new Map<number, ReturnType<LiftPhysics['longestRest']>>()
   return {
     standing: makeStanding({ mix: job.mix, print: job.print, rules: job.rules, sections: geometries }, paces),
