@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process'
-import { readFileSync, writeFileSync } from 'node:fs'
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { parseJob } from '@dawnlift/document/job'
 import { afterAll, describe, expect, it } from 'vitest'
@@ -37,6 +37,22 @@ describe('dawnlift trials', () => {
     // the setting is written to four digits, the lag to a hundredth of a second
     expect(job.value.job.machine.pump.settingPerFlow / told.machine.setting_per_m3_per_s).toBeCloseTo(1, 3)
     expect(job.value.job.machine.pump.startLag).toBeCloseTo(told.machine.startLag_s, 2)
+  })
+  it('writes what to try next: a ladder of speeds, corners, a wall whose end is foretold, and the sheet', async () => {
+    const { code } = await run(['trials', 'trials.csv', '--job', gardenWall, '--out', 'next'], folder)
+    expect(code).toBe(0)
+    const names = readdirSync(join(folder, 'next'))
+    expect(names.filter(name => name.startsWith('ladder-'))).toHaveLength(4)
+    expect(names).toEqual(expect.arrayContaining(['corner-sampler.ngc', 'trial-wall.ngc', 'trials.csv']))
+    const foretold = readFileSync(join(folder, 'next/foretold.txt'), 'utf8')
+    expect(foretold).toMatch(
+      /trial-wall\.ngc\n.*\n {2}predicted before the trial: (fails at layer|stands all) \d+/,
+    )
+    expect(readFileSync(join(folder, 'next/trials.csv'), 'utf8')).toMatch(/^stop,,,,,\d+,/m)
+  })
+  it('leaves a folder alone that holds something', async () => {
+    const { code, err } = await run(['trials', 'trials.csv', '--out', '.'], folder)
+    expect([code, err]).toEqual([2, expect.stringContaining('not an empty folder')])
   })
   it('names a kind that has too few trials yet, and goes on', async () => {
     writeFileSync(join(folder, 'few.csv'), sheet.split('\n').slice(0, 3).join('\n'))

@@ -1,4 +1,4 @@
-import { basename } from 'node:path'
+import { basename, resolve } from 'node:path'
 import { machineProfile } from '@dawnlift/core/machine'
 import { defaultMix } from '@dawnlift/core/mix'
 import { assert, failure, type Result, success } from '@dawnlift/core/result'
@@ -12,6 +12,7 @@ import type { CommandContext } from './command-context.js'
 import { readJob } from './job-input.js'
 import { readTextFile } from './text-file.js'
 import { fitTrials } from './trial-fits.js'
+import { printDefaults, writeTrials } from './trial-output.js'
 import { trialsInWords } from './trial-words.js'
 import type { TriedWith } from './tried-with.js'
 
@@ -20,9 +21,10 @@ export function addTrials(program: Command, { screen, finish }: CommandContext):
     .command('trials')
     .argument('<sheet>', 'trials of machine and pump, a CSV file with units in its headings')
     .option('--job <job>', 'take machine and mix density from this job')
+    .option('--out <folder>', 'write the trial files to run next into this folder, new or empty')
     .option('--json', 'one JSON document on standard output')
     .description('Pump curve, bead model, lags and corners from trials, and which trials to run next.')
-    .action(async (sheet: string, options: { job?: string; json?: boolean }) => {
+    .action(async (sheet: string, options: { job?: string; out?: string; json?: boolean }) => {
       const text = readTextFile(sheet, screen, 'a sheet of trials is some kilobytes')
       const trials = text.ok ? readTrials(text.value, basename(sheet)) : text
       const tried = await triedWith(options.job, screen)
@@ -37,6 +39,13 @@ export function addTrials(program: Command, { screen, finish }: CommandContext):
         return finish(2)
       }
       const next = nextTrials(tried.value.machine, trials.value)
+      if (options.out !== undefined) {
+        const inTheWay = writeTrials(resolve(screen.folder, options.out), options.out, tried.value, next)
+        if (inTheWay) {
+          showProblems(screen, [inTheWay], options.json === true)
+          return finish(2)
+        }
+      }
       const machine = applyTrials(tried.value.machine, fitted.value)
       if (!options.json) return screen.out(trialsInWords(tried.value, fitted.value, machine, next))
       const told = { from: tried.value.from, ...fitted.value, machine, next }
@@ -52,14 +61,18 @@ async function triedWith(job: string | undefined, screen: Screen): Promise<Resul
     return success({
       machine,
       density,
+      mix: defaultMix,
+      print: printDefaults,
       from: `profile gantry-12 and ${density} kg/m³ (assumed; name your job with --job)`,
     })
   }
   const opened = await readJob(job, screen)
   if (!opened.ok) return failure(opened.problems)
-  const { machine, mix, name } = opened.value.job
+  const { machine, mix, name, print } = opened.value.job
   return success({
     machine,
+    mix,
+    print,
     density: mix.density,
     from: `${machine.name} and ${Math.round(mix.density)} kg/m³ of ${name}`,
   })
