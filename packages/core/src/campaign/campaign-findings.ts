@@ -1,5 +1,6 @@
 import { localTime } from '../clock/index.js'
 import { isBeyond, type Limit, type LimitKind, sayLimit, type Units } from '../limit/index.js'
+import { formatQuantity } from '../quantity/index.js'
 import { closestName, type Finding } from '../result/index.js'
 import type { Campaign, SectionWork } from './campaign.js'
 import type { CampaignInput } from './campaign-input.js'
@@ -49,7 +50,8 @@ function stuckSection(
   const rule = input.rules.liftHeight
   const clock = sectionClock(work, rule.value)
   if (clock.ruleLayers < 1) {
-    const say = `Section ${work.section} never fits: one layer is ${work.layerHeight} m high, a lift may be ${rule.value} m. Allow ${work.layerHeight} m.`
+    const layer = formatQuantity(work.layerHeight, 'length', units)
+    const say = `Section ${work.section} never fits: one layer is ${layer} high, a lift may be ${formatQuantity(rule.value, 'length', units)}. Allow ${layer}.`
     return [fail('never-fits', work.section, work.layerHeight, rule.value, 'm', rule.source, say)]
   }
   const first = work.printTimes[reached]! + clock.holdAfter[reached]!

@@ -1,4 +1,5 @@
 import { addDays, instantAt } from '../clock/index.js'
+import { sayQuantity, type Units } from '../limit/index.js'
 import type { Finding } from '../result/index.js'
 import type { Campaign, PrintDay } from './campaign.js'
 import type { CampaignInput } from './campaign-input.js'
@@ -15,16 +16,20 @@ const SLACK = 5e-3
  * Proves a campaign against every rule, from its clock times alone. Shares no code with the scheduler:
  * a mistake there shows here. No findings: the campaign is safe and workable as far as the input tells.
  */
-export function checkCampaign(input: CampaignInput, campaign: Campaign): readonly Finding[] {
+export function checkCampaign(
+  input: CampaignInput,
+  campaign: Campaign,
+  units: Units = 'metric',
+): readonly Finding[] {
   const lifts = campaign.days.flatMap(day => day.lifts.map(lift => ({ day, lift })))
   return [
     ...campaign.days.flatMap(day => checkDay(input, day)),
-    ...lifts.flatMap(({ day, lift }) => checkLift(input, day, lift)),
+    ...lifts.flatMap(({ day, lift }) => checkLift(input, day, lift, units)),
     ...checkDayOrder(campaign.days),
     ...input.work.flatMap(work => checkSection(input, campaign, work.section)),
     ...checkSharedLintels(input, campaign),
     ...checkPins(input, campaign),
-    ...checkSupply(input, campaign),
+    ...checkSupply(input, campaign, units),
     ...checkEnd(input, campaign),
   ]
 }
@@ -86,7 +91,7 @@ function printedThatDay(input: CampaignInput, lastEnd: number | undefined, date:
 }
 
 /** No layer is laid from mix that has not been delivered. */
-function checkSupply(input: CampaignInput, campaign: Campaign): readonly Finding[] {
+function checkSupply(input: CampaignInput, campaign: Campaign, units: Units): readonly Finding[] {
   const { deliveries } = input
   if (!deliveries) return []
   const findings: Finding[] = []
@@ -98,7 +103,7 @@ function checkSupply(input: CampaignInput, campaign: Campaign): readonly Finding
       let supplied = deliveries.stock
       for (const load of deliveries.arrivals) if (load.at <= end) supplied += load.volume
       if (used <= supplied + 1e-6) continue
-      const say = `Lift ${lift.id} needs ${used.toFixed(2)} m³ by layer ${lift.firstLayer + i}; ${supplied.toFixed(2)} m³ had come.`
+      const say = `Lift ${lift.id} needs ${sayQuantity(used, 'm³', units)} by layer ${lift.firstLayer + i}; ${sayQuantity(supplied, 'm³', units)} had come.`
       findings.push(fault('delivery', lift.id, used, supplied, 'm³', say))
       break
     }

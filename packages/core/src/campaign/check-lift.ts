@@ -1,3 +1,5 @@
+import type { Units } from '../limit/index.js'
+import { formatQuantity } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import type { PrintHour } from '../weather/index.js'
 import type { Lift, PrintDay, SectionWork } from './campaign.js'
@@ -9,11 +11,16 @@ import { fault } from './fault.js'
 const SLACK = 5e-3
 
 /** Whether one lift may be printed at its clock times: height, lift ends, pace, resting time, open hours, standing. */
-export function checkLift(input: CampaignInput, day: PrintDay, lift: Lift): readonly Finding[] {
+export function checkLift(
+  input: CampaignInput,
+  day: PrintDay,
+  lift: Lift,
+  units: Units = 'metric',
+): readonly Finding[] {
   const work = input.work.find(one => one.section === lift.section)
   if (!work) return []
   return [
-    ...checkHeight(input, work, lift),
+    ...checkHeight(input, work, lift, units),
     ...checkPace(input, work, lift),
     ...checkRest(input, lift),
     ...checkHours(input, day, lift),
@@ -21,13 +28,13 @@ export function checkLift(input: CampaignInput, day: PrintDay, lift: Lift): read
   ]
 }
 
-function checkHeight(input: CampaignInput, work: SectionWork, lift: Lift): readonly Finding[] {
+function checkHeight(input: CampaignInput, work: SectionWork, lift: Lift, units: Units): readonly Finding[] {
   const layers = lift.lastLayer - lift.firstLayer + 1
   const height = layers * work.layerHeight
   const most = input.rules.liftHeight.value
   const findings: Finding[] = []
   if (height > most + 1e-6) {
-    const say = `Lift ${lift.id} is ${height.toFixed(3)} m tall; ${most} m is allowed.`
+    const say = `Lift ${lift.id} is ${formatQuantity(height, 'length', units)} tall; ${formatQuantity(most, 'length', units)} is allowed.`
     findings.push(fault('lift-height', lift.id, height, most, 'm', say))
   }
   for (const end of work.liftEnds) {

@@ -1,3 +1,4 @@
+import { sayQuantity, type Units } from '../limit/index.js'
 import type { Celsius, Seconds } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import { ageFactor } from './equivalent-age.js'
@@ -9,6 +10,8 @@ export interface MixUse {
   readonly oldest: Seconds
   readonly coldest: Celsius
   readonly hottest: Celsius
+  /** Of the words; metric unless said. */
+  readonly units?: Units
 }
 
 /** A degree or two outside the tests is no extrapolation worth a warning. */
@@ -36,7 +39,7 @@ function untested(mix: MixModel, { at }: MixUse): Finding[] {
   ]
 }
 
-function tooOld(mix: MixModel, { at, oldest, hottest }: MixUse): Finding[] {
+function tooOld(mix: MixModel, { at, oldest, hottest, units }: MixUse): Finding[] {
   const age = oldest * ageFactor(hottest, mix)
   if (age <= mix.testedTo) return []
   return [
@@ -48,14 +51,15 @@ function tooOld(mix: MixModel, { at, oldest, hottest }: MixUse): Finding[] {
       unit: 's',
       source: mix.provenance,
       verdict: 'outside-range',
-      say: `The foot of the lift gets ${hours(age)} old (at ${mix.reference} °C), the mix was tested to ${hours(mix.testedTo)}; its stiffness is held from there on. Later tests would let the lift grow.`,
+      say: `The foot of the lift gets ${hours(age)} old (at ${sayQuantity(mix.reference, '°C', units ?? 'metric')}), the mix was tested to ${hours(mix.testedTo)}; its stiffness is held from there on. Later tests would let the lift grow.`,
     },
   ]
 }
 
-function outOfTemperature(mix: MixModel, { at, coldest, hottest }: MixUse): Finding[] {
+function outOfTemperature(mix: MixModel, { at, coldest, hottest, units }: MixUse): Finding[] {
   if (!mix.testedTemperatures) return []
   const [least, most] = mix.testedTemperatures
+  const said = (value: Celsius) => sayQuantity(value, '°C', units ?? 'metric')
   return [
     { demand: coldest, capacity: least, beyond: coldest < least - LEEWAY, word: 'coldest' },
     { demand: hottest, capacity: most, beyond: hottest > most + LEEWAY, word: 'hottest' },
@@ -70,7 +74,7 @@ function outOfTemperature(mix: MixModel, { at, coldest, hottest }: MixUse): Find
             unit: '°C',
             source: mix.provenance,
             verdict: 'outside-range' as const,
-            say: `The wall is planned at ${demand.toFixed(0)} °C, the ${word} test of the mix was at ${capacity.toFixed(0)} °C. Test it at that temperature, or print when it is nearer.`,
+            say: `The wall is planned at ${said(demand)}, the ${word} test of the mix was at ${said(capacity)}. Test it at that temperature, or print when it is nearer.`,
           },
         ]
       : [],

@@ -28,7 +28,7 @@ export function keptDays(
     const { ahead } = days
     const findings = [
       ...campaignFindings(ahead.input, ahead.campaign, job.units),
-      ...checkCampaign(ahead.input, ahead.campaign),
+      ...checkCampaign(ahead.input, ahead.campaign, job.units),
     ]
     return { input, days, findings }
   })

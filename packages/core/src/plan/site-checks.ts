@@ -28,6 +28,7 @@ export function checkSite(job: Job, campaign: Campaign): readonly Finding[] {
       oldest: equivalentAge(oldest, hottest, job.mix),
       coldest: Math.min(...mixes),
       hottest,
+      units: job.units,
     }),
     ...checkPumping({
       machine: job.machine,

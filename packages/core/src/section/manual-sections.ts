@@ -1,5 +1,6 @@
 import { pathLength } from '../geometry/index.js'
 import type { Wall } from '../job/index.js'
+import { formatQuantity, type Metres } from '../quantity/index.js'
 import type { Problem } from '../result/index.js'
 import type { SectionJob } from './section-job.js'
 
@@ -14,9 +15,13 @@ interface Claim {
   readonly to: number
 }
 
+/** A station as the site measures it. */
+type SayStation = (station: Metres) => string
+
 /** Everything wrong with sections set by hand: unknown walls, stretches off the wall, overlaps, gaps, doubled names. */
 export function checkManual(job: SectionJob): readonly Problem[] {
   if (job.sections.length === 0) return []
+  const said: SayStation = station => formatQuantity(station, 'length', job.units ?? 'metric')
   const claims = job.sections.flatMap((section, i) =>
     section.stretches.map((stretch, k) => ({
       section: section.id,
@@ -26,8 +31,8 @@ export function checkManual(job: SectionJob): readonly Problem[] {
   )
   return [
     ...doubledNames(job),
-    ...claims.flatMap(claim => checkClaim(job.walls, claim)),
-    ...job.walls.flatMap(wall => checkCover(wall, claims)),
+    ...claims.flatMap(claim => checkClaim(job.walls, claim, said)),
+    ...job.walls.flatMap(wall => checkCover(wall, claims, said)),
   ]
 }
 
@@ -39,7 +44,7 @@ function doubledNames({ sections }: SectionJob): readonly Problem[] {
   })
 }
 
-function checkClaim(walls: readonly Wall[], claim: Claim): readonly Problem[] {
+function checkClaim(walls: readonly Wall[], claim: Claim, said: SayStation): readonly Problem[] {
   const wall = walls.find(one => one.id === claim.wall)
   if (!wall) {
     const say = `Section ${claim.section} names wall ${claim.wall}, which the plan does not have.`
@@ -47,25 +52,25 @@ function checkClaim(walls: readonly Wall[], claim: Claim): readonly Problem[] {
   }
   const length = pathLength(wall.centreline)
   if (claim.from >= claim.to || claim.from < -SAME || claim.to > length + SAME) {
-    const say = `Section ${claim.section} takes wall ${wall.id} from ${claim.from} m to ${claim.to} m; it runs from 0 to ${length.toFixed(3)} m.`
+    const say = `Section ${claim.section} takes wall ${wall.id} from ${said(claim.from)} to ${said(claim.to)}; it runs from 0 to ${said(length)}.`
     return [{ code: 'section/off-the-wall', at: claim.at, say }]
   }
   return []
 }
 
 /** Every metre of the wall in exactly one section. */
-function checkCover(wall: Wall, all: readonly Claim[]): readonly Problem[] {
+function checkCover(wall: Wall, all: readonly Claim[], said: SayStation): readonly Problem[] {
   const claims = all.filter(claim => claim.wall === wall.id).sort((a, b) => a.from - b.from)
   const length = pathLength(wall.centreline)
   const problems: Problem[] = []
   let covered = 0
   for (const claim of [...claims, { section: '', at: 'sections', wall: wall.id, from: length, to: length }]) {
     if (claim.from > covered + SAME) {
-      const say = `Wall ${wall.id} is in no section from ${covered.toFixed(3)} m to ${claim.from.toFixed(3)} m. Add it to one.`
+      const say = `Wall ${wall.id} is in no section from ${said(covered)} to ${said(claim.from)}. Add it to one.`
       problems.push({ code: 'section/gap', at: claim.at, say })
     }
     if (claim.from < covered - SAME && claim.section !== '') {
-      const say = `Section ${claim.section} takes wall ${wall.id} from ${claim.from} m, but up to ${covered.toFixed(3)} m it is already in another stretch.`
+      const say = `Section ${claim.section} takes wall ${wall.id} from ${said(claim.from)}, but up to ${said(covered)} it is already in another stretch.`
       problems.push({ code: 'section/overlap', at: claim.at, say })
     }
     covered = Math.max(covered, claim.to)

@@ -3,7 +3,7 @@ import type { Metres, Seconds } from '../quantity/index.js'
 
 /** The parts of a job that decide its sections. A whole `Job` will do. */
 export type SectionJob = Pick<Job, 'walls' | 'openings' | 'print' | 'rules' | 'sections' | 'noCutAt'> &
-  Partial<Pick<Job, 'machine'>>
+  Partial<Pick<Job, 'machine' | 'units'>>
 
 /** What the lead or the caller may set besides. */
 export interface SectionOptions {

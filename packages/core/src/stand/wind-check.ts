@@ -1,3 +1,4 @@
+import { sayQuantity, type Units } from '../limit/index.js'
 import type { Metres, MetresPerSecond, Pascals } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import { materialWidth } from './make-up.js'
@@ -49,7 +50,12 @@ export function sectionModulus(make: StandMake): number {
 }
 
 /** The verdict on a wall in a gust. */
-export function checkWind(wall: WindyWall, gust: MetresPerSecond, rules: WindRules): Finding {
+export function checkWind(
+  wall: WindyWall,
+  gust: MetresPerSecond,
+  rules: WindRules,
+  units: Units = 'metric',
+): Finding {
   const borne = windSpeedBorne(wall, rules)
   const words = wall.state === 'green' ? 'green lift' : 'unbraced wall'
   return {
@@ -61,8 +67,8 @@ export function checkWind(wall: WindyWall, gust: MetresPerSecond, rules: WindRul
     source: '[ASCE7]',
     verdict: gust <= 0.8 * borne ? 'pass' : gust <= borne ? 'warn' : 'fail',
     say:
-      `The ${words} of ${wall.height.toFixed(2)} m bears gusts of ${borne.toFixed(1)} m/s ` +
-      `(${windPressure(borne, rules.coefficient).toFixed(0)} Pa, safety ${rules.safety} on pressure taken off); expected ${gust.toFixed(1)} m/s. ` +
+      `The ${words} of ${sayQuantity(wall.height, 'm', units)} bears gusts of ${sayQuantity(borne, 'm/s', units)} ` +
+      `(${sayQuantity(windPressure(borne, rules.coefficient), 'N/m²', units)}, safety ${rules.safety} on pressure taken off); expected ${sayQuantity(gust, 'm/s', units)}. ` +
       'Screening only: brace it or keep everyone out of its fall, and let a licensed engineer and local codes decide.',
   }
 }
