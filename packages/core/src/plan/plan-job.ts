@@ -128,8 +128,8 @@ export async function planJob(
 }
 
 /** What a division rests on: all that its estimates of layer time read. */
-const divisionKey = ({ walls, openings, print, rules, sections, noCutAt, machine }: Job): string =>
-  JSON.stringify([walls, openings, print, rules.layerTimeMost, sections, noCutAt, machine])
+const divisionKey = ({ walls, openings, print, rules, sections, noCutAt, machine, units }: Job): string =>
+  JSON.stringify([walls, openings, print, rules.layerTimeMost, sections, noCutAt, machine, units])
 
 /** What the weather of the planned days rests on. */
 function weatherFindings(job: Job, hours: readonly WeatherHour[], campaign: Campaign): readonly Finding[] {
