@@ -1,12 +1,13 @@
 import {
   defaultMix,
   type MixModel,
+  type PumpingModel,
   type StiffnessGrowth,
   scaleStiffness,
   scaleYield,
   type YieldGrowth,
 } from '@dawnlift/core/mix'
-import { type Dimension, formatQuantity } from '@dawnlift/core/quantity'
+import { type Dimension, formatQuantity, type Seconds } from '@dawnlift/core/quantity'
 import { given } from './build-types.js'
 import type { JobDocument } from './job-schema.js'
 import type { Ledger } from './ledger.js'
@@ -17,16 +18,19 @@ type MixBlock = Exclude<JobDocument['mix'], 'default'>
 export function buildMix(mix: JobDocument['mix'], units: 'metric' | 'imperial', ledger: Ledger): MixModel {
   const block: Partial<MixBlock> = mix === 'default' ? {} : mix
   noteDefaults(block, units, ledger)
-  const { tests: _, yield: growth, stiffness, lowerShare, strength, ...plain } = block
+  const { tests: _, yield: growth, stiffness, lowerShare, strength, bondTest, pumping, ...plain } = block
+  const until = given({ until: plain.testedTo })
   const curves = {
-    yield: (growth && yieldOf(growth, ledger)) ?? defaultMix.fitted.yield,
-    stiffness: stiffness ? stiffnessOf(stiffness) : defaultMix.fitted.stiffness,
+    yield: held(growth && yieldOf(growth, ledger), until) ?? defaultMix.fitted.yield,
+    stiffness: held(stiffness && stiffnessOf(stiffness), until) ?? defaultMix.fitted.stiffness,
   }
   const share = lowerShare ?? defaultMix.lowerShare ?? 1
   return {
     ...defaultMix,
     ...given(plain),
     ...(strength ? { strength } : {}),
+    ...(bondTest ? { bondTest: { rest: bondTest.rest, source: bondTest.source ?? 'the job' } } : {}),
+    ...(pumping ? { pumping: pumpingOf(pumping) } : {}),
     provenance: mix === 'default' ? 'default' : 'the job',
     fitted: curves,
     lower: { yield: scaleYield(curves.yield, share), stiffness: scaleStiffness(curves.stiffness, share) },
@@ -37,6 +41,15 @@ export function buildMix(mix: JobDocument['mix'], units: 'metric' | 'imperial', 
     },
   }
 }
+
+/** The job's own growth ends where its tests do. */
+const held = <T extends object>(growth: T | undefined, until: { readonly until?: Seconds }): T | undefined =>
+  growth && { ...growth, ...until }
+
+const pumpingOf = ({ slipLayer, ...yields }: NonNullable<MixBlock['pumping']>): PumpingModel => ({
+  ...yields,
+  slipViscosity: slipLayer.viscosity / slipLayer.thickness,
+})
 
 const stiffnessOf = ({ start, rate, bend }: NonNullable<MixBlock['stiffness']>): StiffnessGrowth => ({
   start,

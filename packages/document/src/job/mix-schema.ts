@@ -26,6 +26,22 @@ const strength = block({
   start: quantity('time'),
 })
 
+const bondTest = block({
+  rest: quantity('time', { least: 60, most: 86_400 }).meta({
+    description: 'Longest rest at the reference temperature after which the bond test still passed',
+  }),
+  source: words().optional().meta({ description: 'Which test, and when' }),
+})
+
+const pumping = block({
+  yield: quantity('pressure', { most: 1e5 }).meta({ description: 'Yield stress of the mix in motion' }),
+  slipYield: quantity('pressure', { most: 1e5 }).meta({ description: 'Of the layer it slips on' }),
+  slipLayer: block({
+    viscosity: quantity('viscosity', { least: 0, above: true }),
+    thickness: quantity('length', { least: 0, above: true, most: 0.01 }),
+  }).meta({ description: 'The paste it slips on: its viscosity and how thick it lies on the hose' }),
+})
+
 /** The mix: `default`, or whatever of it the site knows; the rest stays as in the default mix. */
 export const mixSchema = z.union([
   z.literal('default'),
@@ -45,7 +61,13 @@ export const mixSchema = z.union([
       .meta({ description: 'Activation energy over the gas constant, in K' }),
     reference: quantity('temperature', { least: 0, most: 40 }).optional(),
     openTime: quantity('time', { least: 60 }).optional(),
-    testedTo: quantity('time', { least: 60 }).optional(),
+    testedTo: quantity('time', { least: 60 })
+      .optional()
+      .meta({
+        description: 'Age at which the tests end; no growth of the job’s own curves is counted on beyond',
+      }),
+    bondTest: bondTest.optional(),
+    pumping: pumping.optional(),
     cutFrom: quantity('pressure').optional(),
     cutUntil: quantity('pressure').optional(),
     plasticViscosity: quantity('viscosity').optional(),
