@@ -69,7 +69,8 @@ export async function shareSite(
 }
 
 function compared(site: SiteInput, shared: SiteCampaign | undefined, plain: SiteCampaign): SharedSite {
-  const isSooner = shared?.finished && (!plain.finished || shared.finish < plain.finish)
+  // An hour on the same day is not worth the moves.
+  const isSooner = shared?.finished && (!plain.finished || shared.finishDate < plain.finishDate)
   const best = isSooner ? shared : plain
   const date = siteBound(site)
   return {
