@@ -46,6 +46,9 @@ interface Cursor {
   y: number
   heading: number
   feed: string
+  /** Pace and cross-section the last words were made from: most pieces keep both. */
+  pace: number
+  section: number
   setting: string
   pumping: boolean
 }
@@ -67,7 +70,19 @@ export function writeChain(passes: readonly Pass[], rules: ChainRules): string[]
   const first = passes[0]!
   const [x, y] = startOf(passes, rules, units)
   const heading = degreesOnGrid(first.headings[0]!)
-  const cursor: Cursor = { rules, units, lines: [], x, y, heading, feed: '', setting: '', pumping: false }
+  const cursor: Cursor = {
+    rules,
+    units,
+    lines: [],
+    x,
+    y,
+    heading,
+    feed: '',
+    pace: Number.NaN,
+    section: Number.NaN,
+    setting: '',
+    pumping: false,
+  }
   for (const i of passes.keys()) {
     if (i > 0) turnTo(cursor, passes[i]!.headings[0]!)
     writePass(cursor, passes, i)
@@ -184,11 +199,15 @@ function paceWords(cursor: Cursor, { segment, speed, section }: Piece, turned: n
   const rate = (machine.headingRate * 180) / Math.PI
   const followed =
     turned > 0 && segment.length > grid ? ((segment.length - grid) * rate) / turned : Number.POSITIVE_INFINITY
-  const feed = feedText(Math.min(speed, followed) * perMinute)
+  const pace = Math.min(speed, followed)
+  if (pace === cursor.pace && section === cursor.section) return ''
+  const feed = feedText(pace * perMinute)
   const setting = settingText(pumpSetting(machine, (section * Number(feed)) / perMinute))
   const words = `${feed === cursor.feed ? '' : ` F${feed}`}${setting === cursor.setting ? '' : ` S${setting}`}`
   cursor.feed = feed
   cursor.setting = setting
+  cursor.pace = pace
+  cursor.section = section
   return words
 }
 
@@ -215,6 +234,7 @@ function turnTo(cursor: Cursor, heading: number): void {
   const turn = ((target - cursor.heading) * Math.PI) / 180
   if (machine.headingRate === 0 || !isSharp(turn)) return
   cursor.feed = feedText((machine.headingRate * 180 * 60) / Math.PI)
+  cursor.pace = Number.NaN
   cursor.lines.push(pumpOffWord, `G1 ${machine.words.rotary}${plain(target)} F${cursor.feed}`)
   cursor.heading = target
   cursor.lines.push(machine.words.pumpOn)
