@@ -4,7 +4,7 @@ import { sayLimit } from '@dawnlift/core/limit'
 import type { Plan } from '@dawnlift/core/plan'
 import { figure } from '@dawnlift/drawing/paper'
 import { drawLayerPlan, drawTimeHeight } from '@dawnlift/drawing/views'
-import { useMemo } from 'react'
+import { lazy, Suspense, useMemo } from 'react'
 import { Figure, OpenNumber, Picture, WithPlan } from '../../parts/index.js'
 import { useApp } from '../../state/index.js'
 import { words } from '../../words/index.js'
@@ -12,11 +12,13 @@ import { Quiet } from '../quiet.js'
 import { sheetWords } from '../sheet-words.js'
 import { DaySheet } from './day-sheet.js'
 import { dayText } from './day-text.js'
-import { DoubtSheet } from './doubt-sheet.js'
 import { Levers } from './levers.js'
 import { LiftSheet } from './lift-sheet.js'
-import { MoveBoard } from './move-board.js'
 import { PinnedList } from './pinned-list.js'
+
+/** Further down the page: fetched when the first picture is there. */
+const DoubtSheet = lazy(() => import('./doubt-sheet.js').then(module => ({ default: module.DoubtSheet })))
+const MoveBoard = lazy(() => import('./move-board.js').then(module => ({ default: module.MoveBoard })))
 
 /** Which lift on which day, at which clock time, and why not more. */
 export const DaysPlace = () => <WithPlan>{plan => <Days plan={plan} />}</WithPlan>
@@ -47,10 +49,14 @@ function Days({ plan }: { readonly plan: Plan }) {
         </div>
       </div>
       <PinnedList plan={plan} />
-      <MoveBoard plan={plan} />
+      <Suspense>
+        <MoveBoard plan={plan} />
+      </Suspense>
       <div className="columns">
         <Levers plan={plan} />
-        <DoubtSheet plan={plan} />
+        <Suspense>
+          <DoubtSheet plan={plan} />
+        </Suspense>
       </div>
     </>
   )

@@ -1,11 +1,10 @@
 import type { Plan } from '@dawnlift/core/plan'
 import { Button, Group } from '@mantine/core'
 import { useState } from 'react'
-import { type LiftMove, useApp } from '../../state/index.js'
+import type { LiftMove } from '../../state/index.js'
 import { words } from '../../words/index.js'
-import { editedJob } from '../fields/index.js'
 import { dayText } from './day-text.js'
-import { editsOf, liftName, pinEdits } from './pin-edits.js'
+import { liftName, pinEdits, writeEdits } from './pin-edits.js'
 
 /** What breaks, what else moves, and the word to settle it. */
 export function MoveResult({
@@ -21,19 +20,12 @@ export function MoveResult({
   const { moving } = words
   if (move === 'none') return <p className="limit">{moving.noSuch}</p>
   const { lift, date, broken, days, finish, moved } = move
-  const pin = () => {
+  const pin = async () => {
     const section = plan.campaign.days.flatMap(day => day.lifts).find(each => each.id === lift)?.section
     const name = section === undefined ? undefined : liftName(lift, section)
-    const document = useApp.getState().files?.document ?? ''
-    const edited =
-      name &&
-      editedJob(
-        document,
-        editsOf(document, raw => pinEdits(raw, name, date)),
-      )
-    if (!edited) return setWrong(moving.noSuch)
-    if (!edited.ok) return setWrong(edited.problems.map(each => each.say).join(' '))
-    useApp.getState().edit(edited.value)
+    if (!name) return setWrong(moving.noSuch)
+    const problems = await writeEdits(raw => pinEdits(raw, name, date))
+    if (problems.length > 0) return setWrong(problems.map(each => each.say).join(' '))
     close()
   }
   return (
@@ -75,7 +67,7 @@ export function MoveResult({
         </p>
       )}
       <Group gap="sm">
-        <Button onClick={pin}>{moving.pin}</Button>
+        <Button onClick={() => void pin()}>{moving.pin}</Button>
         <Button variant="default" onClick={close}>
           {moving.leave}
         </Button>

@@ -1,11 +1,12 @@
 import type { PrintDay } from '@dawnlift/core/campaign'
-import { editJob, rawJob } from '@dawnlift/document/job'
+import { editJob, type JobEdit, type RawJob, rawJob } from '@dawnlift/document/job'
 import { describe, expect, it } from 'vitest'
-import { editsOf, liftName, pinEdits, unpinEdits } from './pin-edits.js'
+import { liftName, pinEdits, unpinEdits } from './pin-edits.js'
 import { weeksOf } from './weeks.js'
 
-const edited = (text: string, make: Parameters<typeof editsOf>[1]) => {
-  const result = editJob(text, editsOf(text, make))
+const edited = (text: string, make: (raw: RawJob) => readonly JobEdit[]) => {
+  const before = rawJob(text)
+  const result = editJob(text, make(before.ok ? before.value : {}))
   if (!result.ok) throw new Error(result.problems[0]?.say)
   const raw = rawJob(result.value)
   return raw.ok ? raw.value.pins : undefined

@@ -1,5 +1,6 @@
 import type { LiftPin } from '@dawnlift/core/job'
-import { type JobEdit, type RawJob, rawJob } from '@dawnlift/document/job'
+import type { Problem } from '@dawnlift/core/result'
+import type { JobEdit, RawJob } from '@dawnlift/document/job'
 
 interface Row {
   readonly section?: unknown
@@ -35,8 +36,8 @@ export function unpinEdits(raw: RawJob, pin: Pick<LiftPin, 'section' | 'lift'>):
   return [{ kind: 'remove', path: rowsOf(raw).length === 1 ? ['pins'] : ['pins', row] }]
 }
 
-/** Edits made of the document as it stands; none where it cannot be read. */
-export function editsOf(document: string, make: (raw: RawJob) => readonly JobEdit[]): readonly JobEdit[] {
-  const raw = rawJob(document)
-  return raw.ok ? make(raw.value) : []
+/** Writes into the job. What reads and writes it is fetched only now: the days are seen far more often than pinned. */
+export async function writeEdits(make: (raw: RawJob) => readonly JobEdit[]): Promise<readonly Problem[]> {
+  const { applyEdits } = await import('../walls/edits/apply-edits.js')
+  return applyEdits(make)
 }
