@@ -1,6 +1,6 @@
 import type { Celsius, Instant, Share } from '../quantity/index.js'
+import { type PrintConditions, supplyOf } from './hour-columns.js'
 import { chilledWater, chillerPower, iceShareMost, waterFlow } from './mix-temperature.js'
-import { type PrintConditions, supplyOf } from './print-hour.js'
 import type { PrintHour } from './site-hour.js'
 
 /** What keeps the mix under its limit in one hour. */

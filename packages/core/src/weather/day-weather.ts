@@ -3,7 +3,7 @@ import { type CoolingNeed, coolingNeed } from './cooling.js'
 import { type CrewHour, crewHeat, type WorkLoad } from './crew-heat.js'
 import { type OpenSpan, openSpans } from './crossing.js'
 import { CIVIL_DEGREES, type Daylight, daylight } from './daylight.js'
-import type { PrintConditions } from './print-hour.js'
+import type { PrintConditions } from './hour-columns.js'
 import type { PrintHour } from './site-hour.js'
 
 /** One day of the site as its lead reads it in the morning. */

@@ -12,7 +12,7 @@ export interface HourValues {
 }
 
 /** Every limit of one hour, in the order a lead asks for them. */
-export function hourLimits(rules: Rules): (hour: WeatherHour, values: HourValues) => readonly Limit[] {
+export function hourLimits(rules: Rules): (hour: WeatherHour, values: HourValues) => Limit[] {
   // What most hours have alike is made once: a season has few rainy hours, and each is light or dark.
   const dry = limit('rain', 0, rules.rainMost, 'mm/h')
   const daylight = [0, 1].map(light => floor('daylight', light, rules.daylightNeeded, ''))
@@ -47,10 +47,18 @@ const floor = (kind: LimitKind, brings: number, rule: RuleValue, unit: string): 
 })
 
 /** The whole hour has to be permitted; how much of it is, the lead sees in the capacity. */
-export function permittedLimit({ from, until, source }: PermittedHours, clock: Seconds): Limit {
+export const permittedLimit = (minutes: number, source: string): Limit => ({
+  kind: 'permitted-hours',
+  demand: 60,
+  capacity: minutes,
+  unit: 'min',
+  source,
+})
+
+/** Minutes of an hour that are permitted, from the seconds after local midnight at which it begins. */
+export function permittedMinutes({ from, until }: PermittedHours, clock: Seconds): number {
   const end = until > from ? until : until + 86400
   const overlap = (shift: Seconds) =>
     Math.max(0, Math.min(end + shift, clock + 3600) - Math.max(from + shift, clock)) / 60
-  const minutes = Math.min(60, overlap(0) + overlap(-86400) + overlap(86400))
-  return { kind: 'permitted-hours', demand: 60, capacity: minutes, unit: 'min', source }
+  return Math.min(60, overlap(0) + overlap(-86400) + overlap(86400))
 }

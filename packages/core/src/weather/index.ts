@@ -57,6 +57,8 @@ export type { WorkAir } from './heat-stress.js'
 export { globeTemperature, heatIndex, naturalWetBulb, wbgtFromAir, wbgtOutdoors } from './heat-stress.js'
 export type { ReplayedYear, WeatherHistory } from './history-years.js'
 export { replayYears } from './history-years.js'
+export type { HourColumns, PrintConditions } from './hour-columns.js'
+export { hourColumns, supplyOf } from './hour-columns.js'
 export { localClocks } from './local-clocks.js'
 export type { SourceSpan } from './merge-hours.js'
 export { alignHours, mergeHours, sourceRank, sourceSpans } from './merge-hours.js'
@@ -81,8 +83,7 @@ export type { Unrest } from './normals-hours.js'
 export { hoursFromNormals, replayNormals, usualUnrest } from './normals-hours.js'
 export type { CompletedHours, Observation } from './observation.js'
 export { completeHours } from './observation.js'
-export type { PrintConditions } from './print-hour.js'
-export { closedBy, printHours, supplyOf } from './print-hour.js'
+export { closedBy, printHourAt, printHours } from './print-hour.js'
 export {
   dewPoint,
   humidityFromDewPoint,

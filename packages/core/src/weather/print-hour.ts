@@ -1,42 +1,9 @@
-import type { Job, PermittedHours } from '../job/index.js'
+import type { PermittedHours } from '../job/index.js'
 import { isBeyond, type Limit } from '../limit/index.js'
-import type { Celsius, Instant } from '../quantity/index.js'
-import { assert } from '../result/index.js'
 import { crossingBetween } from './crossing.js'
-import { CIVIL_DEGREES } from './daylight.js'
-import { evaporationPerHour, windAtHeight } from './evaporation.js'
-import { wbgtOutdoors } from './heat-stress.js'
-import { type HourValues, hourLimits, permittedLimit } from './hour-limits.js'
-import { localClocks } from './local-clocks.js'
-import {
-  chilledWater,
-  iceShareMost,
-  nozzleLine,
-  type Supply,
-  type SupplyHour,
-  sunOnCylinder,
-} from './mix-temperature.js'
+import { type HourColumns, hourColumns, lightOf, type PrintConditions } from './hour-columns.js'
+import { hourLimits, permittedLimit } from './hour-limits.js'
 import type { PrintHour, WeatherHour } from './site-hour.js'
-import { hourAngle, type SunOfDay, sunTrack } from './sun.js'
-
-/** The parts of a job that decide an hour. A whole `Job` will do. */
-export type PrintConditions = Pick<Job, 'site' | 'crew' | 'batching' | 'rules' | 'mix' | 'print'>
-
-/** What all hours have in common, worked out once. */
-interface Standing {
-  readonly conditions: PrintConditions
-  readonly supply: Supply
-  readonly chilled?: { readonly water: Celsius; readonly ice: number }
-  readonly limits: (hour: WeatherHour, values: HourValues) => readonly Limit[]
-  readonly sinLatitude: number
-  readonly cosLatitude: number
-  readonly sunAt: (at: Instant) => SunOfDay
-}
-
-/** Wind at the bead and at the crew, over that at 10 m. */
-const BEAD_WIND = windAtHeight(1)
-const CREW_WIND = windAtHeight(1, 2)
-const SIN_CIVIL = Math.sin((CIVIL_DEGREES * Math.PI) / 180)
 
 /**
  * What each hour means for printing, with every limit and its margin.
@@ -54,156 +21,72 @@ export function printHours(
   hours: readonly WeatherHour[],
   permitted: PermittedHours | undefined = conditions.site.permittedHours,
 ): readonly PrintHour[] {
-  const standing = standingOf(conditions)
-  const dry = trailingMeans(hours, conditions.batching.siloGain)
-  const printed = hours.map((hour, index) => printHour(standing, hour, dry[index]!))
-  const all = permitted ? withPermitted(printed, permitted, conditions.site.timeZone) : printed
-  for (let index = 1; index < all.length; index += 1)
-    if (!all[index]!.open) all[index] = withMoments(all[index - 1]!, all[index]!)
+  const columns = hourColumns(conditions, hours, permitted)
+  const hourAt = undatedHours(columns)
+  const all: PrintHour[] = new Array(hours.length)
+  for (let index = 0; index < hours.length; index += 1) {
+    const hour = hourAt(index)
+    all[index] = hour.open || index === 0 ? hour : withMoments(all[index - 1]!, hour)
+  }
   return all
 }
 
-/** A limit that held in the hour before is given the moment it was passed. */
-function withMoments(before: PrintHour, hour: PrintHour): PrintHour {
-  let dated: Limit[] | undefined
-  hour.limits.forEach((limit, index) => {
-    const was = before.limits[index]
-    if (!was || !isBeyond(limit) || isBeyond(was)) return
-    const at = crossingBetween(before, hour, limit.kind)
-    if (at === undefined) return
-    dated ??= [...hour.limits]
-    dated[index] = { ...limit, at }
-  })
-  return dated ? { ...hour, limits: dated } : hour
+/** One hour of the columns as an object with its limits, the same as `printHours` makes it. */
+export function printHourAt(columns: HourColumns, index: number): PrintHour {
+  const hourAt = undatedHours(columns)
+  const hour = hourAt(index)
+  return hour.open || index === 0 ? hour : withMoments(hourAt(index - 1), hour)
 }
 
 /** The limits that close an hour. */
 export const closedBy = (hour: PrintHour): readonly Limit[] => hour.limits.filter(isBeyond)
 
-/** The way of the mix to the nozzle at the job's bead and speed. */
-export function supplyOf({
-  batching,
-  mix,
-  print,
-}: Pick<PrintConditions, 'batching' | 'mix' | 'print'>): Supply {
-  const { beadWidth, layerHeight } = print
-  const area = (beadWidth - layerHeight) * layerHeight + (Math.PI / 4) * layerHeight ** 2
-  return { batching, mix, flow: area * print.speed }
-}
-
-function standingOf(conditions: PrintConditions): Standing {
-  const { batching, mix, site } = conditions
-  const supply = supplyOf(conditions)
-  const ice = iceShareMost(batching, mix)
-  const cold = batching.chiller !== undefined || ice > 0
-  const latitude = (site.latitude * Math.PI) / 180
-  return {
-    conditions,
-    supply,
-    ...(cold ? { chilled: { water: chilledWater(supply), ice } } : {}),
-    limits: hourLimits(conditions.rules),
-    sinLatitude: Math.sin(latitude),
-    cosLatitude: Math.cos(latitude),
-    sunAt: sunTrack(),
+/** Hours without the moments at which limits are passed: those need the hour before. */
+function undatedHours(columns: HourColumns): (index: number) => PrintHour {
+  const { weather, tap, chilled, waterNeeded, evaporation, wbgt, sineOfSun, open } = columns
+  const limitsOf = limitsAt(columns)
+  return index => {
+    const hour = {
+      start: weather[index]!.start,
+      weather: weather[index]!,
+      mixTemperature: tap[index]!,
+      waterNeeded: waterNeeded[index]!,
+      evaporation: evaporation[index]!,
+      wbgt: wbgt[index]!,
+      sunAltitude: Math.asin(sineOfSun[index]!),
+      limits: limitsOf(index),
+      open: open[index] === 1,
+    }
+    return chilled ? { ...hour, mixTemperatureChilled: chilled[index]! } : hour
   }
 }
 
-function printHour(standing: Standing, hour: WeatherHour, dry: Celsius): PrintHour {
-  assert(isKnown(hour), 'every figure of an hour of weather is a number')
-  const { rules, batching } = standing.conditions
-  const sine = sineOfSun(standing, hour)
-  const wind = hour.wind * BEAD_WIND
-  const around = { dry, air: hour.air, wind, cylinderSun: sunOnCylinder(hour) }
-  const line = nozzleLine(standing.supply, around, 0)
-  const tap = line.rest + line.slope * batching.waterTemperature
-  const coldest = standing.chilled ? coldestOf(standing, around, tap) : undefined
-  // Cooled only as far as the limit asks: cold water is dear.
-  const inUse = Math.max(coldest ?? tap, Math.min(tap, rules.mixTemperatureMost.value))
-  const evaporation = evaporationPerHour({ air: hour.air, humidity: hour.humidity, wind }, inUse)
-  const wbgt = crewWbgt(hour, sine)
-  const limits = standing.limits(hour, { tap, evaporation, wbgt, light: sine > SIN_CIVIL ? 1 : 0 })
-  const common = {
-    start: hour.start,
-    weather: hour,
-    mixTemperature: tap,
-    waterNeeded: (rules.mixTemperatureMost.value - line.rest) / line.slope,
-    evaporation,
-    wbgt,
-    sunAltitude: Math.asin(sine),
-    limits,
-    open: allHold(limits),
+function limitsAt(columns: HourColumns): (index: number) => readonly Limit[] {
+  const { weather, rules, permitted, permittedMinutes, tap, evaporation, wbgt, sineOfSun } = columns
+  const limits = hourLimits(rules)
+  return index => {
+    const values = {
+      tap: tap[index]!,
+      evaporation: evaporation[index]!,
+      wbgt: wbgt[index]!,
+      light: lightOf(sineOfSun[index]!),
+    }
+    const own = limits(weather[index]!, values)
+    if (permitted && permittedMinutes) own.push(permittedLimit(permittedMinutes[index]!, permitted.source))
+    return own
   }
-  return coldest === undefined ? common : { ...common, mixTemperatureChilled: coldest }
 }
 
-function withPermitted(hours: readonly PrintHour[], permitted: PermittedHours, zone: string): PrintHour[] {
-  const clocks = localClocks(hours, zone)
-  return hours.map((hour, index) => {
-    const limit = permittedLimit(permitted, clocks[index]!)
-    return { ...hour, limits: [...hour.limits, limit], open: hour.open && !isBeyond(limit) }
-  })
-}
-
-/** One sum finds any figure that is not a number. */
-const isKnown = (hour: WeatherHour): boolean =>
-  Number.isFinite(
-    hour.start +
-      hour.air +
-      hour.humidity +
-      hour.wind +
-      hour.gust +
-      hour.rain +
-      hour.global +
-      hour.beam +
-      hour.diffuse +
-      hour.pressure,
-  )
-
-function allHold(limits: readonly Limit[]): boolean {
-  for (const limit of limits) if (isBeyond(limit)) return false
-  return true
-}
-
-/** The coldest mix the chiller and ice can make, but no colder than a mix may be: there the operator eases them off. */
-function coldestOf(standing: Standing, around: SupplyHour, tap: Celsius): Celsius {
-  const { water, ice } = standing.chilled!
-  const line = nozzleLine(standing.supply, around, ice)
-  const least = standing.conditions.rules.mixTemperatureLeast.value
-  return Math.max(line.rest + line.slope * water, Math.min(tap, least))
-}
-
-function sineOfSun({ conditions, sinLatitude, cosLatitude, sunAt }: Standing, hour: WeatherHour): number {
-  const middle = hour.start + 1800
-  const sun = sunAt(middle)
-  const H = hourAngle(middle, conditions.site.longitude, sun.equationOfTimeMinutes)
-  return Math.max(
-    -1,
-    Math.min(1, sinLatitude * sun.sinDeclination + cosLatitude * sun.cosDeclination * Math.cos(H)),
-  )
-}
-
-function crewWbgt(hour: WeatherHour, sinAltitude: number): Celsius {
-  const beamShare = hour.global > 0 ? Math.max(0, 1 - hour.diffuse / hour.global) : 0
-  return wbgtOutdoors({
-    air: hour.air,
-    humidity: hour.humidity,
-    pressure: hour.pressure,
-    wind: hour.wind * CREW_WIND,
-    global: hour.global,
-    beamShare: Math.min(1, beamShare),
-    sinAltitude,
-  })
-}
-
-/** Mean air of the 24 hours before and with each hour, plus a gain; the first day uses its own mean. */
-function trailingMeans(hours: readonly WeatherHour[], gain: Celsius): Float64Array {
-  const means = new Float64Array(hours.length)
-  const first = Math.min(24, hours.length)
-  let sum = 0
-  for (let index = 0; index < first; index += 1) sum += hours[index]!.air
-  for (let index = 0; index < hours.length; index += 1) {
-    if (index >= 24) sum += hours[index]!.air - hours[index - 24]!.air
-    means[index] = sum / first + gain
+/** A limit that held in the hour before is given the moment it was passed. */
+function withMoments(before: PrintHour, hour: PrintHour): PrintHour {
+  let dated: Limit[] | undefined
+  for (let index = 0; index < hour.limits.length; index += 1) {
+    const [limit, was] = [hour.limits[index]!, before.limits[index]]
+    if (!was || !isBeyond(limit) || isBeyond(was)) continue
+    const at = crossingBetween(before, hour, limit.kind)
+    if (at === undefined) continue
+    dated ??= [...hour.limits]
+    dated[index] = { ...limit, at }
   }
-  return means
+  return dated ? { ...hour, limits: dated } : hour
 }

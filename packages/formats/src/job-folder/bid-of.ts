@@ -4,7 +4,7 @@ import { pathLength } from '@dawnlift/core/geometry'
 import type { Job } from '@dawnlift/core/job'
 import { hoseVolume } from '@dawnlift/core/tally'
 import { beadLengthPerMetre } from '@dawnlift/core/wall'
-import { type PrintHour, printHours } from '@dawnlift/core/weather'
+import { type HourColumns, hourColumns } from '@dawnlift/core/weather'
 import { doubtSeed } from './campaign-doubt.js'
 import type { OpenedJob } from './open-job.js'
 import { weatherYears } from './weather-years.js'
@@ -45,7 +45,7 @@ export function bidOf(
   const { job } = opened
   const met = weatherYears(opened, read, COURSES, doubtSeed)
   const seasons = Array.from({ length: met.count }, (_, index) =>
-    seasonOf(job, printHours(job, met.yearAt(index, SEASON).hours)),
+    seasonOf(job, hourColumns(job, met.yearAt(index, SEASON).hours)),
   )
   const { floorArea, wallLength, openings, wallHeight, embeds, lintels, poured } = given
   const { print, rules, crew, mix, batching, costs, calendar } = job
@@ -97,13 +97,13 @@ interface Season {
   readonly lostShare: number
 }
 
-function seasonOf({ crew, site }: Job, hours: readonly PrintHour[]): Season {
+function seasonOf({ crew, site }: Job, { weather, open }: HourColumns): Season {
   const byDay = new Map<string, number>()
-  for (const hour of hours) {
-    const { date, clock } = localTime(hour.start, site.timeZone)
+  for (let index = 0; index < weather.length; index += 1) {
+    const { date, clock } = localTime(weather[index]!.start, site.timeZone)
     if (!crew.workDays.includes(weekday(date)) || crew.daysOff.includes(date)) continue
     const isCrewThere = clock >= crew.dayStart + crew.setUp && clock + 3600 <= crew.dayEnd - crew.washOut
-    byDay.set(date, (byDay.get(date) ?? 0) + (hour.open && isCrewThere ? 1 : 0))
+    byDay.set(date, (byDay.get(date) ?? 0) + (open[index] === 1 && isCrewThere ? 1 : 0))
   }
   const days = [...byDay.values()]
   const worked = days.filter(open => open >= WORTH_A_DAY)
