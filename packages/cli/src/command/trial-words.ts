@@ -1,7 +1,7 @@
 import type { Machine } from '@dawnlift/core/machine'
 import type { NextTrial } from '@dawnlift/core/trial'
+import type { TrialFits } from '@dawnlift/formats/mix-tests'
 import { textTable } from '../screen/table.js'
-import type { TrialFits } from './trial-fits.js'
 import type { TriedWith } from './tried-with.js'
 
 /** What the trials tell, what to write into the job, and what to try next. */
@@ -40,7 +40,11 @@ const outliers = (names: readonly string[]): readonly string[] =>
 
 /** Lines for the job's `machine:` that make the plan and its files use what was measured. */
 function toWrite(before: Machine, { pump }: Machine): readonly string[] {
+  const flow = (value: number) => `${Number((value * 60_000).toPrecision(5))} L/min`
   const lines = [
+    ...(pump.flowMost === before.pump.flowMost
+      ? []
+      : [`flowLeast: ${flow(pump.flowLeast)}`, `flowMost: ${flow(pump.flowMost)}`]),
     ...(pump.settingPerFlow === before.pump.settingPerFlow
       ? []
       : [`settingAtMost: ${Number((pump.settingPerFlow * pump.flowMost).toPrecision(4))}`]),

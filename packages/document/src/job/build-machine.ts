@@ -28,7 +28,7 @@ export function buildMachine(block: MachineBlock, units: Units, ledger: Ledger):
 }
 
 function merged(block: MachineBlock, profile: Machine): Machine {
-  const { profile: _, origin: __, turn: ___, reach, pump, words, ...rest } = block
+  const { profile: _, origin: __, turn: ___, trials: ____, reach, pump, words, ...rest } = block
   const { settingAtMost, ...flows } = pump
   const flowMost = flows.flowMost ?? profile.pump.flowMost
   const settingPerFlow = settingAtMost === undefined ? profile.pump.settingPerFlow : settingAtMost / flowMost

@@ -12,6 +12,7 @@ export interface JobFiles {
   readonly weatherFile?: string
   readonly forecastFile?: string
   readonly testsFile?: string
+  readonly trialsFile?: string
 }
 
 /** What has to be fetched for a job, and how its drawing is to be read. */
@@ -27,6 +28,7 @@ export function readJobFiles(text: string, fileName = 'job.yaml'): Result<JobFil
     weatherFile: document.weather.file,
     forecastFile: document.weather.forecast,
     testsFile: document.mix === 'default' ? undefined : document.mix.tests,
+    trialsFile: document.machine.trials,
   }
   return success(given(files))
 }

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { defaultText } from './assumed.js'
-import { assumedQuantity, block, choice, count, quantity, words } from './field.js'
+import { assumedQuantity, block, choice, count, file, quantity, words } from './field.js'
 
 const range = z.tuple([quantity('length'), quantity('length')])
 const positive = { least: 0, above: true }
@@ -9,6 +9,12 @@ const positive = { least: 0, above: true }
 export const machineSchema = block({
   profile: words(60).prefault(defaultText('machine.profile')),
   name: words().optional(),
+  trials: file()
+    .optional()
+    .meta({
+      description:
+        'Trials of machine and pump, a CSV file beside the job: what they measured is planned with',
+    }),
   origin: z
     .tuple([quantity('length'), quantity('length'), quantity('length')])
     .prefault(['1 m', '1 m', '0 m'])

@@ -17,6 +17,7 @@ import {
 import { drawingWalls, readDrawing } from '../dxf/index.js'
 import { jobLog } from './job-log.js'
 import { mixFromTests } from './job-mix.js'
+import { machineFromTrials } from './job-trials.js'
 import { jobHours } from './job-weather.js'
 
 /** A job as it lies in a folder: its text, and a way to read the files beside it. */
@@ -55,19 +56,22 @@ export function openJob({ document, read }: JobSource): Result<OpenedJob> {
     ])
   const { weather, assumed, notes, testsFile } = parsed.value
   const fit = testsFile ? mixFromTests(testsFile, read(testsFile), parsed.value.job.mix) : undefined
+  const mix = fit?.ok ? fit.value.mix : parsed.value.job.mix
+  const machine = machineFromTrials(files.value.trialsFile, read, parsed.value.job.machine, mix.density)
   const hours = jobHours(parsed.value.job, weather, read)
   const log = jobLog(read, parsed.value.job.site.timeZone)
   const wallProblems = checkWalls(parsed.value.job).map(problem =>
     placed(problem, parsed.value.job, files.value.drawing),
   )
-  if ((fit && !fit.ok) || !hours.ok || !log.ok || wallProblems.length > 0)
+  if ((fit && !fit.ok) || !hours.ok || !log.ok || !machine.ok || wallProblems.length > 0)
     return failure([
       ...wallProblems,
       ...(fit && !fit.ok ? fit.problems : []),
+      ...(machine.ok ? [] : machine.problems),
       ...(hours.ok ? [] : hours.problems),
       ...(log.ok ? [] : log.problems),
     ])
-  const job = fit ? { ...parsed.value.job, mix: fit.value.mix } : parsed.value.job
+  const job = { ...parsed.value.job, mix, machine: machine.value }
   const unsound = checkStanding({ ...job, sections: [] })
   if (unsound.length > 0) return failure(unsound)
   return success({
