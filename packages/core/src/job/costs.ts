@@ -2,6 +2,7 @@
 export interface Costs {
   readonly currency: string
   readonly machinePerDay: number
+  /** Each person, set-up to wash-out. */
   readonly crewPerHour: number
   readonly materialPerTonne: number
   readonly waterPerCubicMetre: number

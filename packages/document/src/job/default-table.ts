@@ -154,7 +154,7 @@ export const defaultTable = {
 
   'costs.currency': word('EUR', ours, rate),
   'costs.machinePerDay': word('1200', ours, rate),
-  'costs.crewPerHour': word('160', ours, rate),
+  'costs.crewPerHour': word('32', ours, rate),
   'costs.materialPerTonne': word('320', ours, rate),
   'costs.waterPerCubicMetre': word('3', ours, rate),
   'costs.pourPerCubicMetre': word('180', ours, rate),

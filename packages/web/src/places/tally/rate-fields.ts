@@ -10,7 +10,7 @@ const rate = (name: string, label: string): Field => ({
 export const rateFields: readonly Field[] = [
   { path: ['costs', 'currency'], label: 'Currency', kind: { kind: 'text' } },
   rate('machinePerDay', 'Machine, a day'),
-  rate('crewPerHour', 'Crew, an hour'),
+  rate('crewPerHour', 'Each of the crew, an hour'),
   rate('materialPerTonne', 'Dry material, a tonne'),
   rate('waterPerCubicMetre', 'Water, a cubic metre'),
   rate('pourPerCubicMetre', 'Poured concrete, a cubic metre'),
