@@ -1,4 +1,4 @@
-import { writeFileSync } from 'node:fs'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { type ReportedCommand, reportSchemas } from '@dawnlift/formats/reports'
 import { afterAll, describe, expect, it } from 'vitest'
@@ -132,6 +132,18 @@ writeFileSync(
   join(folder, 'trials.csv'),
   'kind,setting,caught_kg,during_s\npump,30,6.4,60\npump,100,21.3,60\npump,200,42.9,60\n',
 )
+
+describe('dawnlift stand', () => {
+  it('draws how the section would move, and leaves a file alone that is there', async () => {
+    const words = ['stand', gardenWall, '--lift', 'A2', '--out', 'mode.svg']
+    expect((await run(words, folder)).code).toBe(0)
+    const picture = readFileSync(join(folder, 'mode.svg'), 'utf8')
+    expect(picture).toMatch(/^<svg/)
+    expect(picture).toContain('A2')
+    const again = await run(words, folder)
+    expect([again.code, again.err]).toEqual([2, expect.stringContaining('exists already')])
+  })
+})
 
 describe('--json', () => {
   it.each<[ReportedCommand, ...string[]]>([

@@ -1,4 +1,8 @@
+import { existsSync, writeFileSync } from 'node:fs'
+import { resolve } from 'node:path'
 import { wholeSection } from '@dawnlift/core/plan'
+import { figure, toSvg } from '@dawnlift/drawing/paper'
+import { drawModeShape } from '@dawnlift/drawing/views'
 import { standReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
 import { showProblems } from '../screen/problem-list.js'
@@ -13,11 +17,18 @@ export function addStand(program: Command, { screen, finish }: CommandContext): 
     .command('stand')
     .argument('<job>', 'a job folder')
     .requiredOption('--lift <id>', 'the lift to look at, such as B3')
+    .option('--out <file>', 'draw how it would move, an SVG picture; an existing file is left alone')
     .option('--json', 'one JSON document on standard output')
     .description(
       'One lift as a whole section of shells: how far its green wall is from buckling, and where. Takes seconds.',
     )
-    .action(async (job: string, options: { lift: string; json?: boolean }) => {
+    .action(async (job: string, options: { lift: string; out?: string; json?: boolean }) => {
+      const target = options.out === undefined ? undefined : resolve(screen.folder, options.out)
+      if (target !== undefined && existsSync(target)) {
+        const say = `${options.out} exists already; choose another name. Nothing was written.`
+        showProblems(screen, [{ code: 'cli/out-exists', at: '--out', say }], options.json === true)
+        return finish(2)
+      }
       const planned = await planFolder(job, screen)
       if (!planned.ok) {
         showProblems(screen, planned.problems, options.json === true)
@@ -35,6 +46,13 @@ export function addStand(program: Command, { screen, finish }: CommandContext): 
       if (!answer.ok) {
         showProblems(screen, answer.problems, options.json === true)
         return finish(2)
+      }
+      if (target !== undefined && answer.value.kind === 'buckles') {
+        const { name, revision } = plan.job
+        const day = plan.campaign.days.find(({ lifts }) => lifts.includes(lift))
+        const words = { job: name, revision, date: day?.date ?? '', notes: [caution] }
+        const parts = { job: plan.job, lift, buckling: answer.value.buckling }
+        writeFileSync(target, toSvg(drawModeShape(parts, figure(300, 200, words))))
       }
       if (options.json) return screen.out(JSON.stringify(standReport(lift, answer.value, caution), null, 2))
       const words =
