@@ -61,11 +61,9 @@ export const mixSchema = z.union([
       .meta({ description: 'Activation energy over the gas constant, in K' }),
     reference: quantity('temperature', { least: 0, most: 40 }).optional(),
     openTime: quantity('time', { least: 60 }).optional(),
-    testedTo: quantity('time', { least: 60 })
-      .optional()
-      .meta({
-        description: 'Age at which the tests end; no growth of the job’s own curves is counted on beyond',
-      }),
+    testedTo: quantity('time', { least: 60 }).optional().meta({
+      description: 'Age at which the tests end; no growth of the job’s own curves is counted on beyond',
+    }),
     bondTest: bondTest.optional(),
     pumping: pumping.optional(),
     cutFrom: quantity('pressure').optional(),
