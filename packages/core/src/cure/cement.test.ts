@@ -41,6 +41,12 @@ describe('cementHeat', () => {
       6,
     )
   })
+  it('takes silica fume at 300 J/g, within a hundredth of what 330 would give', () => {
+    const heat = binderHeat(cement, { ...plain, cement: 0.9, silicaFume: 0.1 }) / 1000
+    // hand: 0.9 · 489.58 + 0.1 · 300 = 470.622 J/g; with 330 it is 473.622.
+    expect(heat).toBeCloseTo(470.622, 6)
+    expect(473.622 / heat - 1).toBeLessThan(0.01)
+  })
 })
 
 describe('hydrationOfCement', () => {

@@ -44,8 +44,7 @@ export const faceTemperature = ({ gain, loss }: FaceLaw, half: number, cell: num
  *   C (T′ − T)/Δt = θ·[flows at T′] + (1 − θ)·[flows at T] + heat
  *
  * @param heat       generated in each cell [W/m²]
- * @param left       the law of the left face at the end of the step
- * @param oldLeft    heat that came in through it at the start of the step [W/m²]
+ * @param left       the law of the left face at the end of the step, and the heat that came in through it at its start [W/m²]
  * @param theta      ½ second order in time; 1 first order, free of ringing after a sudden change
  *
  * Source   [Patankar1980] ch. 4, from memory.
@@ -58,8 +57,8 @@ export function conductionStep(
   temperatures: Float64Array,
   heat: Float64Array,
   step: number,
-  [left, oldLeft]: readonly [FaceLaw, number],
-  [right, oldRight]: readonly [FaceLaw, number],
+  left: readonly [law: FaceLaw, old: number],
+  right: readonly [law: FaceLaw, old: number],
   theta: number,
   room: StepRoom,
 ): void {
@@ -67,24 +66,24 @@ export function conductionStep(
   const last = capacities.length - 1
   const keep = 1 - theta
   let before = 0
-  let flowIn = keep * oldLeft
+  let flowIn = keep * left[1]
   // Forward sweep of the tridiagonal system; the old temperature of a cell is read before it is overwritten.
   for (let i = 0; i <= last; i += 1) {
     const below = i > 0 ? theta * conductances[i - 1]! : 0
     const above = i < last ? theta * conductances[i]! : 0
     const flowOut =
-      i < last ? keep * conductances[i]! * (temperatures[i]! - temperatures[i + 1]!) : -keep * oldRight
+      i < last ? keep * conductances[i]! * (temperatures[i]! - temperatures[i + 1]!) : -keep * right[1]
     let diagonal = capacities[i]! / step + below + above
     let known = (capacities[i]! / step) * temperatures[i]! + flowIn - flowOut + heat[i]!
     if (i === 0) {
-      const share = wall.leftHalf / (left.loss + wall.leftHalf)
-      diagonal += theta * left.loss * share
-      known += theta * left.gain * share
+      const share = wall.leftHalf / (left[0].loss + wall.leftHalf)
+      diagonal += theta * left[0].loss * share
+      known += theta * left[0].gain * share
     }
     if (i === last) {
-      const share = wall.rightHalf / (right.loss + wall.rightHalf)
-      diagonal += theta * right.loss * share
-      known += theta * right.gain * share
+      const share = wall.rightHalf / (right[0].loss + wall.rightHalf)
+      diagonal += theta * right[0].loss * share
+      known += theta * right[0].gain * share
     }
     const pivot = diagonal - below * before
     room.right[i] = (known + (i > 0 ? below * room.right[i - 1]! : 0)) / pivot

@@ -21,7 +21,7 @@ export function stepWall(
 ): void {
   const cover = covers[state.worn]
   readAir(input.weather, from + step, state.left, state.right)
-  state.old.set(state.temperatures)
+  copy(state.temperatures, state.old)
   const generated = hydrate(state, step)
   const age = from + step - input.start
   const wetness: Pair<number> = [wetnessOf(state.left, cover, age), wetnessOf(state.right, cover, age)]
@@ -49,11 +49,13 @@ function settle(
   theta: number,
 ): Pair<FaceLaw> {
   const { left, right } = state
-  const [fromLeft, fromRight] = [left.surface, right.surface]
+  const fromLeft = left.surface
+  const fromRight = right.surface
   left.surface += left.drift * step
   right.surface += right.drift * step
   for (let round = 1; ; round += 1) {
-    const [wasLeft, wasRight] = [left.surface, right.surface]
+    const wasLeft = left.surface
+    const wasRight = right.surface
     const laws = conduct(state, cover, wetness, step, theta)
     const moved = Math.max(Math.abs(left.surface - wasLeft), Math.abs(right.surface - wasRight))
     if (moved >= SETTLED && round < 8) continue
@@ -76,7 +78,7 @@ function conduct(
     faceLaw(left.air, cover, wetness[0], left.surface),
     faceLaw(right.air, cover, wetness[1], right.surface),
   ]
-  temperatures.set(old)
+  copy(old, temperatures)
   conductionStep(wall, temperatures, heat, step, [laws[0], left.flux], [laws[1], right.flux], theta, room)
   left.surface = faceTemperature(laws[0], wall.leftHalf, temperatures[0]!)
   right.surface = faceTemperature(laws[1], wall.rightHalf, temperatures.at(-1)!)
@@ -86,7 +88,7 @@ function conduct(
 /** Share of the heat exchanged in the step that the stored heat does not account for, by the unlinearised balances. */
 function imbalance(
   { wall, temperatures, old, left, right }: WallState,
-  [onLeft, onRight]: Pair<FaceBalance>,
+  faces: Pair<FaceBalance>,
   generated: number,
   step: Seconds,
   theta: number,
@@ -94,11 +96,16 @@ function imbalance(
   let stored = 0
   for (let i = 0; i < old.length; i += 1) stored += wall.capacities[i]! * (temperatures[i]! - old[i]!)
   const before = left.flux + right.flux
-  const now = onLeft.total + onRight.total
+  const now = faces[0].total + faces[1].total
   const came = step * (theta * now + (1 - theta) * before) + generated
-  const gross = step * (grossOf(onLeft) + grossOf(onRight)) + generated
+  const gross = step * (grossOf(faces[0]) + grossOf(faces[1])) + generated
   // Under 1 W/m² of exchange there is nothing to take a share of.
   return Math.abs(came - stored) / Math.max(gross, step)
+}
+
+/** By hand: for so few cells `set` of a typed array takes as long as the conduction itself. */
+function copy(from: Float64Array, to: Float64Array): void {
+  for (let i = 0; i < from.length; i += 1) to[i] = from[i]!
 }
 
 const grossOf = (face: FaceBalance): number =>
