@@ -32,5 +32,8 @@ describe('a bid', () => {
     expect(out).toMatch(/^walls, ft +100\.0 +100\.0 +100\.0$/m)
     expect(out).toMatch(/^mix, yd³ /m)
     expect(out).not.toMatch(/, (m|m²|km|m³) /)
+    const fromFloor = await run(['estimate', '--floor', '1000 ft2', '--like', like], folder)
+    // Hand: 0.35 m of wall per m² of floor is 0.35 × 0.3048 = 0.107 ft per ft².
+    expect(fromFloor.out).toContain('0.11 to 0.18 ft of wall per ft² of floor')
   })
 })

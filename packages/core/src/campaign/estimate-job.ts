@@ -1,3 +1,4 @@
+import type { Units } from '../limit/index.js'
 import type { Metres, MetresPerSecond, Seconds, Share, SquareMetres } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 
@@ -19,6 +20,8 @@ export interface BidInput {
   /** Whether there are lintels: each ends a lift, wherever its top comes. */
   readonly hasLintels?: boolean
   readonly wallHeight: Metres
+  /** Of the words; metric unless said. */
+  readonly units?: Units
   readonly layerHeight: Metres
   readonly beadWidth: Metres
   /** Bead metres of one layer per metre of wall. */
@@ -229,10 +232,15 @@ function driversOf(bid: BidInput, spreads: Readonly<Record<BidFactor, Spread>>):
 
 const swing = ({ workDays }: BidDriver): number => workDays.worst - workDays.best
 
+const wallPerFloor = (units: Units = 'metric'): string => {
+  const { low, high } = WALL_PER_FLOOR
+  return units === 'metric'
+    ? `${low} to ${high} m of wall per m² of floor`
+    : `${(low * 0.3048).toFixed(2)} to ${(high * 0.3048).toFixed(2)} ft of wall per ft² of floor`
+}
+
 const assumptions = (bid: BidInput): readonly string[] => [
-  ...(bid.wallLength === undefined
-    ? ['0.35 to 0.6 m of wall per m² of floor (common practice, no source)']
-    : []),
+  ...(bid.wallLength === undefined ? [`${wallPerFloor(bid.units)} (common practice, no source)`] : []),
   ...(bid.openings === undefined
     ? ['8 to 22 % of the wall face is openings (common practice, no source)']
     : []),

@@ -115,7 +115,7 @@ function printedShape({ job, sections: least }: PulledJob, cache: PlanCache): Pr
   if (least !== undefined && sections.length !== least) return undefined
   const bands = layAllBeads(job, sections, cache.bands)
   if (!bands.every(hasEveryLayer)) return undefined
-  const options = { speed: job.print.speed, origin: job.machineOrigin, cache: cache.routes }
+  const options = { speed: job.print.speed, origin: job.machineOrigin, cache: cache.routes, units: job.units }
   return { sections, bands, routes: bands.map(each => routeSection(each, job.machine, options).routes) }
 }
 

@@ -78,7 +78,7 @@ export function drawWallHeat(parts: WallHeatParts, sheet: Sheet): Drawing {
         'frame',
         titleBlock(sheet, {
           title: `Heat of the wall, lift ${parts.lift.id}`,
-          subtitle: `By depth, in its last layer. Reckoned from mix and weather, 2 to 4 K on site: measure. Peak ${peak}.`,
+          subtitle: `By depth, in its last layer. Reckoned from mix and weather, ${parts.job.units === 'imperial' ? '4 to 7 °F' : '2 to 4 K'} on site: measure. Peak ${peak}.`,
         }),
       ),
     ],

@@ -56,6 +56,7 @@ export function bidOf(
       ...(openings === undefined ? {} : { openings }),
       hasLintels: lintels > 0,
       wallHeight,
+      units: job.units,
       layerHeight: print.layerHeight,
       beadWidth: print.beadWidth,
       beadPerMetre: meanBeadPerMetre(job),

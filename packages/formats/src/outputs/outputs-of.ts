@@ -120,7 +120,7 @@ export function liftFile(plan: Plan, lift: Lift): Parameters<typeof writeLift>[0
     lift: lift.id,
     routes,
     machine: job.machine,
-    options: { speed: job.print.speed, origin: job.machineOrigin },
+    options: { speed: job.print.speed, origin: job.machineOrigin, units: job.units },
     fromLayer: lift.firstLayer,
     toLayer: lift.lastLayer,
     holds: lift.holds,

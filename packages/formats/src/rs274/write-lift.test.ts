@@ -94,6 +94,14 @@ describe.each(machines)('the file of a lift for %s', (_, machine) => {
 
 describe('the file of a lift', () => {
   const file = inventedLift()
+  it('says what the pump is set to for one of the flow its reader knows', () => {
+    const pump = { ...gantry.pump, settingPerFlow: 600_000 }
+    const head = (units: 'metric' | 'imperial') =>
+      writeLift(inventedLift({ machine: { ...gantry, pump }, options: { ...file.options, units } }))
+    // Hand: 600 000 S per m³/s is 10 S for each L/min; a US gallon is 3.785412 L.
+    expect(head('metric')).toContain('; S 10 is 1 L/min')
+    expect(head('imperial')).toContain('; S 37.8541 is 1 gal/min')
+  })
   const text = writeLift(file)
 
   it('has the extents of the plan to 0.01 mm', () => {

@@ -68,16 +68,23 @@ function layerText(file: LiftFile, layer: LayerRun, chains: readonly ChainText[]
   return text
 }
 
+/** What a flow is read in, and one of it in m³/s. */
+const flowUnits = {
+  metric: ['L/min', 1 / 60000],
+  imperial: ['gal/min', 3.785411784 / 60000],
+} as const
+
 function opening(file: LiftFile): string[] {
   const { machine } = file
   const { units, rotary } = machine.words
-  const perLitre = plain(Number((machine.pump.settingPerFlow / 60000).toPrecision(6)))
+  const [unit, flow] = flowUnits[file.options.units ?? 'metric']
+  const perUnit = plain(Number((machine.pump.settingPerFlow * flow).toPrecision(6)))
   const part = file.fromPass ? `, restart at its bead ${file.fromPass + 1}` : ''
   return [
     comment(`job ${file.job}`),
     comment(`lift ${file.lift}, section ${file.routes.section}`),
     comment(`layers ${file.fromLayer} to ${file.toLayer}${part}`),
-    comment(`machine ${machine.name}; heights at the top of the bead; S ${perLitre} is 1 L/min`),
+    comment(`machine ${machine.name}; heights at the top of the bead; S ${perUnit} is 1 ${unit}`),
     ...(machine.headingRate > 0
       ? [comment(`${rotary} is the heading of the nozzle, counter-clockwise`)]
       : []),

@@ -9,7 +9,7 @@ export const engineerWords =
 export function standingCautions(job: Job): readonly string[] {
   const tallest = Math.max(...job.walls.map(wall => wall.top - wall.base))
   return [
-    `Fresh wall: a zone of ${lengthText(Math.ceil(accessZoneWidth(tallest) * 10) / 10, job.units)} beside it (wall height + 4 ft, OSHA 1926.706, written for masonry) only for those building it, on the far side of any scaffold; no leaning, no ladders.`,
+    `Fresh wall: a zone of ${lengthText(Math.ceil(accessZoneWidth(tallest) * 10) / 10, job.units)} beside it (wall height + ${job.units === 'metric' ? '1.22 m' : '4 ft'}, OSHA 1926.706, written for masonry) only for those building it, on the far side of any scaffold; no leaning, no ladders.`,
     'Hose: pressure can whip it. Clamps and relief checked before the first stroke; stand clear at start and when clearing a blockage; let the pressure off before opening.',
     'Mix: burns skin and eyes. Gloves, boots, goggles; wash at once, change soaked clothes.',
     'Dust: bags and dry cuttings carry silica. Wet or extract it; masks as local rules say.',
