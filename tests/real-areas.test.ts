@@ -7,13 +7,13 @@ import { proposeSections } from '@dawnlift/core/section'
 import { type Bead, layAllBeads, type SectionBands } from '@dawnlift/core/wall'
 import { openJob } from '@dawnlift/formats/job-folder'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { root } from './sources.js'
+import { noRealInputs, realFolder, root } from './sources.js'
 
-const folder = join(root, '../shared/data/dxf')
+const folder = realFolder('dxf')
 const python = '/usr/bin/python3'
 
 function missing(): string {
-  if (!existsSync(folder)) return 'no ../shared/data beside the checkout'
+  if (!existsSync(folder)) return noRealInputs
   try {
     execFileSync(python, ['-c', 'import ezdxf, shapely'], { stdio: 'ignore' })
     return ''

@@ -5,11 +5,11 @@ import { type Plan, planJob } from '@dawnlift/core/plan'
 import type { Problem } from '@dawnlift/core/result'
 import { openJob } from '@dawnlift/formats/job-folder'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { root } from './sources.js'
+import { noRealInputs, realFolder, root } from './sources.js'
 
-const folder = join(root, '../shared/data/dxf')
+const folder = realFolder('dxf')
 const absent = !existsSync(folder)
-const skipped = absent ? ' (skipped: no ../shared/data beside the checkout)' : ''
+const skipped = absent ? ` (skipped: ${noRealInputs})` : ''
 
 /** What a print lead would write of a drawing, and why it cannot be printed as it is. */
 interface Mapping {

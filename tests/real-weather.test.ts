@@ -4,11 +4,11 @@ import { initGeometry } from '@dawnlift/core/geometry'
 import { planJob } from '@dawnlift/core/plan'
 import { openJob } from '@dawnlift/formats/job-folder'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { root } from './sources.js'
+import { noRealInputs, realFolder, root } from './sources.js'
 
-const folder = join(root, '../shared/data/weather')
+const folder = realFolder('weather')
 const absent = !existsSync(folder)
-const skipped = absent ? ' (skipped: no ../shared/data beside the checkout)' : ''
+const skipped = absent ? ` (skipped: ${noRealInputs})` : ''
 
 const gardenWall = readFileSync(join(root, 'fixtures/jobs/garden-wall/job.yaml'), 'utf8')
 /** The garden wall at the place of a weather station. */

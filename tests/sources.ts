@@ -4,6 +4,15 @@ import { fileURLToPath } from 'node:url'
 
 export const root = fileURLToPath(new URL('..', import.meta.url))
 
+/**
+ * Real input files, kept outside the repository because they are not ours to pass on: the folder DAWNLIFT_REAL_INPUTS
+ * names, or this one beside the checkout. Tests that read them say so and skip where there are none.
+ */
+const realInputs = process.env.DAWNLIFT_REAL_INPUTS ?? join(root, '../shared/data')
+export const realFolder = (kind: 'dxf' | 'machine' | 'mortar' | 'weather'): string => join(realInputs, kind)
+export const noRealInputs =
+  'no real input files, which are kept outside the repository; DAWNLIFT_REAL_INPUTS names their folder'
+
 export interface SourceFile {
   /** Path from the root, with forward slashes. */
   readonly path: string

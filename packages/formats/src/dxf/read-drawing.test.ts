@@ -1,7 +1,9 @@
 import { existsSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { pathLength } from '@dawnlift/core/geometry'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { noRealInputs, realFolder } from '../../../../tests/sources.js'
 import { MOST_BYTES, readDrawing } from './index.js'
 
 const fixture = (name: string) => readFileSync(new URL(`../../../../fixtures/dxf/${name}`, import.meta.url))
@@ -58,35 +60,38 @@ describe('readDrawing against a second reader', () => {
   })
 })
 
-const folder = new URL('../../../../../shared/data/dxf/', import.meta.url)
-// The real drawings are not ours to copy; without them beside the checkout there is nothing to read.
-describe.skipIf(!existsSync(folder))('real drawings in ../shared/data, beside the checkout', () => {
-  const real = (name: string) => readFileSync(new URL(name, folder))
-  // Origin: independent, ezdxf 0.18.1, 2026-11-25: entities of model space, lengths in drawing units to six decimals.
-  it.each([
-    ['ezdxf_6_closed_loop_with_arcs.dxf', 'cm', 0.01, 11, 653.058479],
-    ['ezdxf_wipeout_door.dxf', 'mm', 0.001, 142, 27253.470865],
-    ['fzk-eg-ifcaxis.dxf', 'm', 1, 9, 69.8],
-    ['fzk-eg-midline.dxf', 'm', 1, 9, 69.8],
-    ['house-by-programmer-siteplan.dxf', 'm', 1, 8, 367.860918],
-    ['mlstruct302-centreline.dxf', 'm', 1, 80, 210.612],
-    ['mlstruct302-double.dxf', 'm', 1, 80, 446.824],
-  ] as const)('%s holds what the second reader counts', (name, unit, scale, count, length) => {
-    const own = drawing(real(name), { unit }).paths.filter(each => each.block === undefined)
-    expect(own.length).toBe(count)
-    expect(own.reduce((sum, each) => sum + pathLength(each.path), 0) / scale).toBeCloseTo(length, 5)
-  })
-  it.each([
-    ['ezdxf_wipeout_door.dxf', 'dxf/unlikely-unit', '3.65 × 3.06 m'],
-    ['ezdxf_6_closed_loop_with_arcs.dxf', 'dxf/unlikely-unit', '1.41 × 1.79 m'],
-    ['house-by-programmer-siteplan.dxf', 'dxf/no-unit', '26.8 × 44.7 m'],
-    ['ezdxf_clockwise_arcs_hatch.dxf', 'dxf/nothing-drawn', 'no line, arc or polyline'],
-  ])('%s is not read as it stands, and says why', (name, code, words) => {
-    const read = readDrawing(real(name))
-    expect(read.ok ? [] : read.problems.map(each => each.code)).toEqual([code])
-    expect(read.ok ? '' : read.problems[0]?.say).toContain(words)
-  })
-})
+const folder = realFolder('dxf')
+// The real drawings are not ours to copy; without them there is nothing to read.
+describe.skipIf(!existsSync(folder))(
+  `real drawings${existsSync(folder) ? '' : ` (skipped: ${noRealInputs})`}`,
+  () => {
+    const real = (name: string) => readFileSync(join(folder, name))
+    // Origin: independent, ezdxf 0.18.1, 2026-11-25: entities of model space, lengths in drawing units to six decimals.
+    it.each([
+      ['ezdxf_6_closed_loop_with_arcs.dxf', 'cm', 0.01, 11, 653.058479],
+      ['ezdxf_wipeout_door.dxf', 'mm', 0.001, 142, 27253.470865],
+      ['fzk-eg-ifcaxis.dxf', 'm', 1, 9, 69.8],
+      ['fzk-eg-midline.dxf', 'm', 1, 9, 69.8],
+      ['house-by-programmer-siteplan.dxf', 'm', 1, 8, 367.860918],
+      ['mlstruct302-centreline.dxf', 'm', 1, 80, 210.612],
+      ['mlstruct302-double.dxf', 'm', 1, 80, 446.824],
+    ] as const)('%s holds what the second reader counts', (name, unit, scale, count, length) => {
+      const own = drawing(real(name), { unit }).paths.filter(each => each.block === undefined)
+      expect(own.length).toBe(count)
+      expect(own.reduce((sum, each) => sum + pathLength(each.path), 0) / scale).toBeCloseTo(length, 5)
+    })
+    it.each([
+      ['ezdxf_wipeout_door.dxf', 'dxf/unlikely-unit', '3.65 × 3.06 m'],
+      ['ezdxf_6_closed_loop_with_arcs.dxf', 'dxf/unlikely-unit', '1.41 × 1.79 m'],
+      ['house-by-programmer-siteplan.dxf', 'dxf/no-unit', '26.8 × 44.7 m'],
+      ['ezdxf_clockwise_arcs_hatch.dxf', 'dxf/nothing-drawn', 'no line, arc or polyline'],
+    ])('%s is not read as it stands, and says why', (name, code, words) => {
+      const read = readDrawing(real(name))
+      expect(read.ok ? [] : read.problems.map(each => each.code)).toEqual([code])
+      expect(read.ok ? '' : read.problems[0]?.say).toContain(words)
+    })
+  },
+)
 
 describe('files that are no plan', () => {
   it.each([

@@ -1,9 +1,11 @@
 import { existsSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { type Path, type Point, pathLength } from '@dawnlift/core/geometry'
 import type { DrawingMapping } from '@dawnlift/document/job'
 import { parseJob, readJobFiles } from '@dawnlift/document/job'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { noRealInputs, realFolder } from '../../../../tests/sources.js'
 import { type Drawing, drawingWalls, type PlanToWrite, readDrawing, writeDrawing } from './index.js'
 import { mapping, straight } from './invented-mapping.js'
 
@@ -145,31 +147,34 @@ describe('the demo jobs', () => {
   )
 })
 
-const folder = new URL('../../../../../shared/data/dxf/', import.meta.url)
-describe.skipIf(!existsSync(folder))('real drawings in ../shared/data, beside the checkout', () => {
-  const real = (name: string, layers: DrawingMapping['layers'], thickness: number) => {
-    const drawing = readDrawing(readFileSync(new URL(name, folder)), { unit: 'm' })
-    if (!drawing.ok) throw new Error(drawing.problems[0]?.say)
-    return read(drawing.value, mapping(layers, thickness))
-  }
-  const lengths = (name: string, layer: string) =>
-    real(name, { [layer]: { is: 'walls', type: 'wall' } }, 0.16)
-      .walls.map(wall => pathLength(wall.centreline).toFixed(6))
-      .sort()
+const folder = realFolder('dxf')
+describe.skipIf(!existsSync(folder))(
+  `real drawings${existsSync(folder) ? '' : ` (skipped: ${noRealInputs})`}`,
+  () => {
+    const real = (name: string, layers: DrawingMapping['layers'], thickness: number) => {
+      const drawing = readDrawing(readFileSync(join(folder, name)), { unit: 'm' })
+      if (!drawing.ok) throw new Error(drawing.problems[0]?.say)
+      return read(drawing.value, mapping(layers, thickness))
+    }
+    const lengths = (name: string, layer: string) =>
+      real(name, { [layer]: { is: 'walls', type: 'wall' } }, 0.16)
+        .walls.map(wall => pathLength(wall.centreline).toFixed(6))
+        .sort()
 
-  // independent: the same floor was drawn once as centrelines and once as face outlines; each is the answer sheet of the other.
-  it('one floor gives the same walls from its centrelines and from its face outlines', () =>
-    expect(lengths('mlstruct302-double.dxf', 'WALL')).toEqual(
-      lengths('mlstruct302-centreline.dxf', 'WALL-CL'),
-    ))
+    // independent: the same floor was drawn once as centrelines and once as face outlines; each is the answer sheet of the other.
+    it('one floor gives the same walls from its centrelines and from its face outlines', () =>
+      expect(lengths('mlstruct302-double.dxf', 'WALL')).toEqual(
+        lengths('mlstruct302-centreline.dxf', 'WALL-CL'),
+      ))
 
-  it('nine walls with gaps at corners and tees close to one outer ring of the building’s size', () => {
-    const layers = {
-      'WALL-EXT': { is: 'walls', type: 'wall' },
-      'WALL-INT': { is: 'walls', type: 'wall' },
-    } as const
-    const ring = real('fzk-eg-midline.dxf', layers, 0.3).walls.find(wall => wall.centreline.closed)
-    // hand: 12 m × 10 m outside, walls 0.30 m: the middle line is 2·(11.7 + 9.7) m long.
-    expect(ring ? pathLength(ring.centreline) : 0).toBeCloseTo(42.8, 9)
-  })
-})
+    it('nine walls with gaps at corners and tees close to one outer ring of the building’s size', () => {
+      const layers = {
+        'WALL-EXT': { is: 'walls', type: 'wall' },
+        'WALL-INT': { is: 'walls', type: 'wall' },
+      } as const
+      const ring = real('fzk-eg-midline.dxf', layers, 0.3).walls.find(wall => wall.centreline.closed)
+      // hand: 12 m × 10 m outside, walls 0.30 m: the middle line is 2·(11.7 + 9.7) m long.
+      expect(ring ? pathLength(ring.centreline) : 0).toBeCloseTo(42.8, 9)
+    })
+  },
+)

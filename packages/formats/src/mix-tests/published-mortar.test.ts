@@ -1,13 +1,14 @@
 import { existsSync, readFileSync } from 'node:fs'
-import { fileURLToPath } from 'node:url'
+import { join } from 'node:path'
 import { fitMix, type MixTest } from '@dawnlift/core/mix'
 import { describe, expect, it } from 'vitest'
+import { noRealInputs, realFolder } from '../../../../tests/sources.js'
 import { readMixTests } from './index.js'
 
-// Published measurements that are not ours to pass on: read where they stand beside the checkout, else left out.
-const data = fileURLToPath(new URL('../../../../../shared/data/mortar/', import.meta.url))
+// Published measurements that are not ours to pass on: read where they are kept, else left out.
+const data = realFolder('mortar')
 const here = existsSync(data)
-const where = here ? '' : ' (left out: no shared/data/mortar beside the checkout)'
+const where = here ? '' : ` (left out: ${noRealInputs})`
 
 /** A fixed walk through 0…1 stands in for chance: these tests look at the curves, not at the band. */
 function walk(): () => number {
@@ -42,7 +43,7 @@ function peaksAfterRests(text: string): { rest: number; peak: number }[] {
 
 describe(`cement paste of the rheocem data set${where}`, () => {
   const text = here
-    ? new TextDecoder('utf-16le').decode(readFileSync(`${data}rheocem_SYS_0.55_250_1.csv`))
+    ? new TextDecoder('utf-16le').decode(readFileSync(join(data, 'rheocem_SYS_0.55_250_1.csv')))
     : ''
   const peaks = here ? peaksAfterRests(text) : []
 
@@ -79,7 +80,7 @@ describe(`cement paste of the rheocem data set${where}`, () => {
 
 describe(`a slag concrete of the UCI data set${where}`, () => {
   it.runIf(here)('gains strength along the hyperbola of an independent fit', () => {
-    const rows = readFileSync(`${data}uci_concrete_yeh1998.csv`, 'utf8').split('\n')
+    const rows = readFileSync(join(data, 'uci_concrete_yeh1998.csv'), 'utf8').split('\n')
     const chosen = rows.map(row => row.split(',').map(Number)).filter(r => r[0] === 198.6 && r[1] === 132.4)
     const breaks = chosen.map(row => `cylinder,${row[7]} d,20,${row[8]} MPa`)
     const vanes = [5, 30, 60].map(minutes => `vane,${minutes} min,20,${1000 + 30 * minutes} Pa`)

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs'
-import { fileURLToPath } from 'node:url'
+import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { noRealInputs, realFolder } from '../../../../tests/sources.js'
 import { type FeedMove, inspectRun, type MachineRun, readMachineFile } from './index.js'
 
 /** Lines between a usual opening and M2. */
@@ -163,13 +164,13 @@ describe('problems, each with its line', () => {
 })
 
 describe('the sample of the outside interpreter', () => {
-  const folder = fileURLToPath(new URL('../../../../../shared/data/machine/', import.meta.url))
-  const absent = !existsSync(`${folder}sample.ngc`)
+  const folder = realFolder('machine')
+  const absent = !existsSync(join(folder, 'sample.ngc'))
   it.skipIf(absent)(
-    `ends every move where the interpreter does${absent ? ' (skipped: no sample data beside the checkout)' : ''}`,
+    `ends every move where the interpreter does${absent ? ` (skipped: ${noRealInputs})` : ''}`,
     () => {
-      const run = read(readFileSync(`${folder}sample.ngc`, 'utf8'))
-      const canonical = readFileSync(`${folder}sample.canonical.txt`, 'utf8')
+      const run = read(readFileSync(join(folder, 'sample.ngc'), 'utf8'))
+      const canonical = readFileSync(join(folder, 'sample.canonical.txt'), 'utf8')
       // independent: canonical calls, four decimals of a millimetre and a degree
       const feeds = [...canonical.matchAll(/STRAIGHT_FEED\(([^)]*)\)|ARC_FEED\(([^)]*)\)/g)].map(match => {
         const n = (match[1] ?? match[2]!).split(',').map(Number)
