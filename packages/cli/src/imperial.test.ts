@@ -1,6 +1,8 @@
+import { cpSync } from 'node:fs'
 import { join } from 'node:path'
 import { smallPlan } from '@dawnlift/drawing/examples'
 import { afterAll, describe, expect, it } from 'vitest'
+import { foreignUnits } from '../../../tests/foreign-units.js'
 import { emptyFolder, root, run } from './collecting-screen.js'
 import { printDays } from './command/plan.js'
 
@@ -35,5 +37,31 @@ describe('a bid', () => {
     const fromFloor = await run(['estimate', '--floor', '1000 ft2', '--like', like], folder)
     // Hand: 0.35 m of wall per m² of floor is 0.35 × 0.3048 = 0.107 ft per ft².
     expect(fromFloor.out).toContain('0.11 to 0.18 ft of wall per ft² of floor')
+  })
+})
+
+describe.each([
+  ['tern-cottage', 'imperial'],
+  ['torrenubia', 'metric'],
+] as const)('on the screen %s is told in %s units alone', (name, house) => {
+  const { folder, remove } = emptyFolder()
+  cpSync(join(root, 'examples', name), join(folder, 'job'), { recursive: true })
+  afterAll(remove)
+  const words = [
+    ['plan', 'job'],
+    ['explain', 'job'],
+    ['check', 'job'],
+    ['stand', 'job', '--lift', 'A1'],
+    ['weather', 'job'],
+    ['levers', 'job', '--sets', '1', '--years', '0'],
+    ['risk', 'job', '--years', '2'],
+    ['log', 'job', '--layer', 'A:3', '--at', '2026-07-13 07:13'],
+    ['estimate', '--floor', '100 m2', '--like', 'job'],
+  ]
+  it.each(words)('by %s', async (...command) => {
+    const { code, out, err } = await run(command, folder)
+    expect(`${code} ${err}`).not.toMatch(/^2/)
+    expect(out.length).toBeGreaterThan(20)
+    expect(foreignUnits(out + err, house)).toEqual([])
   })
 })

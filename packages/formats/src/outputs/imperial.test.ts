@@ -3,13 +3,13 @@ import { explainLift, sayGain } from '@dawnlift/core/campaign'
 import { initGeometry } from '@dawnlift/core/geometry'
 import { type Plan, planJob } from '@dawnlift/core/plan'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { foreignUnits } from '../../../../tests/foreign-units.js'
 import { openJob } from '../job-folder/index.js'
 import { dayData } from '../sheets/day-sheet.js'
 import type { SheetOptions as Options } from '../sheets/index.js'
 import { permitData } from '../sheets/permit-package.js'
 import { tradeData } from '../sheets/trade-sheet.js'
 import { outputsOf } from './index.js'
-import { foreignUnits } from './words-of-units.js'
 
 beforeAll(() => initGeometry())
 
