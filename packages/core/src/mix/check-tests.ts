@@ -1,3 +1,4 @@
+import { sayQuantity, type Units } from '../limit/index.js'
 import type { Problem } from '../result/index.js'
 import type { MixTest } from './mix-test.js'
 import { patSlenderness } from './spread.js'
@@ -18,11 +19,16 @@ const plausible = {
 type Quantity = keyof typeof plausible
 
 /** Everything in the tests that cannot be used, each with its place, the number found and the numbers allowed. */
-export function checkTests(tests: readonly MixTest[]): Problem[] {
-  return [...tests.flatMap(checkTest), ...checkDensities(tests), ...checkAgreement(tests)]
+export function checkTests(tests: readonly MixTest[], units: Units = 'metric'): Problem[] {
+  return [
+    ...tests.flatMap(test => checkTest(test, units)),
+    ...checkDensities(tests, units),
+    ...checkAgreement(tests),
+  ]
 }
 
-function checkTest(test: MixTest): Problem[] {
+function checkTest(test: MixTest, units: Units): Problem[] {
+  const said = (size: number) => sayQuantity(Math.round(size * 1000), 'mm', units)
   const values: readonly (readonly [Quantity, number | undefined])[] = [
     ['age', test.age],
     ['temperature', test.temperature],
@@ -39,7 +45,7 @@ function checkTest(test: MixTest): Problem[] {
     found.push({
       code: 'mix/spread-too-stiff',
       at: test.at,
-      say: `A pat ${mm(test.diameter)} mm across stands ${mm(test.volume / (Math.PI * (test.diameter / 2) ** 2))} mm high: it hardly flowed, and the spread says nothing of its yield stress. Use a vane or penetrometer.`,
+      say: `A pat ${said(test.diameter)} across stands ${said(test.volume / (Math.PI * (test.diameter / 2) ** 2))} high: it hardly flowed, and the spread says nothing of its yield stress. Use a vane or penetrometer.`,
     })
   return found
 }
@@ -84,7 +90,7 @@ function outside(test: MixTest, quantity: Quantity, value: number | undefined): 
 }
 
 /** Densities of one mix agree within a few per cent; more means two mixes, or entrapped air in a mould. */
-function checkDensities(tests: readonly MixTest[]): Problem[] {
+function checkDensities(tests: readonly MixTest[], units: Units): Problem[] {
   const found = tests.filter(test => test.kind === 'density').sort((a, b) => a.density - b.density)
   const [low, high] = [found[0], found.at(-1)]
   if (!low || !high || high.density <= 1.08 * low.density) return []
@@ -92,7 +98,7 @@ function checkDensities(tests: readonly MixTest[]): Problem[] {
     {
       code: 'mix/density-contradicts',
       at: `${low.at}, ${high.at}`,
-      say: `Densities of ${low.density.toFixed(0)} and ${high.density.toFixed(0)} kg/m³ differ by more than 8 %: they cannot be the same mix. Weigh again, or fit the two mixes apart.`,
+      say: `Densities of ${sayQuantity(low.density, 'kg/m³', units)} and ${sayQuantity(high.density, 'kg/m³', units)} differ by more than 8 %: they cannot be the same mix. Weigh again, or fit the two mixes apart.`,
       values: { low: low.density, high: high.density },
     },
   ]
@@ -117,5 +123,3 @@ function checkAgreement(tests: readonly MixTest[]): Problem[] {
 }
 
 const mainValue = (test: MixTest): number => valuesOf(test).find(([, value]) => value !== undefined)?.[1] ?? 0
-
-const mm = (metres: number): string => (metres * 1000).toFixed(0)

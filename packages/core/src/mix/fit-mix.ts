@@ -1,3 +1,4 @@
+import { sayQuantity } from '../limit/index.js'
 import { median } from '../numeric/index.js'
 import type { KilogramsPerCubicMetre } from '../quantity/index.js'
 import type { Problem, Result } from '../result/index.js'
@@ -31,7 +32,7 @@ interface Parts {
 export function fitMix(all: readonly MixTest[], options: FitOptions): Result<MixFit> {
   const base = options.base ?? defaultMix
   const tests = all.filter(test => !options.leaveOut?.includes(test.at))
-  const bad = [...unknownPlaces(all, options.leaveOut ?? []), ...checkTests(tests)]
+  const bad = [...unknownPlaces(all, options.leaveOut ?? []), ...checkTests(tests, options.units)]
   if (bad.length > 0) return failure(bad)
   const parts = fitParts(tests, options, base)
   return parts.ok ? success(fitOf(all, tests, parts.value, options, base)) : parts
@@ -45,9 +46,9 @@ function fitParts(tests: readonly MixTest[], options: FitOptions, base: MixModel
   const activation = fitActivation(yields, reference, base.activation)
   const clock = { activation: activation.value, reference }
   const band = bandOptions(options, base)
-  const growth = fitYield(yields, clock, band)
+  const growth = fitYield(yields, clock, band, options.units)
   const setting = settingTimes(atReference(penetrations(tests), clock))
-  const strong = fitStrength(tests, clock, base, setting, band)
+  const strong = fitStrength(tests, clock, base, setting, band, options.units)
   if (!growth.ok) return failure([...growth.problems, ...problemsOf(strong), ...lonelyStiffness(tests)])
   const stiff = fitStiffness(tests, clock, growth.value, base, band)
   if (!stiff.ok || !strong.ok) return failure([...problemsOf(stiff), ...problemsOf(strong)])
@@ -80,7 +81,11 @@ function fitOf(
     ...(setting ? { setting } : {}),
     activation,
     assumed: [
-      ...(parts.weighed ? [] : [`density assumed at ${base.density} kg/m³: nothing was weighed`]),
+      ...(parts.weighed
+        ? []
+        : [
+            `density assumed at ${sayQuantity(base.density, 'kg/m³', options.units ?? 'metric')}: nothing was weighed`,
+          ]),
       ...(activation.fitted ? [] : [activation.say]),
       ...stiff.assumed,
       ...strong.assumed,

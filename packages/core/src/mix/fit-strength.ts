@@ -1,3 +1,4 @@
+import { sayQuantity, type Units } from '../limit/index.js'
 import type { Result } from '../result/index.js'
 import { success } from '../result/index.js'
 import type { BandOptions } from './bootstrap.js'
@@ -18,11 +19,12 @@ export function fitStrength(
   base: MixModel,
   setting: SettingTimes | undefined,
   band: BandOptions,
+  units: Units = 'metric',
 ): Result<StrengthPart> {
   const observations = atReference(breaks(tests), clock)
   const start = setting?.final ?? base.strength.start
   const usable = observations.filter(({ age }) => age > start)
-  if (usable.length === 0) return success(withoutBreaks({ ...base.strength, start }, setting))
+  if (usable.length === 0) return success(withoutBreaks({ ...base.strength, start }, setting, units))
   if (new Set(usable.map(({ age }) => age)).size < 3)
     return success(ultimateOnly(usable, { ...base.strength, start }))
   const fit = fitCurve('strength', strengthFamilies(start), usable, band)
@@ -30,10 +32,14 @@ export function fitStrength(
   return success({ growth: fit.value.growth, curve: fit.value, assumed: [] })
 }
 
-const withoutBreaks = (growth: StrengthGrowth, setting: SettingTimes | undefined): StrengthPart => ({
+const withoutBreaks = (
+  growth: StrengthGrowth,
+  setting: SettingTimes | undefined,
+  units: Units,
+): StrengthPart => ({
   growth,
   assumed: [
-    `strength assumed (${(growth.ultimate / 1e6).toFixed(0)} MPa in the end${
+    `strength assumed (${sayQuantity(growth.ultimate / 1e6, 'MPa', units)} in the end${
       setting ? ', starting at the final set that was measured' : ''
     }): no cylinder or cube breaks`,
   ],

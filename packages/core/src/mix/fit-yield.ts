@@ -1,5 +1,6 @@
+import type { Units } from '../limit/index.js'
 import { median } from '../numeric/index.js'
-import type { KilogramsPerCubicMetre } from '../quantity/index.js'
+import { formatQuantity, type KilogramsPerCubicMetre } from '../quantity/index.js'
 import type { Problem, Result } from '../result/index.js'
 import { failure } from '../result/index.js'
 import type { BandOptions } from './bootstrap.js'
@@ -44,10 +45,11 @@ export function fitYield(
   tests: readonly Aged[],
   clock: Arrhenius,
   band: BandOptions,
+  units: Units = 'metric',
 ): Result<CurveFit<YieldGrowth>> {
   const fit = fitCurve('yield stress', yieldFamilies, atReference(tests, clock), band)
   if (!fit.ok) return fit
-  const limp = neverStiffens(fit.value)
+  const limp = neverStiffens(fit.value, units)
   return limp ? failure([limp]) : fit
 }
 
@@ -66,7 +68,7 @@ export function compareCompression(
   ]
 }
 
-function neverStiffens(fit: CurveFit<YieldGrowth>): Problem | undefined {
+function neverStiffens(fit: CurveFit<YieldGrowth>, units: Units): Problem | undefined {
   const ages = fit.points.map(({ age }) => age)
   const [youngest, oldest] = [Math.min(...ages), Math.max(...ages)]
   const [early, late] = [yieldStress(fit.growth, youngest), yieldStress(fit.growth, oldest)]
@@ -74,7 +76,7 @@ function neverStiffens(fit: CurveFit<YieldGrowth>): Problem | undefined {
   return {
     code: 'mix/never-stiffens',
     at: fit.points.map(({ at }) => at).join(', '),
-    say: `The yield stress goes from ${early.toFixed(0)} to ${late.toFixed(0)} Pa between ${minutes(youngest)} and ${minutes(oldest)}: this mix does not stiffen while it was tested. Test it later, or look for the retarder dose.`,
+    say: `The yield stress goes from ${formatQuantity(early, 'pressure', units)} to ${formatQuantity(late, 'pressure', units)} between ${minutes(youngest)} and ${minutes(oldest)}: this mix does not stiffen while it was tested. Test it later, or look for the retarder dose.`,
     values: { early, late },
   }
 }

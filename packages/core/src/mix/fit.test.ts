@@ -234,7 +234,10 @@ describe('tests that cannot be used', () => {
     })
     const fit = fitMix([...good, dense(2150), dense(1800)], { ...options, random: random() })
     expect(fit).toMatchObject({ ok: false, problems: [{ code: 'mix/density-contradicts' }] })
-    if (!fit.ok) expect(fit.problems[0]!.say).toContain('1800 and 2150')
+    if (!fit.ok) expect(fit.problems[0]!.say).toContain('1800 kg/m³ and 2150 kg/m³')
+    // Hand: 1 lb/ft³ = 16.01846 kg/m³.
+    const inPounds = fitMix([...good, dense(2150), dense(1800)], { ...options, units: 'imperial' })
+    if (!inPounds.ok) expect(inPounds.problems[0]!.say).toContain('112.4 lb/ft³ and 134.2 lb/ft³')
   })
   it('a pat that hardly spread', () => {
     const pat: MixTest = { kind: 'spread', at: 's', age: 300, temperature: 20, diameter: 0.1, volume: 3.4e-4 }

@@ -1,3 +1,4 @@
+import type { Units } from '../limit/index.js'
 import type { Celsius, KilogramsPerCubicMetre, Share } from '../quantity/index.js'
 import type { BandOptions } from './bootstrap.js'
 import type { CurveFit } from './curve-fit.js'
@@ -22,6 +23,8 @@ export interface FitOptions {
   readonly leaveOut?: readonly string[]
   /** Where the values come from that the tests do not cover; the default mix unless said otherwise. */
   readonly base?: MixModel
+  /** Of the words; metric unless said. */
+  readonly units?: Units
 }
 
 /** Growths with their band, from measurement (`curve`) or from what stands in for it (`assumed` says what). */

@@ -53,6 +53,10 @@ describe('checkStation', () => {
     expect(checkStation({ ...station, latitude: 40.1 }, site)).toEqual([])
     expect(checkStation(station, site).map(({ verdict, unit }) => [verdict, unit])).toEqual([['warn', 'm']])
     expect(checkStation({ ...station, latitude: 40.1, elevation: 1400 }, site)[0]!.say).toContain('750 m')
+    // Hand: 750 m / 0.3048 = 2461 ft; 750 × 0.0065 = 4.9 K, 9 °F apart.
+    expect(checkStation({ ...station, latitude: 40.1, elevation: 1400 }, site, 'imperial')[0]!.say).toMatch(
+      /2461 ft .* about 9 °F/,
+    )
   })
   it('measures along the great circle', () => {
     // closed form: one degree of latitude on 6,371 km is 111.195 km; a quarter of the Earth from pole to equator 10,007.5 km.

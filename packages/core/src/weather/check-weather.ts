@@ -1,5 +1,6 @@
 import type { Site } from '../job/index.js'
-import type { Instant } from '../quantity/index.js'
+import { sayQuantity, type Units } from '../limit/index.js'
+import { formatQuantity, type Instant } from '../quantity/index.js'
 import type { Finding, Problem } from '../result/index.js'
 import type { WeatherHour } from './site-hour.js'
 import { extraterrestrialBeam, solarPosition } from './sun.js'
@@ -133,6 +134,7 @@ export const stationReach = { metres: 50_000, elevation: 300 } as const
 export function checkStation(
   station: Pick<Site, 'name' | 'latitude' | 'longitude' | 'elevation'>,
   site: Pick<Site, 'name' | 'latitude' | 'longitude' | 'elevation'>,
+  units: Units = 'metric',
 ): readonly Finding[] {
   const away = distanceBetween(station, site)
   const higher = Math.abs(station.elevation - site.elevation)
@@ -152,7 +154,7 @@ export function checkStation(
           finding(
             away,
             stationReach.metres,
-            `${station.name} is ${(away / 1000).toFixed(0)} km from ${site.name}; beyond 50 km compare it with a few days on site first.`,
+            `${station.name} is ${sayQuantity(Math.round(away / 1000), 'km', units)} from ${site.name}; beyond ${sayQuantity(stationReach.metres / 1000, 'km', units)} compare it with a few days on site first.`,
           ),
         ]
       : []),
@@ -161,7 +163,7 @@ export function checkStation(
           finding(
             higher,
             stationReach.elevation,
-            `${station.name} lies ${higher.toFixed(0)} m higher or lower than ${site.name}: expect about ${(higher * 0.0065).toFixed(1)} K difference.`,
+            `${station.name} lies ${formatQuantity(higher, 'length', units, { unit: units === 'metric' ? 'm' : 'ft', step: 1 })} higher or lower than ${site.name}: expect about ${sayQuantity(higher * 0.0065, 'K', units)} difference.`,
           ),
         ]
       : []),

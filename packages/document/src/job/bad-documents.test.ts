@@ -116,6 +116,14 @@ describe('bad documents', () => {
   })
   it('get a hint at the key that was meant', () =>
     expect(problems(job({}, 'rules: { liftHight: 1 m }'))[0]?.say).toContain('did you mean “liftHeight”?'))
+  it('of an imperial job are answered in its units, whatever was typed', () => {
+    const thin = wallWith('makeUp: double, height: 1 m, thickness: 120 mm')
+    const [problem] = problems(job(thin, 'units: imperial'))
+    // Hand: 120 mm are 4.72 in, 4 3/4 to a sixteenth.
+    expect(problem?.say).toContain('double wall of 4 3/4"')
+    expect(problem?.say).not.toContain('mm')
+    expect(problems(job(thin))[0]?.say).toContain('double wall of 120 mm')
+  })
   it('get a hint at the unit that is missing', () =>
     expect(problems(job({}, 'rules: { liftHeight: 1 }'))[0]?.say).toBe(
       '“liftHeight”: the bare number 1 has no unit; write a value with its unit, like “2.46 m”',

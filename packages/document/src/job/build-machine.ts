@@ -48,7 +48,7 @@ function checkMachine(machine: Machine, ledger: Ledger): void {
       ledger.wrong(
         'job/reach',
         ['machine', 'reach', axis],
-        `The reach ends at ${to} m, before it starts at ${from} m; swap the two.`,
+        `The reach ends at ${ledger.said(to)}, before it starts at ${ledger.said(from)}; swap the two.`,
       )
   }
   if (machine.pump.flowLeast >= machine.pump.flowMost)

@@ -61,7 +61,7 @@ function radiusBulge(from: Point, arc: Arc, at: DocumentPath, ledger: Ledger): n
     return ledger.wrong(
       'job/arc',
       at,
-      `A radius of ${radius} m cannot span ${chord.toFixed(3)} m; it must be at least half of it.`,
+      `A radius of ${ledger.said(radius)} cannot span ${ledger.said(chord)}; it must be at least half of it.`,
     )
   const bulge = Math.tan(Math.asin(Math.min(1, chord / 2 / radius)) / 2)
   return arc.turn === 'left' ? bulge : -bulge

@@ -63,13 +63,13 @@ function monthNormals(month: Month, index: number, ledger: Ledger): MonthNormals
     return ledger.wrong(
       'job/month',
       [...at, 'low'],
-      `The mean low ${month.low} °C is above the mean high ${month.high} °C; swap them.`,
+      `The mean low ${ledger.said(month.low, 'temperature')} is above the mean high ${ledger.said(month.high, 'temperature')}; swap them.`,
     )
   if (month.dewPoint > month.high)
     return ledger.wrong(
       'job/month',
       [...at, 'dewPoint'],
-      `The dew point ${month.dewPoint} °C is above the mean high ${month.high} °C, which no air can have; correct one of the two.`,
+      `The dew point ${ledger.said(month.dewPoint, 'temperature')} is above the mean high ${ledger.said(month.high, 'temperature')}, which no air can have; correct one of the two.`,
     )
   if ((month.sun === undefined) === (month.cloud === undefined))
     return ledger.wrong(

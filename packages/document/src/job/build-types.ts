@@ -43,25 +43,24 @@ function checkThickness(
   beadWidth: number,
   ledger: Ledger,
 ): void {
-  const millimetres = (value: number) => `${Math.round(value * 10000) / 10} mm`
   const at = [...path, 'thickness']
   if (kind === 'single' && Math.abs(thickness - beadWidth) > 1e-6)
     ledger.wrong(
       'job/single-thickness',
       at,
-      `A single wall is one bead thick: ${millimetres(beadWidth)}, not ${millimetres(thickness)}. Leave thickness out or change print.beadWidth.`,
+      `A single wall is one bead thick: ${ledger.said(beadWidth)}, not ${ledger.said(thickness)}. Leave thickness out or change print.beadWidth.`,
     )
   if (kind === 'solid' && thickness < beadWidth - 1e-9)
     ledger.wrong(
       'job/thin-wall',
       at,
-      `A solid wall of ${millimetres(thickness)} is thinner than one bead of ${millimetres(beadWidth)}; make it at least that, or lower print.beadWidth.`,
+      `A solid wall of ${ledger.said(thickness)} is thinner than one bead of ${ledger.said(beadWidth)}; make it at least that, or lower print.beadWidth.`,
     )
   if (kind === 'double' && thickness < 3 * beadWidth)
     ledger.wrong(
       'job/thin-wall',
       at,
-      `A double wall of ${millimetres(thickness)} leaves no cavity for its web; with beads of ${millimetres(beadWidth)} it needs at least ${millimetres(3 * beadWidth)}.`,
+      `A double wall of ${ledger.said(thickness)} leaves no cavity for its web; with beads of ${ledger.said(beadWidth)} it needs at least ${ledger.said(3 * beadWidth)}.`,
     )
 }
 

@@ -18,7 +18,7 @@ export function checkInspections(
       const say = `Inspection ${id} names wall “${name}”, which is not there; ${hint}`
       ledger.wrong('job/unknown-wall', ['inspections', index, 'wall'], say)
     } else if (above >= wall.top) {
-      const say = `Inspection ${id} waits ${above.toFixed(2)} m over the slab, but wall ${name} ends at ${wall.top.toFixed(2)} m; give a height below its top.`
+      const say = `Inspection ${id} waits ${ledger.said(above)} over the slab, but wall ${name} ends at ${ledger.said(wall.top)}; give a height below its top.`
       ledger.wrong('job/inspection-outside', ['inspections', index, 'above'], say)
     }
     if (inspections.findIndex(each => each.id === id) !== index)

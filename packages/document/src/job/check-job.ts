@@ -13,6 +13,7 @@ export interface JobParts {
   readonly noCutAt: readonly string[]
 }
 
+type Said = Ledger['said']
 type Where = (list: string, id: string) => readonly PropertyKey[]
 /** Lengths are compared with this slack [m]: a drawing's own rounding. */
 const SLACK = 1e-6
@@ -37,17 +38,17 @@ export function checkJob(parts: JobParts, where: Where, ledger: Ledger): void {
   const each = <T extends { readonly id: string; readonly wall: string }>(
     list: string,
     items: readonly T[],
-    check: (item: T, wall: Wall, length: number) => string | undefined,
+    check: (item: T, wall: Wall, length: number, said: Said) => string | undefined,
   ) => {
     for (const item of items) {
       const found = wallOf(list, item.id, item.wall)
-      const say = found && check(item, found.wall, found.length)
+      const say = found && check(item, found.wall, found.length, ledger.said)
       if (say) ledger.wrong(`job/${list}-outside`, where(list, item.id), `${item.id}: ${say}`)
     }
   }
   each('openings', parts.openings, openingSay)
   each('embeds', parts.embeds, embedSay)
-  each('columns', parts.columns, (column, _, length) => spanSay(column.at, column.length, length))
+  each('columns', parts.columns, (column, _, length, said) => spanSay(column.at, column.length, length, said))
   for (const wall of parts.walls)
     checkWall(wall, parts.openings, walls.get(wall.id)?.length ?? 0, where, ledger)
   checkSections(parts, walls, where, ledger)
@@ -75,32 +76,30 @@ function checkDoubles(parts: JobParts, where: Where, ledger: Ledger): void {
     }
 }
 
-const metres = (value: number): string => `${Math.round(value * 1000) / 1000} m`
-
-function spanSay(at: number, width: number, length: number): string | undefined {
+function spanSay(at: number, width: number, length: number, said: Said): string | undefined {
   const [from, to] = [at - width / 2, at + width / 2]
   if (from >= -SLACK && to <= length + SLACK) return undefined
-  return `it runs from ${metres(from)} to ${metres(to)}, but its wall is ${metres(length)} long; move it or shorten it.`
+  return `it runs from ${said(from)} to ${said(to)}, but its wall is ${said(length)} long; move it or shorten it.`
 }
 
-function openingSay(opening: Opening, wall: Wall, length: number): string | undefined {
+function openingSay(opening: Opening, wall: Wall, length: number, said: Said): string | undefined {
   if (opening.head <= opening.sill)
-    return `its head at ${metres(opening.head)} is not above its sill at ${metres(opening.sill)}; raise the head or lower the sill.`
+    return `its head at ${said(opening.head)} is not above its sill at ${said(opening.sill)}; raise the head or lower the sill.`
   if (opening.head > wall.top + SLACK)
-    return `its head at ${metres(opening.head)} is above the wall’s top at ${metres(wall.top)}; lower the head or raise the wall.`
+    return `its head at ${said(opening.head)} is above the wall’s top at ${said(wall.top)}; lower the head or raise the wall.`
   const lintel = opening.lintel
   if (lintel && opening.head + lintel.height > wall.top + SLACK)
-    return `the top of its lintel, ${metres(opening.head + lintel.height)}, is above the wall’s top at ${metres(wall.top)}; lower the head or take a lower lintel.`
-  return spanSay(opening.at, opening.width, length)
+    return `the top of its lintel, ${said(opening.head + lintel.height)}, is above the wall’s top at ${said(wall.top)}; lower the head or take a lower lintel.`
+  return spanSay(opening.at, opening.width, length, said)
 }
 
-function embedSay(embed: Embed, wall: Wall, length: number): string | undefined {
+function embedSay(embed: Embed, wall: Wall, length: number, said: Said): string | undefined {
   const top = embed.bottom + embed.height
   if (embed.bottom < wall.base - SLACK || top > wall.top + SLACK)
-    return `it reaches from ${metres(embed.bottom)} to ${metres(top)}, but its wall stands from ${metres(wall.base)} to ${metres(wall.top)}; move it or make it lower.`
+    return `it reaches from ${said(embed.bottom)} to ${said(top)}, but its wall stands from ${said(wall.base)} to ${said(wall.top)}; move it or make it lower.`
   if (embed.depth > wall.thickness + SLACK)
-    return `it is ${metres(embed.depth)} deep in a wall ${metres(wall.thickness)} thick; make it shallower.`
-  return spanSay(embed.at, embed.width, length)
+    return `it is ${said(embed.depth)} deep in a wall ${said(wall.thickness)} thick; make it shallower.`
+  return spanSay(embed.at, embed.width, length, said)
 }
 
 function checkWall(
@@ -115,7 +114,7 @@ function checkWall(
       ledger.wrong(
         'job/joint-outside',
         where('walls', wall.id),
-        `${wall.id}: a joint at ${metres(joint)} lies beyond the wall’s length of ${metres(length)}; move it onto the wall.`,
+        `${wall.id}: a joint at ${ledger.said(joint)} lies beyond the wall’s length of ${ledger.said(length)}; move it onto the wall.`,
       )
   const own = openings.filter(opening => opening.wall === wall.id).sort((a, b) => a.at - b.at)
   for (const [index, opening] of own.entries())
@@ -151,7 +150,7 @@ function checkSections(
         ledger.wrong(
           'job/stretch',
           at,
-          `Section ${section.id} runs from ${metres(from)} to ${metres(to)} on a wall ${metres(length)} long; it must go forward and end on the wall.`,
+          `Section ${section.id} runs from ${ledger.said(from)} to ${ledger.said(to)} on a wall ${ledger.said(length)} long; it must go forward and end on the wall.`,
         )
     }
   const names = new Set([...walls.keys(), ...parts.openings.map(opening => opening.id)])

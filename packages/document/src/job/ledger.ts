@@ -1,3 +1,4 @@
+import { type Dimension, formatQuantity } from '@dawnlift/core/quantity'
 import type { Problem } from '@dawnlift/core/result'
 import { type Assumed, assumedAt, defaultNumber } from './assumed.js'
 import type { DefaultPath } from './default-table.js'
@@ -16,6 +17,8 @@ export interface Ledger {
   readonly orNumber: (value: number | undefined, row: DefaultPath, path: Path) => number
   readonly assume: (row: DefaultPath, path: Path) => void
   readonly note: (assumed: Assumed) => void
+  /** A quantity as the job's own units have it, for what is said of it. */
+  readonly said: (value: number, dimension?: Dimension) => string
 }
 
 export function openLedger(units: 'metric' | 'imperial', place: (path: Path) => string): Ledger {
@@ -43,5 +46,6 @@ export function openLedger(units: 'metric' | 'imperial', place: (path: Path) => 
     },
     assume,
     note,
+    said: (value, dimension = 'length') => formatQuantity(value, dimension, units),
   }
 }

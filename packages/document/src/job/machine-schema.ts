@@ -9,12 +9,9 @@ const positive = { least: 0, above: true }
 export const machineSchema = block({
   profile: words(60).prefault(defaultText('machine.profile')),
   name: words().optional(),
-  trials: file()
-    .optional()
-    .meta({
-      description:
-        'Trials of machine and pump, a CSV file beside the job: what they measured is planned with',
-    }),
+  trials: file().optional().meta({
+    description: 'Trials of machine and pump, a CSV file beside the job: what they measured is planned with',
+  }),
   origin: z
     .tuple([quantity('length'), quantity('length'), quantity('length')])
     .prefault(['1 m', '1 m', '0 m'])

@@ -1,3 +1,4 @@
+import type { Units } from '@dawnlift/core/limit'
 import { fitMix, type MixFit, type MixModel } from '@dawnlift/core/mix'
 import { uniformFrom } from '@dawnlift/core/numeric'
 import { failure, type Result } from '@dawnlift/core/result'
@@ -9,7 +10,12 @@ const bandSeed = 1
 let last: { readonly key: string; readonly fit: Result<MixFit> } | undefined
 
 /** The mix from the site's own tests; what they do not cover comes from the job's mix. The last answer is kept: an edit of a wall must not fit again. */
-export function mixFromTests(name: string, content: Uint8Array | undefined, base: MixModel): Result<MixFit> {
+export function mixFromTests(
+  name: string,
+  content: Uint8Array | undefined,
+  base: MixModel,
+  units: Units = 'metric',
+): Result<MixFit> {
   if (!content) {
     return failure([
       {
@@ -20,7 +26,7 @@ export function mixFromTests(name: string, content: Uint8Array | undefined, base
     ])
   }
   const text = new TextDecoder().decode(content)
-  const key = JSON.stringify([name, text, base])
+  const key = JSON.stringify([name, text, base, units])
   if (last?.key === key) return last.fit
   const tests = readMixTests(text, name)
   const fit = tests.ok
@@ -30,6 +36,7 @@ export function mixFromTests(name: string, content: Uint8Array | undefined, base
         random: uniformFrom(bandSeed),
         probability: base.lowerProbability,
         base,
+        units,
       })
     : tests
   last = { key, fit }

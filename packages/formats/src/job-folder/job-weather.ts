@@ -149,8 +149,8 @@ function hourlyMapping(columns: Readonly<Record<string, string>>, zone: string):
 }
 
 /** A station too far from the site, or too high above it, has another weather. */
-const stationNotes = ({ station }: WeatherFile, { site }: Job, name: string): readonly Problem[] =>
-  checkStation(station, site).map(({ say }) => ({ code: 'weather/station', at: name, say }))
+const stationNotes = ({ station }: WeatherFile, { site, units }: Job, name: string): readonly Problem[] =>
+  checkStation(station, site, units).map(({ say }) => ({ code: 'weather/station', at: name, say }))
 
 const missing = (name: string): Problem => ({
   code: 'job/no-file',

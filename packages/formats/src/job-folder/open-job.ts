@@ -55,7 +55,9 @@ export function openJob({ document, read }: JobSource): Result<OpenedJob> {
       ...(parsed.ok ? [] : besides(drawing, parsed.problems)),
     ])
   const { weather, assumed, notes, testsFile } = parsed.value
-  const fit = testsFile ? mixFromTests(testsFile, read(testsFile), parsed.value.job.mix) : undefined
+  const fit = testsFile
+    ? mixFromTests(testsFile, read(testsFile), parsed.value.job.mix, parsed.value.job.units)
+    : undefined
   const mix = fit?.ok ? fit.value.mix : parsed.value.job.mix
   const machine = machineFromTrials(files.value.trialsFile, read, parsed.value.job.machine, mix.density)
   const hours = jobHours(parsed.value.job, weather, read)

@@ -1,4 +1,5 @@
 import type { Job } from '@dawnlift/core/job'
+import { sayQuantity } from '@dawnlift/core/limit'
 import { campaignInput, type Plan } from '@dawnlift/core/plan'
 import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
 import type { SiteInput } from '@dawnlift/core/site-campaign'
@@ -39,6 +40,7 @@ function disagreements(first: SiteBuilding, other: SiteBuilding): readonly Probl
   const crews = differing(a.crew, b.crew)
   const machines = differing(a.machine, b.machine)
   const apart = distanceBetween(a.site, b.site)
+  const far = (metres: number) => sayQuantity(metres / 1000, 'km', b.units)
   return [
     ...(crews.length > 0
       ? [
@@ -68,7 +70,7 @@ function disagreements(first: SiteBuilding, other: SiteBuilding): readonly Probl
       ? [
           problem(
             'site/far-apart',
-            `It lies ${(apart / 1000).toFixed(1)} km from ${first.name}; up to ${ONE_SITE / 1000} km are one site.`,
+            `It lies ${far(apart)} from ${first.name}; up to ${far(ONE_SITE)} are one site.`,
           ),
         ]
       : []),
