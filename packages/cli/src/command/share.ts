@@ -1,6 +1,7 @@
 import { existsSync, readFileSync, statSync, writeFileSync } from 'node:fs'
 import { basename, dirname, join, resolve } from 'node:path'
 import { clockText } from '@dawnlift/core/clock'
+import type { Units } from '@dawnlift/core/limit'
 import { type Finding, failure, type Problem, type Result, success } from '@dawnlift/core/result'
 import {
   checkSiteCampaign,
@@ -40,13 +41,15 @@ export function addShare(program: Command, { screen, finish }: CommandContext): 
         showProblems(screen, read.problems, options.json === true)
         return finish(2)
       }
-      const { site, input, failing } = read.value
+      const { site, input, failing, units } = read.value
       const shared = await sharedOut(input, screen)
       if (!shared) {
         screen.err('Stopped before the site was shared out; nothing is said of it.')
         return finish(130)
       }
-      const checked = [shared.shared, shared.oneAfterOther].flatMap(way => checkSiteCampaign(input, way))
+      const checked = [shared.shared, shared.oneAfterOther].flatMap(way =>
+        checkSiteCampaign(input, way, units),
+      )
       const findings = [...failing, ...checked]
       if (options.picture !== undefined)
         writeFileSync(resolve(screen.folder, options.picture), pictureOf(site, input, shared))
@@ -62,6 +65,8 @@ interface ReadSite {
   readonly input: SiteInput
   /** What cannot be printed as drawn in each job: reach of the machine among it. */
   readonly failing: readonly Finding[]
+  /** Of the first building's job. */
+  readonly units: Units
 }
 
 /** The site with each of its jobs planned; or every problem of all of them. */
@@ -97,7 +102,8 @@ async function readSite(path: string, { picture }: ShareOptions, screen: Screen)
   }
   if (problems.length > 0) return failure(problems)
   const input = siteOf(buildings, site.value.move)
-  return input.ok ? success({ site: site.value, input: input.value, failing }) : input
+  const units = buildings[0]?.plan.job.units ?? 'metric'
+  return input.ok ? success({ site: site.value, input: input.value, failing, units }) : input
 }
 
 const mostBytes = 1024 * 1024

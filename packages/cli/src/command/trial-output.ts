@@ -12,7 +12,7 @@ export const printDefaults: TriedWith['print'] = { beadWidth: 0.05, layerHeight:
 export function writeTrials(
   folder: string,
   asked: string,
-  { machine, mix, print }: TriedWith,
+  { machine, mix, print, units }: TriedWith,
   next: readonly NextTrial[],
 ): Problem | undefined {
   if (existsSync(folder) && (!statSync(folder).isDirectory() || readdirSync(folder).length > 0))
@@ -22,9 +22,9 @@ export function writeTrials(
       say: `${asked} is there already and not an empty folder. Choose another name, so that no sheet filled in by hand is lost.`,
     }
   const files = [
-    ...speedLadder(machine, print),
-    cornerSampler(machine, print),
-    trialWall(machine, mix, { ...print, temperature: mix.reference }),
+    ...speedLadder(machine, { ...print, units }),
+    cornerSampler(machine, { ...print, units }),
+    trialWall(machine, mix, { ...print, units, temperature: mix.reference }),
   ]
   const foretold = files.map(({ name, title, words }) => [name, `  ${title}`, ...words.map(w => `  ${w}`)])
   mkdirSync(folder, { recursive: true })

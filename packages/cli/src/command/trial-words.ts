@@ -1,3 +1,4 @@
+import { sayQuantity, type Units } from '@dawnlift/core/limit'
 import type { Machine } from '@dawnlift/core/machine'
 import type { NextTrial } from '@dawnlift/core/trial'
 import type { TrialFits } from '@dawnlift/formats/mix-tests'
@@ -14,22 +15,24 @@ export function trialsInWords(
   const { pump, bead, corner, lags, notYet } = fits
   return [
     `read with ${tried.from}`,
-    ...(pump ? ['', `pump    ${pump.say}`, residuals(pump)] : []),
+    ...(pump ? ['', `pump    ${pump.say}`, residuals(pump, tried.units)] : []),
     ...(bead ? ['', `bead    ${bead.say}`, ...outliers(bead.outliers)] : []),
     ...[lags.start, lags.stop].flatMap(lag => (lag ? [`lag     ${lag.say}`] : [])),
     ...(corner ? [`corner  ${corner.say}`] : []),
     ...notYet.map(({ say }) => `not yet ${say}`),
-    ...toWrite(tried.machine, machine),
-    ...(next.length > 0 ? ['', 'worth trying next', nextTable(next)] : ['', 'nothing more needs trying']),
+    ...toWrite(tried.machine, machine, tried.units),
+    ...(next.length > 0
+      ? ['', 'worth trying next', nextTable(next, tried.units)]
+      : ['', 'nothing more needs trying']),
   ].join('\n')
 }
 
-const residuals = ({ points }: NonNullable<TrialFits['pump']>): string =>
+const residuals = ({ points }: NonNullable<TrialFits['pump']>, units: Units): string =>
   textTable(
-    ['bucket', 'L/min', 'off the curve'],
+    ['bucket', flowUnits[units][0], 'off the curve'],
     points.map(({ at, flow, residual }) => [
       at,
-      (flow * 60_000).toFixed(2),
+      (flow * flowUnits[units][1]).toFixed(2),
       `${(residual * 100).toFixed(1)} %`,
     ]),
     [1, 2],
@@ -38,9 +41,13 @@ const residuals = ({ points }: NonNullable<TrialFits['pump']>): string =>
 const outliers = (names: readonly string[]): readonly string[] =>
   names.length > 0 ? [`        far off the others: ${names.join(', ')}`] : []
 
+/** What a flow is read in, and how many of it make one of SI. */
+const flowUnits = { metric: ['L/min', 60_000], imperial: ['gal/min', 60_000 / 3.785411784] } as const
+
 /** Lines for the job's `machine:` that make the plan and its files use what was measured. */
-function toWrite(before: Machine, { pump }: Machine): readonly string[] {
-  const flow = (value: number) => `${Number((value * 60_000).toPrecision(5))} L/min`
+function toWrite(before: Machine, { pump }: Machine, units: Units): readonly string[] {
+  const flow = (value: number) =>
+    `${Number((value * flowUnits[units][1]).toPrecision(5))} ${flowUnits[units][0]}`
   const lines = [
     ...(pump.flowMost === before.pump.flowMost
       ? []
@@ -58,12 +65,12 @@ function toWrite(before: Machine, { pump }: Machine): readonly string[] {
 
 const seconds = (time: number): string => `${Number(time.toFixed(2))} s`
 
-const nextTable = (next: readonly NextTrial[]): string =>
+const nextTable = (next: readonly NextTrial[], units: Units): string =>
   textTable(
     ['trial', 'at', 'why'],
     next.map(({ kind, setting, unit, why }) => [
       kind,
-      unit === 'S' ? `S ${Number(setting.toPrecision(3))}` : `${Math.round(setting * 1000)} mm/s`,
+      unit === 'S' ? `S ${Number(setting.toPrecision(3))}` : sayQuantity(setting * 1000, 'mm/s', units),
       why,
     ]),
   )

@@ -1,4 +1,5 @@
 import { basename, resolve } from 'node:path'
+import { sayQuantity } from '@dawnlift/core/limit'
 import { machineProfile } from '@dawnlift/core/machine'
 import { defaultMix } from '@dawnlift/core/mix'
 import { assert, failure, type Result, success } from '@dawnlift/core/result'
@@ -62,17 +63,19 @@ async function triedWith(job: string | undefined, screen: Screen): Promise<Resul
       density,
       mix: defaultMix,
       print: printDefaults,
+      units: 'metric',
       from: `profile gantry-12 and ${density} kg/m³ (assumed; name your job with --job)`,
     })
   }
   const opened = await readJob(job, screen)
   if (!opened.ok) return failure(opened.problems)
-  const { machine, mix, name, print } = opened.value.job
+  const { machine, mix, name, print, units } = opened.value.job
   return success({
     machine,
     mix,
     print,
+    units,
     density: mix.density,
-    from: `${machine.name} and ${Math.round(mix.density)} kg/m³ of ${name}`,
+    from: `${machine.name} and ${sayQuantity(mix.density, 'kg/m³', units)} of ${name}`,
   })
 }

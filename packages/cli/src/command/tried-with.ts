@@ -1,4 +1,5 @@
 import type { PrintRules } from '@dawnlift/core/job'
+import type { Units } from '@dawnlift/core/limit'
 import type { Machine } from '@dawnlift/core/machine'
 import type { MixModel } from '@dawnlift/core/mix'
 import type { KilogramsPerCubicMetre } from '@dawnlift/core/quantity'
@@ -10,6 +11,7 @@ export interface TriedWith {
   /** What the trial files are printed with. */
   readonly mix: MixModel
   readonly print: Pick<PrintRules, 'beadWidth' | 'layerHeight' | 'speed'>
+  readonly units: Units
   /** Where both come from, in words. */
   readonly from: string
 }

@@ -237,6 +237,7 @@ describe('tests that cannot be used', () => {
     if (!fit.ok) expect(fit.problems[0]!.say).toContain('1800 kg/m³ and 2150 kg/m³')
     // Hand: 1 lb/ft³ = 16.01846 kg/m³.
     const inPounds = fitMix([...good, dense(2150), dense(1800)], { ...options, units: 'imperial' })
+    expect(inPounds.ok).toBe(false)
     if (!inPounds.ok) expect(inPounds.problems[0]!.say).toContain('112.4 lb/ft³ and 134.2 lb/ft³')
   })
   it('a pat that hardly spread', () => {

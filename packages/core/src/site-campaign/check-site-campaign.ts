@@ -1,5 +1,6 @@
 import { checkCampaign } from '../campaign/index.js'
 import { addDays, instantAt, localTime } from '../clock/index.js'
+import type { Units } from '../limit/index.js'
 import type { Finding } from '../result/index.js'
 import type { SiteCampaign, SiteInput, Visit } from './site-campaign.js'
 
@@ -9,13 +10,20 @@ const SLACK = 5e-3
  * Proves a site's campaign from its clock times alone: each building keeps its own rules, machine and crew are in one place at a time,
  * moves are really there, and no shift is longer than the crew's. No findings: it is safe and workable as far as the input tells.
  */
-export function checkSiteCampaign(site: SiteInput, campaign: SiteCampaign): readonly Finding[] {
+export function checkSiteCampaign(
+  site: SiteInput,
+  campaign: SiteCampaign,
+  units: Units = 'metric',
+): readonly Finding[] {
   return [
     ...site.buildings.flatMap(({ name, input }) => {
       const own = campaign.byBuilding.find(each => each.building === name)
       if (!own)
         return [fault('building', name, 1, 0, 'campaigns', `Building ${name} has no campaign of its own.`)]
-      return checkCampaign(input, own.campaign).map(finding => ({ ...finding, at: `${name}: ${finding.at}` }))
+      return checkCampaign(input, own.campaign, units).map(finding => ({
+        ...finding,
+        at: `${name}: ${finding.at}`,
+      }))
     }),
     ...checkTold(site, campaign),
     ...checkMoves(site, campaign.visits),

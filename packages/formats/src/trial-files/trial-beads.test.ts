@@ -1,10 +1,12 @@
 import { machineProfile } from '@dawnlift/core/machine'
+import { defaultMix } from '@dawnlift/core/mix'
 import { nextTrials } from '@dawnlift/core/trial'
 import { expect, it } from 'vitest'
+import { foreignUnits } from '../../../../tests/foreign-units.js'
 import { readTrials } from '../mix-tests/index.js'
 import { inspectRun, readMachineFile } from '../rs274/index.js'
 import { interpret, outsideInterpreter } from '../rs274/outside-interpreter.js'
-import { cornerSampler, speedLadder, trialSheet } from './index.js'
+import { cornerSampler, speedLadder, trialSheet, trialWall } from './index.js'
 
 const print = { beadWidth: 0.05, layerHeight: 0.02, speed: 0.15, temperature: 20 }
 const machine = machineProfile('gantry-12')!
@@ -64,5 +66,23 @@ it.skipIf(!program)(
   `are taken by an outside interpreter${program ? '' : ' (skipped: not installed)'}`,
   () => {
     for (const { text } of [...ladder, sampler]) expect(interpret(program!, text).accepted).toBe(true)
+  },
+)
+
+it.each(['metric', 'imperial'] as const)(
+  'foretells and writes in %s units alone for a site that reads them',
+  house => {
+    const own = { ...print, units: house }
+    const files = [
+      ...speedLadder(machine, own),
+      cornerSampler(machine, own),
+      trialWall(machine, defaultMix, own),
+    ]
+    for (const { title, words, text } of files)
+      expect(foreignUnits([title, ...words, text].join('\n'), house)).toEqual([])
+    // Hand: 50 mm / 25.4 = 1.97 in; 75 mm/s = 3.0 in/s.
+    expect(files[0]!.words.join()).toMatch(
+      house === 'metric' ? /75 mm\/s.*50 mm wide/ : /3\.0 in\/s.*1\.97 in wide/,
+    )
   },
 )

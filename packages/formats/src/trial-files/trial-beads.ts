@@ -1,11 +1,12 @@
 import type { Path, Point } from '@dawnlift/core/geometry'
+import { sayQuantity, type Units } from '@dawnlift/core/limit'
 import { type Machine, sameFrame } from '@dawnlift/core/machine'
 import { movesOf, type Pass, routeSection, speedProfile } from '@dawnlift/core/route'
 import type { Bead } from '@dawnlift/core/wall'
 import { writeLift } from '../rs274/index.js'
 import type { TrialFile, TrialPrint } from './trial-wall.js'
 
-type BeadPrint = Pick<TrialPrint, 'beadWidth' | 'layerHeight' | 'speed'>
+type BeadPrint = Pick<TrialPrint, 'beadWidth' | 'layerHeight' | 'speed' | 'units'>
 
 /** Shares of the speed the job prints at; measured twice it is known how far one bead can be trusted. */
 const LADDER = [0.5, 0.75, 1, 1.25] as const
@@ -16,6 +17,7 @@ const RUN = 0.8
 
 /** One straight bead a file, each at a speed of its own: lay all of them, and measure width and height in the middle. */
 export function speedLadder(machine: Machine, print: BeadPrint): readonly TrialFile[] {
+  const said = wordsIn(print.units)
   const speeds = [...new Set(LADDER.map(share => Math.min(machine.printSpeedMost, share * print.speed)))]
   return speeds.map((speed, index) => {
     const across = (index - (speeds.length - 1) / 2) * 4 * print.beadWidth
@@ -25,21 +27,22 @@ export function speedLadder(machine: Machine, print: BeadPrint): readonly TrialF
     ])
     const [flow, fastest] = [laid.pass.flow, Math.max(...laid.pass.speeds)]
     const words = [
-      `bead ${index + 1} of ${speeds.length}: ${shownSpeed(fastest)}, ${litres(flow)}`,
-      `predicted before the trial: ${Math.round(print.beadWidth * 1000)} mm wide, ${Math.round(print.layerHeight * 1000)} mm high where pump and nozzle are as set`,
+      `bead ${index + 1} of ${speeds.length}: ${said.speed(fastest)}, ${said.flow(flow)}`,
+      `predicted before the trial: ${said.size(print.beadWidth)} wide, ${said.size(print.layerHeight)} high where pump and nozzle are as set`,
       'when it has come to rest measure width and height in the middle, the bare length at its start and the tail past its end',
     ]
     const name = `ladder-${index + 1}-${Math.round(fastest * 1000)}-mm-s.ngc`
-    return { name, title: `Speed ladder, ${shownSpeed(fastest)}`, words, text: laid.text(words) }
+    return { name, title: `Speed ladder, ${said.speed(fastest)}`, words, text: laid.text(words) }
   })
 }
 
 /** One bead round four corners, each sharper than the last; how slow the nozzle gets in each is said beforehand. */
 export function cornerSampler(machine: Machine, print: BeadPrint): TrialFile {
   const laid = trialBead(machine, print, cornerPoints())
+  const said = wordsIn(print.units)
   const words = [
-    `corners of ${TURNS.join(', ')} degrees, ${Math.round(RUN * 1000)} mm of straight before each`,
-    `predicted before the trial: the nozzle slows to ${cornerSpeeds(laid.pass, machine).map(shownSpeed).join(', ')} in them, from ${shownSpeed(Math.max(...laid.pass.speeds))}`,
+    `corners of ${TURNS.join(', ')} degrees, ${said.size(RUN)} of straight before each`,
+    `predicted before the trial: the nozzle slows to ${cornerSpeeds(laid.pass, machine).map(said.speed).join(', ')} in them, from ${said.speed(Math.max(...laid.pass.speeds))}`,
     'measure the width in each corner and a hand before it',
   ]
   return { name: 'corner-sampler.ngc', title: 'Corner sampler', words, text: laid.text(words) }
@@ -77,12 +80,15 @@ function trialBead(machine: Machine, print: BeadPrint, points: readonly Point[])
   }
   const bead: Bead = { id: 'trial', role: 'line', path, width: print.beadWidth, height: print.layerHeight }
   const band = { fromLayer: 1, toLayer: 1, body: [], bodyArea: 0, beads: [bead], thinPlaces: [] }
-  const options = { speed: print.speed, origin: sameFrame }
+  const options = { speed: print.speed, origin: sameFrame, ...(print.units ? { units: print.units } : {}) }
   const { routes } = routeSection({ section: 'T', layers: 1, bands: [band], volume: 0 }, machine, options)
   const file = { job: 'trial', lift: 'T1', machine, options, routes, fromLayer: 1, toLayer: 1 }
   const text = (words: readonly string[]) => words.map(each => `(MSG, ${each})\n`).join('') + writeLift(file)
   return { pass: routes.routes[0]!.passes[0]!, text }
 }
 
-const shownSpeed = (speed: number): string => `${Math.round(speed * 1000)} mm/s`
-const litres = (flow: number): string => `${(flow * 60_000).toFixed(2)} L/min`
+const wordsIn = (units: Units = 'metric') => ({
+  speed: (speed: number) => sayQuantity(speed * 1000, 'mm/s', units),
+  flow: (flow: number) => sayQuantity(flow * 60_000, 'L/min', units),
+  size: (size: number) => sayQuantity(size * 1000, 'mm', units),
+})

@@ -1,6 +1,7 @@
+import { sayQuantity, type Units } from '@dawnlift/core/limit'
 import { type Machine, sameFrame } from '@dawnlift/core/machine'
 import type { MixModel } from '@dawnlift/core/mix'
-import type { Celsius } from '@dawnlift/core/quantity'
+import { type Celsius, formatQuantity } from '@dawnlift/core/quantity'
 import { layerTime, routeSection } from '@dawnlift/core/route'
 import { accessZoneWidth, makeStanding } from '@dawnlift/core/stand'
 import type { Bead } from '@dawnlift/core/wall'
@@ -20,6 +21,8 @@ export interface TrialPrint {
   readonly layerHeight: number
   readonly speed: number
   readonly temperature: Celsius
+  /** Of the words; metric unless said. */
+  readonly units?: Units
 }
 
 const LENGTH = 1
@@ -27,7 +30,7 @@ const TALLEST = 1.6
 
 /** A free single wall of one metre, printed on until it fails; how many layers it should bear is said beforehand. */
 export function trialWall(machine: Machine, mix: MixModel, print: TrialPrint): TrialFile {
-  const { beadWidth: width, layerHeight: height } = print
+  const { beadWidth: width, layerHeight: height, units = 'metric' } = print
   const [x, y] = [machine.reach.x, machine.reach.y].map(([least, most]) => (least + most) / 2) as [
     number,
     number,
@@ -43,7 +46,7 @@ export function trialWall(machine: Machine, mix: MixModel, print: TrialPrint): T
   const bead: Bead = { id: 'trial', role: 'line', path, width, height }
   const layers = Math.floor(Math.min(TALLEST, machine.reach.z[1] - machine.travelClearance) / height)
   const bands = { fromLayer: 1, toLayer: layers, body: [], bodyArea: 0, beads: [bead], thinPlaces: [] }
-  const options = { speed: print.speed, origin: sameFrame }
+  const options = { speed: print.speed, origin: sameFrame, units }
   const { routes } = routeSection({ section: 'T', layers, bands: [bands], volume: 0 }, machine, options)
   const time = layerTime(routes.routes[0]!)
   const [best, least] = (['fitted', 'lower'] as const).map(band =>
@@ -51,8 +54,8 @@ export function trialWall(machine: Machine, mix: MixModel, print: TrialPrint): T
   )
   const zone = accessZoneWidth(layers * height)
   const words = [
-    `predicted before the trial: ${said(best!, layers)} by the fitted curve, ${said(least!, layers)} by the lower band, at ${time.toFixed(0)} s a layer and ${print.temperature} C`,
-    `printed to fail: stand clear by ${zone.toFixed(1)} m on every side, nobody beside it; local codes and a licensed engineer decide`,
+    `predicted before the trial: ${said(best!, layers)} by the fitted curve, ${said(least!, layers)} by the lower band, at ${time.toFixed(0)} s a layer and ${sayQuantity(print.temperature, '°C', units).replace('°', '')}`,
+    `printed to fail: stand clear by ${formatQuantity(Math.ceil(zone * 10) / 10, 'length', units)} on every side, nobody beside it; local codes and a licensed engineer decide`,
     'stop the machine when it fails and write down the layer',
   ]
   const file = { job: 'trial', lift: 'T1', machine, options, routes, fromLayer: 1, toLayer: layers }
