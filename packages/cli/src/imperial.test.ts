@@ -52,6 +52,9 @@ describe.each([
     join(folder, 'site.yaml'),
     `dawnliftSite: 1\nname: Lane\nbuildings:\n${buildings}move: 45 min\n`,
   )
+  // A bead of ten inches at five inches a second.
+  const laid = ['G20 G90 G17 G94', 'G0 X0 Y0 Z1', 'M3 S50', 'G1 X10 F300', 'M5', 'M2']
+  writeFileSync(join(folder, 'one.ngc'), laid.join('\n'))
   afterAll(remove)
   const words = [
     ['plan', 'job'],
@@ -63,6 +66,7 @@ describe.each([
     ['risk', 'job', '--years', '2'],
     ['share', 'site.yaml'],
     ['log', 'other', '--layer', 'A:3', '--at', '2026-07-13 07:13'],
+    ['inspect', 'one.ngc', '--job', 'job'],
     ['estimate', '--floor', '100 m2', '--like', 'job'],
   ]
   // What is slow says the same sentences in both houses; the one that once spoke metric is enough.

@@ -1,3 +1,4 @@
+import { sayQuantity, type Units } from '@dawnlift/core/limit'
 import { inspectReport } from '@dawnlift/formats/reports'
 import { inspectRun, type RunSummary, readMachineFile } from '@dawnlift/formats/rs274'
 import type { Command } from 'commander'
@@ -28,38 +29,32 @@ export function addInspect(program: Command, { screen, finish }: CommandContext)
       }
       const summary = inspectRun(run.value, job ? { machine: job.value.job.machine } : {})
       if (options.json) return screen.out(JSON.stringify(inspectReport(summary), null, 2))
-      screen.out(inWords(summary))
+      screen.out(inWords(summary, job?.value.job.units ?? 'metric'))
     })
 }
 
-function inWords({
-  extents,
-  layers,
-  length,
-  volume,
-  feedTime,
-  starts,
-  stops,
-  headingRateMost,
-  plannedTime,
-  overfill,
-}: RunSummary): string {
+function inWords(summary: RunSummary, units: Units): string {
+  const { extents, layers, length, volume, feedTime } = summary
+  const { starts, stops, headingRateMost, plannedTime, overfill } = summary
+  const range = ([least, most]: readonly [number, number]) =>
+    `${small(least, units)} to ${small(most, units)}`
+  const run = runIn[units]
   const box = extents
     ? `x ${range(extents.x)}, y ${range(extents.y)}, z ${range(extents.z)}`
     : 'nothing is laid'
-  const litres = volume === undefined ? '' : `, ${(volume * 1000).toFixed(1)} L`
+  const litres = volume === undefined ? '' : `, ${poured(volume, units)}`
   return [
     box,
-    `${length.toFixed(3)} m of bead${litres}, ${(feedTime / 60).toFixed(1)} min under feed, ${starts} starts, ${stops.length} stops, heading at most ${((headingRateMost * 180) / Math.PI).toFixed(0)} °/s`,
+    `${(length * run.per).toFixed(3)} ${run.unit} of bead${litres}, ${(feedTime / 60).toFixed(1)} min under feed, ${starts} starts, ${stops.length} stops, heading at most ${((headingRateMost * 180) / Math.PI).toFixed(0)} °/s`,
     ...(plannedTime === undefined
       ? []
       : [`${(plannedTime / 60).toFixed(1)} min as planned, braking and travels in it`]),
-    ...(overfill ? [overfillWords(overfill)] : []),
+    ...(overfill ? [overfillWords(overfill, units)] : []),
     textTable(
-      ['layer top', 'bead m', 'min under feed', 'starts'],
+      ['layer top', `bead ${run.unit}`, 'min under feed', 'starts'],
       layers.map(layer => [
-        `${(layer.z * 1000).toFixed(1)} mm`,
-        layer.length.toFixed(3),
+        small(layer.z, units),
+        (layer.length * run.per).toFixed(3),
         (layer.feedTime / 60).toFixed(2),
         String(layer.starts),
       ]),
@@ -68,8 +63,16 @@ function inWords({
   ].join('\n')
 }
 
-const overfillWords = ({ volume, share, worst }: NonNullable<RunSummary['overfill']>): string =>
-  `${(volume * 1000).toFixed(1)} L too much (${(share * 100).toFixed(1)} %): the pump keeps its setting while the nozzle brakes; most, ${(worst.volume * 1e6).toFixed(0)} mL, at line ${worst.line} (${(worst.x * 1000).toFixed(0)}, ${(worst.y * 1000).toFixed(0)} mm)`
+const overfillWords = ({ volume, share, worst }: NonNullable<RunSummary['overfill']>, units: Units): string =>
+  `${poured(volume, units)} too much (${(share * 100).toFixed(1)} %): the pump keeps its setting while the nozzle brakes; most, ${units === 'metric' ? `${(worst.volume * 1e6).toFixed(0)} mL` : `${(worst.volume / 2.54e-2 ** 3).toFixed(1)} in³`}, at line ${worst.line} ${placeOf(worst.x, worst.y, units)}`
 
-const range = ([least, most]: readonly [number, number]): string =>
-  `${(least * 1000).toFixed(1)} to ${(most * 1000).toFixed(1)} mm`
+/** What a run of bead is counted in, and how many of it make a metre. */
+const runIn = { metric: { unit: 'm', per: 1 }, imperial: { unit: 'ft', per: 1 / 0.3048 } } as const
+const small = (length: number, units: Units): string =>
+  units === 'metric' ? `${(length * 1000).toFixed(1)} mm` : sayQuantity(length * 1000, 'mm', units)
+const placeOf = (x: number, y: number, units: Units): string =>
+  units === 'metric'
+    ? `(${(x * 1000).toFixed(0)}, ${(y * 1000).toFixed(0)} mm)`
+    : `(${small(x, units)}, ${small(y, units)})`
+const poured = (volume: number, units: Units): string =>
+  units === 'metric' ? `${(volume * 1000).toFixed(1)} L` : `${(volume * 264.1721).toFixed(1)} gal`

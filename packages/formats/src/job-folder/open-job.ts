@@ -1,6 +1,7 @@
 import type { Job } from '@dawnlift/core/job'
 import type { SiteLog } from '@dawnlift/core/log'
 import type { MixFit } from '@dawnlift/core/mix'
+import { formatPlace } from '@dawnlift/core/quantity'
 import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
 import { checkStanding } from '@dawnlift/core/stand'
 import { checkWalls } from '@dawnlift/core/wall'
@@ -102,8 +103,8 @@ function placed(problem: Problem, job: Job, drawing: DrawingMapping | undefined)
   const wall = index === undefined ? undefined : job.walls[Number(index)]
   const [from, to] = [wall?.centreline.points[0], wall?.centreline.points.at(-1)]
   if (!drawing || !wall || !from || !to) return problem
-  const at = (point: readonly [number, number]) => `(${point.map(each => each.toFixed(3)).join(', ')})`
-  return { ...problem, at: `${drawing.file}, wall ${wall.id} from ${at(from)} to ${at(to)} m` }
+  const at = (point: readonly [number, number]) => formatPlace(point, job.units)
+  return { ...problem, at: `${drawing.file}, wall ${wall.id} from ${at(from)} to ${at(to)}` }
 }
 
 function readWalls(mapping: DrawingMapping, read: JobSource['read']): Result<DrawingWalls> {
