@@ -1,10 +1,9 @@
 import type { Site } from '../job/index.js'
 import type { Instant, Metres, Radians, Share } from '../quantity/index.js'
 import {
-  cloudTransmission,
+  cloudsUnder,
   dewPoint,
   faceIrradiance,
-  haurwitzGlobal,
   humidityRatio,
   KELVIN,
   type SunPosition,
@@ -81,7 +80,7 @@ export interface SiteSky {
 
 export function siteSky(site: Pick<Site, 'latitude' | 'longitude'>, hours: readonly WeatherHour[]): SiteSky {
   const sun = hours.map(({ start }) => solarPosition(start + 1800, site.latitude, site.longitude))
-  const clouds = cloudsUnder(sun, hours)
+  const clouds = cloudsUnder(hours, index => Math.sin(sun[index]!.altitude))
   return {
     hours,
     sun,
@@ -145,32 +144,11 @@ function surroundingsOf(hour: WeatherHour, cloud: number): number {
   return ((sky ** 4 + (hour.air + KELVIN) ** 4) / 2) ** 0.25
 }
 
-/**
- * Cloud cover of each hour, 0–1, from how much of the clear sky's sun arrives; nights keep the last daylight's.
- *
- * Source   [KastenCzeplak1980] turned round, from memory.
- * Range    sun above 6°.
- * Scatter  ±0.25.
- * Assumes  before the first daylight, half cover.
- */
+/** Cloud cover of each hour of a site: see `cloudsUnder`. */
 export const cloudCovers = (
   site: Pick<Site, 'latitude' | 'longitude'>,
   hours: readonly WeatherHour[],
 ): Float64Array =>
-  cloudsUnder(
-    hours.map(({ start }) => solarPosition(start + 1800, site.latitude, site.longitude)),
-    hours,
+  cloudsUnder(hours, index =>
+    Math.sin(solarPosition(hours[index]!.start + 1800, site.latitude, site.longitude).altitude),
   )
-
-function cloudsUnder(sun: readonly SunPosition[], hours: readonly WeatherHour[]): Float64Array {
-  let cover = 0.5
-  const overcast = 1 - cloudTransmission(1)
-  return Float64Array.from(hours, ({ global }, index) => {
-    const sine = Math.sin(sun[index]!.altitude)
-    if (sine > 0.1) {
-      const missing = Math.max(0, 1 - global / haurwitzGlobal(sine))
-      cover = Math.min(1, (missing / overcast) ** (1 / 3.4))
-    }
-    return cover
-  })
-}

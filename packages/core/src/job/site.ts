@@ -93,8 +93,10 @@ export interface Batching {
     readonly loads: readonly { readonly at: Instant; readonly mass: Kilograms }[]
   }
   readonly icePerBatchMost: number
-  /** Dry material over the air's daily mean, sun on the silo [K]. */
-  readonly siloGain: Celsius
+  /** Dry material over the air's daily mean [K], as measured; none: from the sun on the silo, hour by hour. */
+  readonly siloGain?: Celsius
+  /** A roof or net keeps the beam of the sun off the silo; without a measured gain only. */
+  readonly siloShade?: boolean
   readonly mixingHeat: Celsius
   readonly pumpHeat: Celsius
   readonly hoseLength: Metres

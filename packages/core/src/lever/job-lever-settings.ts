@@ -1,5 +1,5 @@
 import type { Job } from '../job/index.js'
-import { siloGainOf, type WeatherHour } from '../weather/index.js'
+import { shadeLeaves, sinesOfSun, type WeatherHour } from '../weather/index.js'
 import type { JobLever, JobLeverKind } from './job-lever.js'
 import { waterNow } from './pull-job-lever.js'
 
@@ -37,7 +37,7 @@ function settingsOf({ job, hours, sections }: LeverScene, kind: JobLeverKind): r
         share => (share / 100) * job.mix.bag * job.mix.waterRatio > batching.icePerBatchMost,
       )
     case 'silo-shade':
-      return batching.siloGain > 0.5 ? shadedShare(job, hours) : []
+      return !batching.siloShade && (batching.siloGain ?? 1) > 0.5 ? shadedShare(job, hours) : []
     case 'accelerator':
       return [25, 50]
     case 'faster-nozzle':
@@ -62,8 +62,6 @@ const dayLength = ({ crew }: Job): number => (crew.dayEnd - crew.dayStart + 8640
 function shadedShare({ site }: Job, hours: readonly WeatherHour[]): readonly number[] {
   const first = hours.slice(0, SUNNY_HOURS)
   if (first.length === 0) return []
-  const gain = (sky: readonly WeatherHour[]) => siloGainOf(site, sky, { absorptance: 1 })
-  const all = gain(first)
-  const left = gain(first.map(hour => ({ ...hour, beam: 0, global: hour.diffuse })))
-  return all > 0 ? [Math.round((100 * left) / all)] : []
+  const left = shadeLeaves(first, sinesOfSun(site, first))
+  return left === undefined ? [] : [Math.round(100 * left)]
 }

@@ -35,9 +35,7 @@ export function pullJobLever(pulled: PulledJob, { kind, setting }: JobLever): Pu
     case 'ice':
       return changed(withIce(job, setting / 100))
     case 'silo-shade':
-      return changed({
-        batching: { ...job.batching, siloGain: (job.batching.siloGain * setting) / 100 },
-      })
+      return job.batching.siloShade ? undefined : changed({ batching: shaded(job.batching, setting / 100) })
     case 'accelerator':
       return changed({ mix: accelerated(job.mix, 1 + setting / 100), costs: dosed(job.costs) })
     case 'faster-nozzle':
@@ -68,6 +66,12 @@ function nightShift({ crew, rules }: Job, dayStart: number): Partial<Job> {
     rules: { ...rules, daylightNeeded: { value: 0, source: 'lights on site' } },
   }
 }
+
+/** A gain the job names falls with the sun's heat; without one the silo's own balance goes on without the beam. */
+const shaded = (batching: Job['batching'], left: number): Job['batching'] =>
+  batching.siloGain === undefined
+    ? { ...batching, siloShade: true }
+    : { ...batching, siloGain: batching.siloGain * left }
 
 /** A chiller large enough for the whole flow of mixing water. */
 function chilled(job: Job, temperature: number): Partial<Job> {

@@ -14,6 +14,7 @@ import {
   type SupplyHour,
   sunOnCylinder,
 } from './mix-temperature.js'
+import { siloTemperatures, underShade } from './silo.js'
 import type { WeatherHour } from './site-hour.js'
 import { hourAngle, type SunOfDay, sunTrack } from './sun.js'
 
@@ -63,8 +64,8 @@ export function hourColumns(
   const cold = coldestMix(conditions)
   const chilled = cold && column()
   const supply = supplyOf(conditions)
-  const dry = trailingMeans(hours, batching.siloGain)
   const sineOfSun = sinesOfSun(site, hours)
+  const dry = dryMaterial(batching, hours, sineOfSun)
   const most = rules.mixTemperatureMost.value
   for (let i = 0; i < hours.length; i += 1) {
     const hour = hours[i]!
@@ -168,7 +169,11 @@ const isKnown = (hour: WeatherHour): boolean =>
       hour.pressure,
   )
 
-function sinesOfSun(site: Job['site'], hours: readonly WeatherHour[]): Float64Array {
+/** Sine of the sun's height in the middle of each hour. */
+export function sinesOfSun(
+  site: Pick<Job['site'], 'latitude' | 'longitude'>,
+  hours: readonly WeatherHour[],
+): Float64Array {
   const latitude = (site.latitude * Math.PI) / 180
   const [sinLatitude, cosLatitude] = [Math.sin(latitude), Math.cos(latitude)]
   const sunAt: (at: Instant) => SunOfDay = sunTrack()
@@ -192,6 +197,16 @@ function crewWbgt(hour: WeatherHour, sinAltitude: number): Celsius {
     beamShare: Math.min(1, beamShare),
     sinAltitude,
   })
+}
+
+/** Dry material as it comes out of silo or bag: by the job's own gain over the mean air, or by the silo's heat balance. */
+function dryMaterial(
+  { siloGain, siloShade }: Job['batching'],
+  hours: readonly WeatherHour[],
+  sineOfSun: Float64Array,
+): Float64Array {
+  if (siloGain !== undefined) return trailingMeans(hours, siloGain)
+  return siloTemperatures(siloShade ? hours.map(underShade) : hours, sineOfSun)
 }
 
 /** Mean air of the 24 hours before and with each hour, plus a gain; the first day uses its own mean. */

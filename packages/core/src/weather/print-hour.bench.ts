@@ -64,7 +64,7 @@ function plainLoop(hours: readonly WeatherHour[]): () => Float64Array {
       const sinAltitude = sinLatitude * sun.sinDeclination + cosLatitude * sun.cosDeclination * Math.cos(H)
       const wind = winds[i]! * bead
       const around = {
-        dry: sum / 24 + batching.siloGain,
+        dry: sum / 24 + (batching.siloGain ?? 0),
         air,
         wind,
         cylinderSun: sunOnCylinder({ global, beam, diffuse }),

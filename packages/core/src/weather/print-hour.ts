@@ -13,7 +13,8 @@ import type { PrintHour, WeatherHour } from './site-hour.js'
  * `mix-hot` and `open` are for the job's own tap water; with a chiller or ice on the job, `mixTemperatureChilled` says what the
  * coldest mix would be, and evaporation counts them at work as far as the limit asks.
  *
- * The dry material follows the mean air of the last 24 hours, the job's silo gain above it. The crew's day and its days off are
+ * The dry material has the temperature of a silo in the sun (`siloTemperatures`), or, where the job names a silo gain, lies so far above
+ * the mean air of the last 24 hours. The crew's day and its days off are
  * the scheduler's matter, not the hour's; `permitted` is what the neighbourhood or the permit allows, the site's own unless told.
  */
 export function printHours(

@@ -101,13 +101,14 @@ export function buildCalendar(document: JobDocument, ledger: Ledger): Calendar {
 
 /** How the batch is made, with what the silo holds and when it is filled if the document says so. */
 export function buildBatching(document: JobDocument, ledger: Ledger): Batching {
-  const { chiller, silo, ...batching } = document.batching
+  const { chiller, silo, siloGain, ...batching } = document.batching
   const loads = silo?.loads.flatMap(({ at, mass }, index) => {
     const moment = buildMoment(at, document.site.timeZone, ['batching', 'silo', 'loads', index, 'at'], ledger)
     return moment === undefined ? [] : [{ at: moment, mass }]
   })
   return {
     ...batching,
+    ...(siloGain === undefined ? {} : { siloGain }),
     ...(chiller ? { chiller } : {}),
     ...(silo && loads ? { silo: { stock: silo.stock, loads } } : {}),
   }

@@ -76,12 +76,7 @@ export const defaultTable = {
 
   'batching.waterTemperature': row('18 °C', 'temperature', practice, 'mains water in summer; measure it'),
   'batching.icePerBatchMost': row('0 kg', 'mass', ours, 'no ice on site'),
-  'batching.siloGain': row(
-    '6 K',
-    'temperatureDifference',
-    practice,
-    'dry material over the day’s mean air, sun on the silo',
-  ),
+  'batching.siloShade': word('no', ours, 'the warmer case; the silo is worked out from sun, wind and sky'),
   'batching.mixingHeat': row('2 K', 'temperatureDifference', practice, 'work of the mixer'),
   'batching.pumpHeat': row('2 K', 'temperatureDifference', practice, 'friction in pump and hose'),
   'batching.hoseLength': row('30 m', 'length', practice, 'pump beside the slab'),

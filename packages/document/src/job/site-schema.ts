@@ -78,7 +78,15 @@ export const batchingSchema = block({
     .optional()
     .meta({ description: 'Without it, there is always enough in the silo' }),
   icePerBatchMost: assumedQuantity('batching.icePerBatchMost'),
-  siloGain: assumedQuantity('batching.siloGain', { least: -20, most: 60 }),
+  siloGain: quantity('temperatureDifference', { least: -20, most: 60 }).optional().meta({
+    description:
+      'Dry material over the air’s mean, as measured; without it, worked out hour by hour from the sun on the silo',
+  }),
+  siloShade: yesNo()
+    .prefault('no')
+    .meta({
+      description: 'A roof or net keeps the beam of the sun off the silo; counts where no siloGain is given',
+    }),
   mixingHeat: assumedQuantity('batching.mixingHeat', { least: 0, most: 30 }),
   pumpHeat: assumedQuantity('batching.pumpHeat', { least: 0, most: 30 }),
   hoseLength: assumedQuantity('batching.hoseLength', { least: 0, most: 500 }),

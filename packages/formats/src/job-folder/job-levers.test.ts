@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { checkCampaign } from '@dawnlift/core/campaign'
 import { initGeometry } from '@dawnlift/core/geometry'
+import type { Job } from '@dawnlift/core/job'
 import {
   compareLeverRows,
   type JobLever,
@@ -105,6 +106,19 @@ describe('a lever of the whole job', () => {
     expect(left(sky(0, 200))).toBe(100)
     expect(left(sky(600, 100))).toBeGreaterThan(20)
     expect(left(sky(600, 100))).toBeLessThan(40)
+  })
+  it('of shade scales a gain the job names, else shades the silo itself, once', () => {
+    const { job } = ground
+    const { siloGain, ...open } = job.batching
+    expect(siloGain).toBe(5)
+    const lever = { kind: 'silo-shade', setting: 40 } as const
+    expect(pullJobLever({ job }, lever)!.job.batching.siloGain).toBeCloseTo(2, 9)
+    const unnamed = { ...job, batching: open }
+    const shaded = pullJobLever({ job: unnamed }, lever)!.job
+    expect(shaded.batching).toEqual({ ...open, siloShade: true })
+    expect(pullJobLever({ job: shaded }, lever)).toBeUndefined()
+    const offered = (of: Job) => jobLeverSettings({ ...ground, job: of, sections: 1 }, 'silo-shade').length
+    expect([offered(unnamed), offered(shaded)]).toEqual([1, 0])
   })
   it('says what it takes for granted, with the source or that there is none', () => {
     for (const kind of jobLeverKinds) expect(jobLeverFacts[kind].assumes.length).toBeGreaterThan(20)

@@ -76,6 +76,7 @@ export const siteFields: readonly FieldGroup[] = [
 export const batchingFields: readonly Field[] = [
   field('batching.waterTemperature', 'Water from the tap', quantity('temperature')),
   field('batching.siloGain', 'Silo over the day’s mean air', quantity('temperatureDifference')),
+  field('batching.siloShade', 'Silo in the shade', yesNo),
   field('batching.mixingHeat', 'Heat of mixing', quantity('temperatureDifference')),
   field('batching.pumpHeat', 'Heat of pumping', quantity('temperatureDifference')),
   field('batching.hoseLength', 'Hose, long', quantity('length')),
