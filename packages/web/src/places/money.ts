@@ -12,6 +12,6 @@ export const moreMoneyIn = (currency: string) => {
     maximumFractionDigits: 0,
     signDisplay: 'exceptZero',
   })
-  return (amount: number): string =>
+  return (amount: number): string => (
     Math.round(amount) === 0 ? '·' : format.format(amount).replace('-', '−')
 }

@@ -3,7 +3,7 @@ import type { Plan } from '@dawnlift/core/plan'
 import type { JobEdit, RawJob } from '@dawnlift/document/job'
 import { figure } from '@dawnlift/drawing/paper'
 import { drawTradeOff } from '@dawnlift/drawing/views'
-import { Button, Group, SegmentedControl } from '@mantine/core'
+import { Button } from '@mantine/core'
 import { useMemo, useState } from 'react'
 import { Caution, Picture } from '../../parts/index.js'
 import { askTradeOffs, type Way } from '../../state/index.js'
@@ -47,7 +47,7 @@ function Weighed({ ways, plan }: { readonly ways: readonly Way[]; readonly plan:
       calmSay: tradeOff.lifts(way.lifts),
       isChosen: way.isPlanned,
     }))
-    return drawTradeOff({ job: plan.job.name, currency, rows }, figure(128, 76, sheetWords(plan)))
+    return drawTradeOff({ job: plan.job.name, currency, rows }, figure(170, 96, sheetWords(plan)))
   }, [ways, plan, currency])
   if (ways.length === 0) return <p role="status">{tradeOff.none}</p>
   return (
@@ -72,7 +72,6 @@ function Weighed({ ways, plan }: { readonly ways: readonly Way[]; readonly plan:
           </tbody>
         </table>
       </Scroller>
-      <Aims plan={plan} />
       <p className="soft">{tradeOff.measure}</p>
       {plan.soFar && <p className="limit">{words.fromTheSlab}</p>}
       <Caution>{tradeOff.caution}</Caution>
@@ -99,35 +98,36 @@ function WayRow({ way, plan }: { readonly way: Way; readonly plan: Plan }) {
       <td className="nowrap">{moneyIn(plan.job.costs.currency)(way.cost)}</td>
       <td>{way.printDays}</td>
       <td>{way.lifts}</td>
+      <td className="nowrap">{Math.round(way.siteTime / 3600)} h</td>
       <td>{way.safety.toFixed(2)}</td>
+      <td>
+        {way.ledToBy.map(aim => (
+          <Choose key={aim} aim={aim} now={plan.job.aim ?? 'soonest'} />
+        ))}
+      </td>
     </tr>
   )
 }
 
-/** What counts first in the job. The plan is made anew when another is chosen. */
-function Aims({ plan }: { readonly plan: Plan }) {
+function Choose({ aim, now }: { readonly aim: Aim; readonly now: Aim }) {
   const [wrong, setWrong] = useState<string>()
-  const { aims, first } = words.tradeOff
-  const now = plan.job.aim ?? 'soonest'
-  const choose = async (aim: Aim) => {
+  const { aims, choose, chosen } = words.tradeOff
+  if (aim === now) return <span className="soft">{chosen(aims[aim])}</span>
+  const write = async () => {
     const problems = await writeEdits(raw => aimEdits(raw, aim))
-    setWrong(problems.length > 0 ? problems.map(each => each.say).join(' ') : undefined)
+    if (problems.length > 0) setWrong(problems.map(each => each.say).join(' '))
   }
   return (
-    <Group gap="sm" my="sm">
-      <span>{first}</span>
-      <SegmentedControl
-        aria-label={first}
-        value={now}
-        onChange={value => void choose(value as Aim)}
-        data={(['soonest', 'cheapest', 'calmest'] as const).map(value => ({ value, label: aims[value] }))}
-      />
+    <>
+      <Button variant="default" onClick={() => void write()}>
+        {choose(aims[aim])}
+      </Button>
       {wrong && (
         <span className="limit" role="alert">
           {wrong}
         </span>
       )}
-    </Group>
+    </>
   )
 }
 
