@@ -15,6 +15,8 @@ import type { PlanEdge, PlanMesh } from './plan-mesh.js'
 export interface ShellLine {
   readonly path: Path
   readonly thickness: Metres
+  /** See `PlanEdge`. */
+  readonly hangs?: boolean
 }
 
 /** A key of a line: where it turns, ends or touches another. Nodes that touch become one: the guest's follows its host. */
@@ -44,8 +46,13 @@ interface Touch {
 /**
  * Middle lines cut into pieces of about `piece` and joined where beads touch: an end or a turn of one line that lies
  * within half of both thicknesses of another is set onto it. A line that runs along another makes it thicker there.
+ * `corners`: straight runs stay whole between the points where something turns, ends or touches.
  */
-export function lineMesh(lines: readonly ShellLine[], piece: Metres): PlanMesh {
+export function lineMesh(
+  lines: readonly ShellLine[],
+  piece: Metres,
+  cut: 'pieces' | 'corners' = 'pieces',
+): PlanMesh {
   const work = joined(lines)
   const positions: Point[] = []
   const indexOf = new Map<LineNode, number>()
@@ -57,7 +64,7 @@ export function lineMesh(lines: readonly ShellLine[], piece: Metres): PlanMesh {
     positions.push(root.point)
     return positions.length - 1
   }
-  const edges = work.flatMap(line => edgesOf(line, piece, positions, position))
+  const edges = work.flatMap(line => edgesOf(line, piece, cut, positions, position))
   return { positions, edges: edges.filter(({ from, to }) => from !== to) }
 }
 
@@ -74,7 +81,7 @@ export function touchedStations(lines: readonly ShellLine[]): readonly (readonly
   return work.map(({ nodes }) => nodes.filter(node => hosts.has(node)).map(({ station }) => station))
 }
 
-function workLine({ path, thickness }: ShellLine, index: number): WorkLine {
+function workLine({ path, thickness, hangs = false }: ShellLine, index: number): WorkLine {
   const length = pathLength(path)
   const stations = pointStations(path).filter(station => !path.closed || station < length - 1e-9)
   const nodes: LineNode[] = []
@@ -87,7 +94,7 @@ function workLine({ path, thickness }: ShellLine, index: number): WorkLine {
     }
     nodes.push({ station, point: pathPoint(path, station), host: undefined })
   }
-  return { path, thickness, index, length, bounds: pathBounds(path), nodes, backed: [] }
+  return { path, thickness, hangs, index, length, bounds: pathBounds(path), nodes, backed: [] }
 }
 
 function rootOf(node: LineNode): LineNode {
@@ -166,30 +173,40 @@ function backHosts(guest: WorkLine, touches: ReadonlyMap<LineNode, Touch>): void
 function edgesOf(
   line: WorkLine,
   piece: Metres,
+  cut: 'pieces' | 'corners',
   positions: Point[],
   position: (node: LineNode) => number,
 ): PlanEdge[] {
   const edges: PlanEdge[] = []
   const { nodes, path, length } = line
   const spans = path.closed ? nodes.length : nodes.length - 1
+  const hanging = line.hangs ? { hangs: true } : {}
   for (let i = 0; i < spans; i++) {
     const [start, next] = [nodes[i]!, nodes[(i + 1) % nodes.length]!]
     if (next.backing && !path.closed) continue
     const end = i + 1 < nodes.length ? next.station : next.station + length
     const count = Math.max(
       path.closed && nodes.length < 3 ? 3 : 1,
-      Math.ceil((end - start.station) / piece - 1e-9),
+      cut === 'corners' && isStraight(line, start.station, end)
+        ? 1
+        : Math.ceil((end - start.station) / piece - 1e-9),
     )
     let from = position(start)
     for (let k = 1; k <= count; k++) {
       const station = start.station + ((end - start.station) * k) / count
       const to = k === count ? position(next) : positions.push(pathPoint(path, station % length)) - 1
       const middle = start.station + ((end - start.station) * (k - 0.5)) / count
-      edges.push({ from, to, thickness: line.thickness + backing(line, middle) })
+      edges.push({ from, to, thickness: line.thickness + backing(line, middle), ...hanging })
       from = to
     }
   }
   return edges
+}
+
+/** Between two keys of a line, which has a key wherever it turns: as long as its chord. */
+function isStraight({ path, length }: WorkLine, from: Metres, to: Metres): boolean {
+  const [a, b] = [pathPoint(path, from), pathPoint(path, to % length || to)]
+  return to - from < Math.hypot(b[0] - a[0], b[1] - a[1]) + 1e-6
 }
 
 function backing(line: WorkLine, station: Metres): Metres {

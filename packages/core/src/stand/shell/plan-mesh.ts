@@ -11,6 +11,27 @@ export interface PlanEdge {
   readonly from: number
   readonly to: number
   readonly thickness: Metres
+  /** Row by row of the elements, 0 where no bead lies; none: `thickness` all the way up. */
+  readonly rows?: readonly Metres[]
+  /** Where it begins over nothing it hangs from what it touches: a tie across the cavity. Others bear on a lintel or a box. */
+  readonly hangs?: boolean
+}
+
+export const thicknessIn = ({ thickness, rows }: PlanEdge, row: number): Metres =>
+  rows ? rows[row]! : thickness
+
+/** How high a tie that begins over nothing is a bridge, about as long as one of its legs. */
+const BRIDGE: Metres = 0.15
+
+/**
+ * Whether a tie in a row still bridges from wythe to wythe: while it does it is stiff and weighs, but is not judged for
+ * buckling by itself. How a fresh bead bridges is for a trial to show.
+ */
+export function bridges(edge: PlanEdge, row: number, levels: readonly Metres[]): boolean {
+  if (!edge.hangs) return false
+  let first = row
+  while (first > 0 && thicknessIn(edge, first - 1) > 0) first--
+  return first > 0 && levels[row]! - levels[first]! < BRIDGE - 1e-9
 }
 
 export const edgeLength = ({ positions }: PlanMesh, { from, to }: PlanEdge): Metres =>

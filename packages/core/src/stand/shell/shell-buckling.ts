@@ -2,9 +2,17 @@ import type { Point } from '../../geometry/index.js'
 import type { Metres } from '../../quantity/index.js'
 import { backwardBlocks, factorBlocks, forwardBlocks } from './block-cholesky.js'
 import { type LargestEigenvalue, largestEigenvalue } from './lanczos.js'
-import { edgeLength } from './plan-mesh.js'
+import { bridges, edgeLength, thicknessIn } from './plan-mesh.js'
 import { addGeometric, membraneForces, NODES, SIZE, UNKNOWNS } from './rectangle.js'
-import { axesOf, nodesOf, rowModuli, type Shell, type ShellSystem, shellSystem } from './shell-model.js'
+import {
+  axesOf,
+  levelsOf,
+  nodesOf,
+  rowModuli,
+  type Shell,
+  type ShellSystem,
+  shellSystem,
+} from './shell-model.js'
 
 /** Called now and then with the share done; answering false stops the work. */
 export type Progress = (share: number) => boolean
@@ -72,39 +80,62 @@ export function shellBuckling(shell: Shell, progress: Progress = () => true): Sh
   }
 }
 
-export const weightOf = ({ mesh, height, density, gravity }: Shell): number =>
-  mesh.edges.reduce((sum, edge) => sum + edgeLength(mesh, edge) * edge.thickness, 0) *
-  height *
-  density *
-  gravity
+export function weightOf(shell: Shell): number {
+  const { mesh, density, gravity } = shell
+  const levels = levelsOf(shell)
+  let volume = 0
+  for (const edge of mesh.edges)
+    for (let row = 0; row < shell.rows; row++)
+      volume += edgeLength(mesh, edge) * thicknessIn(edge, row) * (levels[row + 1]! - levels[row]!)
+  return volume * density * gravity
+}
 
 const views = ({ offsets }: ShellSystem, vector: Float64Array): Float64Array[] =>
   Array.from({ length: offsets.length - 1 }, (_, i) => vector.subarray(offsets[i]!, offsets[i + 1]!))
 
-/** ρ·g·h spread over the nodes by the shape functions. */
-function weightLoad({ shell, edges, offsets, fixed }: ShellSystem): Float64Array {
+/** ρ·g·h spread over the nodes by the shape functions; what bridges hands its weight to the other beads of its row. */
+function weightLoad({ shell, edges, nodes, offsets, fixed }: ShellSystem): Float64Array {
   const load = new Float64Array(offsets[offsets.length - 1]!)
   const [blocks, firsts] = [new Int32Array(NODES), new Int32Array(NODES)]
-  for (let row = 0; row < shell.rows; row++)
-    for (const edge of edges) {
-      nodesOf(edge, row, blocks, firsts)
-      const pressure = shell.density * shell.gravity * edge.rectangle.thickness
-      for (const point of edge.points)
+  const levels = levelsOf(shell)
+  for (let row = 0; row < shell.rows; row++) {
+    const share = bearingShare(shell, row, levels)
+    edges.forEach((edge, e) => {
+      const element = edge.elements[row]
+      if (!element || bridges(shell.mesh.edges[e]!, row, levels)) return
+      nodesOf(nodes, edge, row, blocks, firsts)
+      const pressure = (shell.density * shell.gravity * element.rectangle.thickness) / share
+      for (const point of element.points)
         for (let n = 0; n < NODES; n++)
           if (blocks[n]! >= 0)
             load[offsets[blocks[n]!]! + firsts[n]! + 2]! -= pressure * point.area * point.value[n]!
-    }
+    })
+  }
   return load.map((value, i) => (fixed[i] ? 0 : value))
 }
 
+/** Of the beads in a row, the share that stands on beads. */
+function bearingShare({ mesh }: Shell, row: number, levels: readonly Metres[]): number {
+  let [all, bearing] = [0, 0]
+  for (const edge of mesh.edges) {
+    const area = edgeLength(mesh, edge) * thicknessIn(edge, row)
+    all += area
+    if (!bridges(edge, row, levels)) bearing += area
+  }
+  return bearing / all
+}
+
 /** G of every element, as the 8 × 8 matrix that all displacements share; element (edge, row) at (row·edges + edge)·64. */
-function geometricMatrices({ shell, edges, offsets }: ShellSystem, bent: Float64Array): Float64Array {
+function geometricMatrices({ shell, edges, nodes, offsets }: ShellSystem, bent: Float64Array): Float64Array {
   const matrices = new Float64Array(shell.rows * edges.length * NODES * NODES)
   const [blocks, firsts, local] = [new Int32Array(NODES), new Int32Array(NODES), new Float64Array(SIZE)]
+  const levels = levelsOf(shell)
   for (let row = 0; row < shell.rows; row++) {
     const moduli = rowModuli(shell, row)
     edges.forEach((edge, e) => {
-      nodesOf(edge, row, blocks, firsts)
+      const element = edge.elements[row]
+      if (!element || bridges(shell.mesh.edges[e]!, row, levels)) return
+      nodesOf(nodes, edge, row, blocks, firsts)
       const axes = axesOf(edge.cosine, edge.sine)
       for (let n = 0; n < NODES; n++)
         for (let a = 0; a < 6; a++) {
@@ -115,9 +146,9 @@ function geometricMatrices({ shell, edges, offsets }: ShellSystem, bent: Float64
               sum += axes[(a % 3) * 3 + k]! * bent[offsets[blocks[n]!]! + firsts[n]! + base + k]!
           local[n * UNKNOWNS + a] = sum
         }
-      edge.points.forEach((point, g) => {
+      element.points.forEach((point, g) => {
         const young = moduli[g < 2 ? 0 : 1]
-        const [nx, ny, nxy] = membraneForces(edge.rectangle, point, local)
+        const [nx, ny, nxy] = membraneForces(element.rectangle, point, local)
         const offset = (row * edges.length + e) * NODES * NODES
         addGeometric(matrices, offset, point, [young * nx, young * ny, young * nxy])
       })
@@ -141,7 +172,7 @@ function flexibilityTimesGeometric(
 }
 
 function geometricTimes(
-  { shell, edges, offsets, fixed }: ShellSystem,
+  { shell, edges, nodes, offsets, fixed }: ShellSystem,
   matrices: Float64Array,
   x: Float64Array,
 ): Float64Array {
@@ -151,7 +182,8 @@ function geometricTimes(
   for (let row = 0; row < shell.rows; row++)
     for (let e = 0; e < edges.length; e++) {
       const edge = edges[e]!
-      nodesOf(edge, row, blocks, firsts)
+      if (!edge.elements[row]) continue
+      nodesOf(nodes, edge, row, blocks, firsts)
       for (let n = 0; n < NODES; n++) at[n] = blocks[n]! < 0 ? -1 : offsets[blocks[n]!]! + firsts[n]!
       const base = (row * edges.length + e) * NODES * NODES
       for (let m = 0; m < NODES; m++) {
@@ -176,14 +208,16 @@ function geometricTimes(
 }
 
 function modeOf(system: ShellSystem, found: LargestEigenvalue): ModeShape {
-  const { shell, offsets } = system
+  const { shell, offsets, nodes } = system
   const x = found.vector.slice()
   backwardBlocks(system.stiffness, views(system, x))
   const levels = 2 * shell.rows
+  const bounds = levelsOf(shell)
   let [largest, where] = [0, { position: 0, level: 0 }]
   const read = (position: number, level: number) => {
-    const at = offsets[position]! + (level - 1) * UNKNOWNS
-    return level === 0 ? ([0, 0, 0] as const) : ([x[at]!, x[at + 1]!, x[at + 2]!] as const)
+    const first = nodes.firstOf[position]![level]!
+    const at = offsets[position]! + first
+    return first < 0 ? ([0, 0, 0] as const) : ([x[at]!, x[at + 1]!, x[at + 2]!] as const)
   }
   shell.mesh.positions.forEach((_, position) => {
     for (let level = 1; level <= levels; level++) {
@@ -194,7 +228,10 @@ function modeOf(system: ShellSystem, found: LargestEigenvalue): ModeShape {
   return {
     positions: shell.mesh.positions,
     edges: shell.mesh.edges.map(({ from, to }) => [from, to] as const),
-    heights: Array.from({ length: levels + 1 }, (_, level) => (shell.height * level) / levels),
+    heights: Array.from(
+      { length: levels + 1 },
+      (_, level) => (bounds[Math.floor(level / 2)]! + bounds[Math.ceil(level / 2)]!) / 2,
+    ),
     moves: shell.mesh.positions.map((_, position) =>
       Array.from({ length: levels + 1 }, (__, level) => {
         const [a, b, c] = read(position, level)

@@ -1,7 +1,7 @@
 import type { Metres, Pascals } from '../../quantity/index.js'
 import { assert } from '../../result/index.js'
 import { type BlockMatrix, blockMatrix } from './block-cholesky.js'
-import { edgeLength, type PlanMesh } from './plan-mesh.js'
+import { edgeLength, type PlanMesh, thicknessIn } from './plan-mesh.js'
 import {
   drillingStiffness,
   NODES,
@@ -12,6 +12,7 @@ import {
   shellPoints,
   UNKNOWNS,
 } from './rectangle.js'
+import { type ShellNodes, shellNodes } from './shell-nodes.js'
 
 /** Unknowns of a node in the building frame, in this order. */
 export type Unknown = 0 | 1 | 2 | 3 | 4 | 5
@@ -22,6 +23,8 @@ export interface Shell {
   readonly height: Metres
   /** Elements over the height. */
   readonly rows: number
+  /** Heights between which the rows lie, foot and top with them; none: rows of one height. */
+  readonly levels?: readonly Metres[]
   /** Young's modulus at a height over the foot. */
   readonly modulusAt: (height: Metres) => Pascals
   readonly poisson: number
@@ -31,12 +34,17 @@ export interface Shell {
   readonly held?: readonly { readonly position: number; readonly unknowns: readonly Unknown[] }[]
 }
 
-/** One element: an edge of the plan between two rows, with its stiffness per unit E below and above its middle. */
-export interface ShellEdge {
+/** One element in its own axes, with its stiffness per unit E below and above its middle. */
+export interface ShellElement {
   readonly rectangle: Rectangle
   readonly points: readonly ShellPoint[]
   readonly low: Float64Array
   readonly high: Float64Array
+}
+
+/** An edge of the plan, an element in every row that has a bead there. */
+export interface ShellEdge {
+  readonly elements: readonly (ShellElement | undefined)[]
   readonly cosine: number
   readonly sine: number
   /** Blocks of its nodes: from, to, and the middle. */
@@ -48,6 +56,7 @@ export interface ShellEdge {
 export interface ShellSystem {
   readonly shell: Shell
   readonly edges: readonly ShellEdge[]
+  readonly nodes: ShellNodes
   readonly stiffness: BlockMatrix
   /** First unknown of every block in one long vector, and its length at the end. */
   readonly offsets: Int32Array
@@ -58,7 +67,8 @@ export function shellSystem(shell: Shell): ShellSystem {
   const { mesh, rows } = shell
   assert(rows >= 1 && shell.height > 0 && mesh.edges.length > 0, 'a shell has elements')
   const corners = mesh.positions.length
-  const sizes = [...mesh.positions.map(() => 2 * rows * UNKNOWNS), ...mesh.edges.map(() => rows * UNKNOWNS)]
+  const nodes = shellNodes(mesh, rows)
+  const { sizes } = nodes
   const links = mesh.edges.flatMap(({ from, to }, e): [number, number][] => [
     [from, to],
     [from, corners + e],
@@ -71,40 +81,50 @@ export function shellSystem(shell: Shell): ShellSystem {
   const system: ShellSystem = {
     shell,
     edges: shellEdges(shell),
+    nodes,
     stiffness: blockMatrix(sizes, links),
     offsets,
-    fixed: fixedUnknowns(shell, offsets),
+    fixed: fixedUnknowns(shell, nodes, offsets),
   }
   assembleStiffness(system)
   return system
 }
 
-function fixedUnknowns({ held = [], rows }: Shell, offsets: Int32Array): Uint8Array {
+function fixedUnknowns({ held = [] }: Shell, nodes: ShellNodes, offsets: Int32Array): Uint8Array {
   const fixed = new Uint8Array(offsets[offsets.length - 1]!)
   for (const { position, unknowns } of held)
-    for (let node = 0; node < 2 * rows; node++)
-      for (const unknown of unknowns) fixed[offsets[position]! + node * UNKNOWNS + unknown] = 1
+    for (let first = 0; first < nodes.sizes[position]!; first += UNKNOWNS)
+      for (const unknown of unknowns) fixed[offsets[position]! + first + unknown] = 1
+  for (const { block, first, unknowns } of nodes.borne)
+    for (const unknown of unknowns) fixed[offsets[block]! + first + unknown] = 1
   return fixed
 }
 
-function shellEdges({ mesh, height, rows, poisson }: Shell): readonly ShellEdge[] {
-  const known = new Map<string, { points: readonly ShellPoint[]; low: Float64Array; high: Float64Array }>()
+/** Foot and top of every row, one after the other. */
+export const levelsOf = ({ height, rows, levels }: Shell): readonly Metres[] =>
+  levels ?? Array.from({ length: rows + 1 }, (_, row) => (height * row) / rows)
+
+function shellEdges(shell: Shell): readonly ShellEdge[] {
+  const { mesh, rows, poisson } = shell
+  const levels = levelsOf(shell)
+  const known = new Map<string, ShellElement>()
+  const element = (width: Metres, height: Metres, thickness: Metres): ShellElement => {
+    const key = `${width.toFixed(9)}/${height.toFixed(9)}/${thickness}`
+    const parts = known.get(key) ?? elementParts({ width, height, thickness, poisson })
+    known.set(key, parts)
+    return parts
+  }
   return mesh.edges.map((edge, e) => {
     const width = edgeLength(mesh, edge)
     assert(width > 0, 'an edge has a length')
-    const rectangle = { width, height: height / rows, thickness: edge.thickness, poisson }
-    const key = `${width.toFixed(9)}/${edge.thickness}`
-    const parts = known.get(key) ?? elementParts(rectangle)
-    known.set(key, parts)
     const [a, b] = [mesh.positions[edge.from]!, mesh.positions[edge.to]!]
-    const [cosine, sine] = [(b[0] - a[0]) / width, (b[1] - a[1]) / width]
     return {
-      rectangle,
-      points: parts.points,
-      low: turned(parts.low, cosine, sine),
-      high: turned(parts.high, cosine, sine),
-      cosine,
-      sine,
+      elements: Array.from({ length: rows }, (_, row) => {
+        const thickness = thicknessIn(edge, row)
+        return thickness > 0 ? element(width, levels[row + 1]! - levels[row]!, thickness) : undefined
+      }),
+      cosine: (b[0] - a[0]) / width,
+      sine: (b[1] - a[1]) / width,
       from: edge.from,
       to: edge.to,
       middle: mesh.positions.length + e,
@@ -112,14 +132,14 @@ function shellEdges({ mesh, height, rows, poisson }: Shell): readonly ShellEdge[
   })
 }
 
-function elementParts(rectangle: Rectangle) {
+function elementParts(rectangle: Rectangle): ShellElement {
   const points = shellPoints(rectangle)
   const at = points.map(point => pointStiffness(rectangle, point))
   const half = (side: 0 | 1): Float64Array => {
     const tie = drillingStiffness(rectangle, side)
     return tie.map((value, i) => value + at[2 * side]![i]! + at[2 * side + 1]![i]!)
   }
-  return { points, low: half(0), high: half(1) }
+  return { rectangle, points, low: half(0), high: half(1) }
 }
 
 /** Local axes (along, up, outward) in the building frame: rows of the turn applied to displacements and rotations. */
@@ -157,35 +177,54 @@ function turned(local: Float64Array, cosine: number, sine: number): Float64Array
 }
 
 /** Block and first unknown inside it of each node of an element in a row; −1 on the clamped foot. */
-export function nodesOf(edge: ShellEdge, row: number, blocks: Int32Array, firsts: Int32Array): void {
-  const set = (node: number, block: number, level: number, step: number) => {
-    blocks[node] = level === 0 ? -1 : block
-    firsts[node] = (level / step - 1) * UNKNOWNS
+export function nodesOf(
+  { firstOf }: ShellNodes,
+  edge: ShellEdge,
+  row: number,
+  blocks: Int32Array,
+  firsts: Int32Array,
+): void {
+  const set = (node: number, block: number, level: number) => {
+    const first = firstOf[block]![level]!
+    blocks[node] = first < 0 ? -1 : block
+    firsts[node] = first
   }
   const base = 2 * row
-  set(0, edge.from, base, 1)
-  set(1, edge.to, base, 1)
-  set(2, edge.to, base + 2, 1)
-  set(3, edge.from, base + 2, 1)
-  set(4, edge.middle, base, 2)
-  set(5, edge.to, base + 1, 1)
-  set(6, edge.middle, base + 2, 2)
-  set(7, edge.from, base + 1, 1)
+  set(0, edge.from, base)
+  set(1, edge.to, base)
+  set(2, edge.to, base + 2)
+  set(3, edge.from, base + 2)
+  set(4, edge.middle, row)
+  set(5, edge.to, base + 1)
+  set(6, edge.middle, row + 1)
+  set(7, edge.from, base + 1)
 }
 
 /** Moduli at the lower and upper Gauss points of a row. */
-export function rowModuli({ height, rows, modulusAt }: Shell, row: number): readonly [Pascals, Pascals] {
-  const at = (share: number) => modulusAt((height * (row + share)) / rows)
+export function rowModuli(shell: Shell, row: number): readonly [Pascals, Pascals] {
+  const [foot, top] = levelsOf(shell).slice(row, row + 2)
+  const at = (share: number) => shell.modulusAt(foot! + (top! - foot!) * share)
   return [at((1 - 1 / Math.sqrt(3)) / 2), at((1 + 1 / Math.sqrt(3)) / 2)]
 }
 
-function assembleStiffness({ shell, edges, stiffness, offsets, fixed }: ShellSystem): void {
+function assembleStiffness({ shell, edges, nodes, stiffness, offsets, fixed }: ShellSystem): void {
   const [blocks, firsts] = [new Int32Array(NODES), new Int32Array(NODES)]
-  for (let row = 0; row < shell.rows; row++) {
-    const [low, high] = rowModuli(shell, row)
-    assert(low > 0 && high > 0 && Number.isFinite(low + high), 'the wall has a stiffness at every height')
-    for (const edge of edges) {
-      nodesOf(edge, row, blocks, firsts)
+  const moduli = Array.from({ length: shell.rows }, (_, row) => rowModuli(shell, row))
+  assert(
+    moduli.flat().every(modulus => modulus > 0 && Number.isFinite(modulus)),
+    'the wall has a stiffness at every height',
+  )
+  for (const edge of edges) {
+    const turnedOf = new Map<ShellElement, readonly [Float64Array, Float64Array]>()
+    edge.elements.forEach((element, row) => {
+      if (!element) return
+      const both =
+        turnedOf.get(element) ??
+        ([element.low, element.high].map(half =>
+          turned(half, edge.cosine, edge.sine),
+        ) as unknown as readonly [Float64Array, Float64Array])
+      turnedOf.set(element, both)
+      nodesOf(nodes, edge, row, blocks, firsts)
       for (let m = 0; m < NODES; m++)
         for (let n = 0; n < NODES; n++) {
           const [i, j] = [blocks[m]!, blocks[n]!]
@@ -194,9 +233,8 @@ function assembleStiffness({ shell, edges, stiffness, offsets, fixed }: ShellSys
           addNodePair(
             target,
             stiffness.sizes[j]!,
-            edge,
-            low,
-            high,
+            both,
+            moduli[row]!,
             m,
             n,
             firsts,
@@ -205,7 +243,7 @@ function assembleStiffness({ shell, edges, stiffness, offsets, fixed }: ShellSys
             fixed,
           )
         }
-    }
+    })
   }
   holdFixed(stiffness, offsets, fixed)
 }
@@ -213,9 +251,8 @@ function assembleStiffness({ shell, edges, stiffness, offsets, fixed }: ShellSys
 function addNodePair(
   target: Float64Array,
   columns: number,
-  edge: ShellEdge,
-  low: number,
-  high: number,
+  [low, high]: readonly [Float64Array, Float64Array],
+  [soft, stiff]: readonly [Pascals, Pascals],
   m: number,
   n: number,
   firsts: Int32Array,
@@ -230,7 +267,7 @@ function addNodePair(
       const column = firsts[n]! + b
       if (fixed[columnOffset + column]) continue
       const at = (m * UNKNOWNS + a) * SIZE + n * UNKNOWNS + b
-      target[row * columns + column]! += low * edge.low[at]! + high * edge.high[at]!
+      target[row * columns + column]! += soft * low[at]! + stiff * high[at]!
     }
   }
 }
