@@ -30,6 +30,12 @@ describe('the bays of a wythe as printed', () => {
   it('widen it where they stand over half their width', () => expect(pitchOf(1.1, 2)).toBeCloseTo(0.9, 9))
   it('do not when they stand over less: ties over and under a box hold the bay', () =>
     expect(pitchOf(0.2, 1.1)).toBe(0.6))
+  it('do from foot to top of a lift lower than half their width: nothing is over the top yet', () =>
+    expect(pitchOf(1.2, 1.5)).toBeCloseTo(0.9, 9))
+  it('do up to the top of a lift over a quarter of their width', () => {
+    expect(pitchOf(0.7, 1.35)).toBeCloseTo(0.9, 9)
+    expect(pitchOf(0.7, 1.2)).toBe(0.6)
+  })
   it('count together with wider ones next to them', () =>
     // 0.1 m of 1.2 and 0.4 m of 0.9: bays of at least 0.81 stand over 0.5 m, more than half of 0.9
     expect(pitchOf(1, 1.5)).toBeCloseTo(0.9, 9))

@@ -88,22 +88,32 @@ function baysOf(
 
 /**
  * The make-up of a panel in a lift between two heights, its pitch widened to its widest bay. A bay counts once bays as
- * wide stand over at least half their width: the ties over and under a box hold what the box leaves free.
+ * wide stand over at least half their width, or over a quarter of it up to the lift's top: the ties over and under a box
+ * hold what the box leaves free, but nothing is over the top yet. A bay from foot to top counts however low the lift.
  */
 export function makeInLift({ make, bays = [] }: StandPanel, foot: Metres, top: Metres): StandMake {
   if (make.kind !== 'double') return make
   const inLift = bays
-    .map(({ bottom, top: end, width }) => ({ width, height: Math.min(end, top) - Math.max(bottom, foot) }))
-    .filter(({ height }) => height > 0)
-  const standing = (width: Metres) =>
-    inLift.filter(bay => bay.width >= 0.9 * width).reduce((sum, { height }) => sum + height, 0)
-  const widest = Math.max(
-    0,
-    ...inLift.filter(({ width }) => standing(width) >= width / 2).map(({ width }) => width),
-  )
+    .map(({ bottom, top: end, width }) => ({ width, from: Math.max(bottom, foot), to: Math.min(end, top) }))
+    .filter(({ from, to }) => to > from + 1e-9)
+  const counts = (width: Metres): boolean => {
+    const asWide = inLift.filter(bay => bay.width >= 0.9 * width)
+    const free = freeUnderTop(asWide, top)
+    const standing = asWide.reduce((sum, { from, to }) => sum + to - from, 0)
+    return standing >= width / 2 || free >= Math.min(width / 4, top - foot) - 1e-9
+  }
+  const widest = Math.max(0, ...inLift.filter(({ width }) => counts(width)).map(({ width }) => width))
   const pitch = make.web === 'crosstie' ? 2 * widest : widest
   // up to whole steps, so that panels that hardly differ share an answer
   return { ...make, pitch: Math.max(make.pitch, Math.ceil(pitch / PITCH_STEP - 1e-9) * PITCH_STEP) }
+}
+
+/** How far down from a lift's top bays stand over each other without a break. */
+function freeUnderTop(bays: readonly { readonly from: Metres; readonly to: Metres }[], top: Metres): Metres {
+  let reached = top
+  for (const { from, to } of bays.slice().sort((a, b) => b.to - a.to))
+    if (to >= reached - 1e-9) reached = Math.min(reached, from)
+  return top - reached
 }
 
 const PITCH_STEP: Metres = 0.02
