@@ -3,8 +3,9 @@ import { availableParallelism } from 'node:os'
 import { fileURLToPath } from 'node:url'
 import { Worker } from 'node:worker_threads'
 import type { Screen } from '../screen/terminal.js'
+import { doWork } from './do-work.js'
+import type { Work } from './work.js'
 import type { WorkerOrder, WorkerWord } from './worker.js'
-import { doWork, type Work } from './works.js'
 
 const workerFile = new URL('./worker.js', import.meta.url)
 

@@ -7,7 +7,7 @@ import {
   type StandingPlan,
 } from '@dawnlift/formats/job-folder'
 import { besideJob } from '../command/job-input.js'
-import type { Work } from './works.js'
+import type { Work } from './work.js'
 
 /** Some of a campaign's replays; whatever they need crosses into the worker as plain data. */
 export interface ReplayParcel {

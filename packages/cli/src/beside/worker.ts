@@ -1,5 +1,5 @@
 import { parentPort, workerData } from 'node:worker_threads'
-import { doWork } from './works.js'
+import { doWork } from './do-work.js'
 
 /** What a worker is given, and what it says. */
 export interface WorkerOrder {

@@ -7,7 +7,7 @@ import {
   type StandingPlan,
 } from '@dawnlift/formats/job-folder'
 import { besideJob } from '../command/job-input.js'
-import type { Work } from './works.js'
+import type { Work } from './work.js'
 
 /** A plan whose levers are to be pulled, as plain data. */
 export interface LeversParcel {

@@ -22,7 +22,7 @@ export async function bench() {
   const plan = await planJob(opened.value)
   assert(plan, 'the example is planned')
   const standing = { opened: opened.value, plan, read }
-  const built = fileURLToPath(new URL('../../dist/work/work-beside.js', import.meta.url))
+  const built = fileURLToPath(new URL('../../dist/beside/work-beside.js', import.meta.url))
   const { workBeside: beside } = (await import(/* @vite-ignore */ built)) as { workBeside: typeof workBeside }
   const screen = {
     out: () => {},
