@@ -1,6 +1,7 @@
+import { momentAt } from '@dawnlift/core/clock'
 import type { SiteEvent } from '@dawnlift/core/log'
 import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
-import { momentAt, writeEvent, writeStrike } from '@dawnlift/formats/site-log'
+import { writeEvent, writeStrike } from '@dawnlift/formats/site-log'
 
 /** What the crew says to `dawnlift log`. */
 export interface LogWords {

@@ -1,4 +1,5 @@
 import { limitName, type MishapRates } from '@dawnlift/core/campaign'
+import { isDate } from '@dawnlift/core/clock'
 import { type Dimension, parseQuantity } from '@dawnlift/core/quantity'
 import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
 import { type Doubt, type DoubtWishes, doubtFrom, doubtReplays } from '@dawnlift/formats/job-folder'
@@ -114,9 +115,6 @@ function readWishes(options: RiskOptions): Result<DoubtWishes> {
     ? failure(problems)
     : success({ replays, rates, ...(by === undefined ? {} : { by }) })
 }
-
-const isDate = (text: string): boolean =>
-  /^\d{4}-\d{2}-\d{2}$/.test(text) && new Date(`${text}T00:00:00Z`).toJSON()?.startsWith(text) === true
 
 function riskInWords(doubt: Doubt, rates: MishapRates): string {
   const { chance, between } = doubt.chance

@@ -1,3 +1,4 @@
+import { isDate } from '../clock/index.js'
 import type { Problem } from '../result/index.js'
 import type { SectionWork } from './campaign.js'
 import type { CampaignInput } from './campaign-input.js'
@@ -30,7 +31,6 @@ function checkCrew({ crew }: CampaignInput): readonly Problem[] {
 
 function checkDates({ calendar, due }: CampaignInput): readonly Problem[] {
   const problems: Problem[] = []
-  const isDate = (text: string) => /^\d{4}-\d{2}-\d{2}$/.test(text) && Number.isFinite(Date.parse(text))
   if (!isDate(calendar.firstDay)) {
     const say = `The first day is ${calendar.firstDay}; a date like 2026-07-06 is needed.`
     problems.push(problem('date', 'calendar.firstDay', say))

@@ -1,3 +1,4 @@
+import { isDate } from '@dawnlift/core/clock'
 import { type Dimension, dimensionWords, parseClock, parseQuantity, unitTable } from '@dawnlift/core/quantity'
 import { closestName } from '@dawnlift/core/result'
 import { z } from 'zod'
@@ -143,13 +144,6 @@ export const file = () =>
     if (parts.some(part => part === ''))
       refuse(context, 'job/path', `“${input}” is not a file name; write one like “plan.dxf”`)
   })
-
-export const isDate = (input: string): boolean => {
-  const found = /^(\d{4})-(\d{2})-(\d{2})$/.exec(input)
-  if (!found) return false
-  const stamp = new Date(`${input}T00:00:00Z`)
-  return !Number.isNaN(stamp.getTime()) && stamp.toISOString().startsWith(input)
-}
 
 export const date = () =>
   textField('a date like “2026-07-06”').superRefine((input, context) => {

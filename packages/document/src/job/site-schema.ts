@@ -82,11 +82,9 @@ export const batchingSchema = block({
     description:
       'Dry material over the air’s mean, as measured; without it, worked out hour by hour from the sun on the silo',
   }),
-  siloShade: yesNo()
-    .prefault('no')
-    .meta({
-      description: 'A roof or net keeps the beam of the sun off the silo; counts where no siloGain is given',
-    }),
+  siloShade: yesNo().prefault('no').meta({
+    description: 'A roof or net keeps the beam of the sun off the silo; counts where no siloGain is given',
+  }),
   mixingHeat: assumedQuantity('batching.mixingHeat', { least: 0, most: 30 }),
   pumpHeat: assumedQuantity('batching.pumpHeat', { least: 0, most: 30 }),
   hoseLength: assumedQuantity('batching.hoseLength', { least: 0, most: 500 }),

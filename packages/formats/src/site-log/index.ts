@@ -1,4 +1,3 @@
-export { momentAt, momentText } from './moment.js'
 export { logFile, readLog } from './read-log.js'
 export { readTold, type Told, toldFile, writeTold } from './told.js'
 export { writeEvent, writeStrike } from './write-line.js'

@@ -1,7 +1,7 @@
+import { momentAt } from '@dawnlift/core/clock'
 import type { SiteEvent } from '@dawnlift/core/log'
 import { closestName, failure, type Problem, type Result, success } from '@dawnlift/core/result'
 import { keysOf, type LogLine, lineSchema } from './log-line.js'
-import { momentAt } from './moment.js'
 
 /** Where the site log of a job lies. */
 export const logFile = 'site-log.jsonl'

@@ -3,7 +3,7 @@ import type { SiteEvent } from '@dawnlift/core/log'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { inventedHouse } from '../../../core/src/campaign/invented-site.js'
-import { momentAt, momentText, readLog, readTold, writeEvent, writeStrike, writeTold } from './index.js'
+import { readLog, readTold, writeEvent, writeStrike, writeTold } from './index.js'
 
 const zone = 'Europe/Madrid'
 const line = (fields: object) => JSON.stringify(fields)
@@ -66,24 +66,6 @@ describe('a site log', () => {
     expect(says(writeStrike(7))[0]).toMatch(/no earlier event in line 7/)
     expect(says(writeStrike(2), line(layer))[0]).toMatch(/no earlier event in line 2/)
   })
-})
-
-describe('a moment', () => {
-  it.each(['2026-02-30 07:00', '2026-07-06', '2026-07-06 24:00', '06/07/2026 07:00', '1e300'])(
-    'is not %s',
-    text => expect(momentAt(text, zone).ok).toBe(false),
-  )
-  it('is none in the hour that clocks leap over', () => {
-    // Published: EU Directive 2000/84/EC, last Sunday of March at 01:00 UTC, from memory; 2026-03-29 in Madrid.
-    const read = momentAt('2026-03-29 02:30', zone)
-    expect(!read.ok && read.problems[0]?.say).toMatch(/put forward/)
-  })
-  it('is the first of two when clocks are put back', () => {
-    const read = momentAt('2026-10-25 02:30', zone)
-    expect(read).toEqual({ ok: true, value: Date.UTC(2026, 9, 25, 0, 30) / 1000 })
-  })
-  it('is told to the second where there is one', () =>
-    expect(momentText(Date.UTC(2026, 6, 6, 5, 13, 7) / 1000, zone)).toBe('2026-07-06 07:13:07'))
 })
 
 describe('days that were told', () => {

@@ -1,6 +1,6 @@
+import { momentText } from '@dawnlift/core/clock'
 import type { SiteEvent } from '@dawnlift/core/log'
 import type { LogLine } from './log-line.js'
-import { momentText } from './moment.js'
 
 /** An event as the line that is added to a log, without its end of line. */
 export const writeEvent = (event: SiteEvent, zone: string): string => JSON.stringify(lineOf(event, zone))
