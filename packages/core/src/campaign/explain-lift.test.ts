@@ -4,8 +4,8 @@ import { checkCampaign } from './check-campaign.js'
 import { explainLift, sayLever } from './explain-lift.js'
 import { growing, inventedHours, inventedInput, inventedWork, type Sky } from './invented-site.js'
 import { leverSettings, pullLever } from './lever.js'
+import { mostBinding } from './most-binding.js'
 import { scheduleCampaign } from './schedule-campaign.js'
-import { tryLevers } from './try-levers.js'
 
 /** Mild until ten, then a mix of 34 °C that water of 10 °C would cool to its limit. */
 const hotFromTen = (_: number, hour: number): Sky => (hour < 10 ? { air: 20 } : { air: 28, waterNeeded: 10 })
@@ -41,15 +41,13 @@ describe('a lift stopped by the heat', () => {
     expect(explainLift(lift, 'imperial', 'UTC')).toContain('mix passes 90 °F at 10:15')
   })
   // Hand: three lifts of 47, 47, 6 become two of 50.
-  it('shows in the table of levers what chilled water is worth', () => {
-    const { asPlanned, rows } = tryLevers(hot, [
-      { kind: 'chilled-water', setting: 8 },
-      { kind: 'chilled-water', setting: 12 },
-    ])
-    expect(asPlanned.printDays).toBe(3)
-    expect(rows).toHaveLength(1)
-    expect(rows[0]).toMatchObject({ printDays: 2, daysGained: 1, bindsNext: 'lift-height' })
+  it('is worth a day to the whole campaign when the water is chilled', () => {
+    const pulled = scheduleCampaign(pullLever(hot, { kind: 'chilled-water', setting: 8 })!)
+    expect([campaign.days.length, pulled.days.length]).toEqual([3, 2])
+    expect(mostBinding(pulled)).toBe('lift-height')
   })
+  it('is not moved by water that is still too warm', () =>
+    expect(pullLever(hot, { kind: 'chilled-water', setting: 12 })).toBeUndefined())
 })
 
 describe('a lift on a slow mix', () => {
@@ -79,26 +77,6 @@ describe('levers', () => {
       )
     }
   })
-  it('offer the best pair when two together do more', () => {
-    const wide = inventedInput(
-      ['A', 'B', 'C'].map(name => inventedWork(name, 100, 6)),
-      30,
-      { hours: inventedHours('2026-06-01', 30, hotFromTen) },
-    )
-    const table = tryLevers(wide, [
-      { kind: 'chilled-water', setting: 8 },
-      { kind: 'taller-lift', setting: 1.5 },
-      { kind: 'faster-nozzle', setting: 125 },
-    ])
-    expect(table.bestPair?.levers).toHaveLength(2)
-    expect(table.bestPair!.finish).toBeLessThanOrEqual(table.rows[0]!.finish)
-  })
-  it('take a change of the caller’s own', () => {
-    const table = tryLevers(hot, [
-      { kind: 'own', name: 'half the wall', replan: () => ({ ...hot, work: [inventedWork('A', 50, 6)] }) },
-    ])
-    expect(table.rows[0]?.daysGained).toBe(1)
-  })
 })
 
 describe('what binds next', () => {
@@ -107,10 +85,8 @@ describe('what binds next', () => {
   it('is told of what a lever could move, not of a lintel', () => {
     const ends = [{ afterLayer: 55, reason: 'lintel' as const, ref: 'L1' }]
     const lintelled = { ...hot, work: [{ ...inventedWork('A', 120, 6), liftEnds: ends }] }
-    const { asPlanned } = tryLevers(lintelled, [])
-    expect(scheduleCampaign(lintelled).days.flatMap(day => day.lifts.map(one => one.binding.kind))).toContain(
-      'lintel-head',
-    )
-    expect(asPlanned.bindsNext).toBe('mix-hot')
+    const campaign = scheduleCampaign(lintelled)
+    expect(campaign.days.flatMap(day => day.lifts.map(one => one.binding.kind))).toContain('lintel-head')
+    expect(mostBinding(campaign)).toBe('mix-hot')
   })
 })

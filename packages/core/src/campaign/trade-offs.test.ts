@@ -27,6 +27,14 @@ describe('trade-offs', () => {
       expect(checkCampaign(input, campaign)).toEqual([])
     }
   })
+  it('are the same to whoever hears how far the search is, and it only gets further', () => {
+    const shares: number[] = []
+    expect(tradeOffs(input, costOf, share => shares.push(share))).toEqual(all)
+    expect(shares[0]).toBe(0)
+    expect(new Set(shares).size).toBe(shares.length)
+    expect([...shares].sort((a, b) => a - b)).toEqual(shares)
+    expect(shares.at(-1)).toBeLessThan(1)
+  })
   it('tell cost, lifts and date of their own campaign', () => {
     for (const one of all) {
       expect([one.cost, one.lifts, one.date]).toEqual([

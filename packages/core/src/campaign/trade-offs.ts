@@ -30,17 +30,25 @@ export interface TradeOff {
 
 /**
  * What waiting buys: the soonest campaign, and the cheapest and the calmest ones that are up as soon or a few working days
- * later, soonest first. Empty if the job does not get up in the weather known. `costOf` prices a campaign.
+ * later, soonest first. Empty if the job does not get up in the weather known. `costOf` prices a campaign; `progress` hears
+ * before each search how far it is.
  */
-export function tradeOffs(input: CampaignInput, costOf: (campaign: Campaign) => number): readonly TradeOff[] {
+export function tradeOffs(
+  input: CampaignInput,
+  costOf: (campaign: Campaign) => number,
+  progress: (share: number) => void = () => undefined,
+): readonly TradeOff[] {
+  progress(0)
   const ground = prepareGround({ ...input, aim: 'soonest' })
   const bounds = prepareBounds(ground)
   const start = standAtStart(ground)
   const soonest = findCampaign(ground, bounds, start, 'full')
   if (soonest.finish === NEVER) return []
   const known: KnownOptions = new Map()
-  const others = (['cheapest', 'calmest'] as const).flatMap(aim =>
-    slackDays(ground, soonest.finish).flatMap(by => {
+  const slack = slackDays(ground, soonest.finish)
+  const others = (['cheapest', 'calmest'] as const).flatMap((aim, i) =>
+    slack.flatMap((by, k) => {
+      progress((1 + i * slack.length + k) / (1 + 2 * slack.length))
       const sampled = { ...ground, standing: 'sampled' as const }
       const found = searchSettled(sampled, bounds, start, by, weightsOf(input, aim), known)
       const asked = found && putToPhysics(ground, bounds, start, found).asked

@@ -23,6 +23,8 @@ export interface LeverOptions {
   readonly without?: readonly JobLeverKind[]
   /** Called before each set is planned; answering `false` stops. */
   readonly progress?: (stage: LeverStage, share: number) => Promise<boolean> | boolean
+  /** Hears of each row as soon as it is planned, the plan as it stands first; sets of levers only in the table. */
+  readonly hear?: (row: JobLeverRow) => void
 }
 
 export interface JobLeverTable {
@@ -48,12 +50,15 @@ export async function tryJobLevers(
   const planned = rowMaker(bench, options.prices ?? {})
   const asPlanned = planned([])
   assert(asPlanned, 'the plan as it stands can be planned')
+  options.hear?.(asPlanned)
   const levers = leversOf(ground, options.without ?? [])
   const rows: JobLeverRow[] = []
   for (const [index, lever] of levers.entries()) {
     if (!(await goOn('levers', index / levers.length))) return undefined
-    const row = planned([lever])
-    if (row) rows.push(compared(row, asPlanned))
+    const row = rowOf(planned, [lever], asPlanned)
+    if (!row) continue
+    rows.push(row)
+    options.hear?.(row)
   }
   rows.sort(compareLeverRows)
   const table = {

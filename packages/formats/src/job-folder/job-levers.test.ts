@@ -7,6 +7,7 @@ import type { Job } from '@dawnlift/core/job'
 import {
   compareLeverRows,
   type JobLever,
+  type JobLeverRow,
   jobLeverFacts,
   jobLeverKinds,
   jobLeverSettings,
@@ -123,6 +124,17 @@ describe('a lever of the whole job', () => {
   it('says what it takes for granted, with the source or that there is none', () => {
     for (const kind of jobLeverKinds) expect(jobLeverFacts[kind].assumes.length).toBeGreaterThan(20)
     expect(jobLeverFacts.accelerator.assumes).toContain('no source')
+  })
+})
+
+describe('a table of levers under way', () => {
+  it('tells each row once as soon as it is planned, the plan as it stands first', async () => {
+    const heard: JobLeverRow[] = []
+    const without = jobLeverKinds.filter(kind => kind !== 'taller-lift' && kind !== 'chilled-water')
+    const table = (await tryJobLevers(ground, { most: 2, without, hear: row => heard.push(row) }))!
+    expect(heard[0]).toEqual(table.asPlanned)
+    expect(heard.slice(1).sort(compareLeverRows)).toEqual(table.rows)
+    expect(table.rows.length).toBeGreaterThan(1)
   })
 })
 

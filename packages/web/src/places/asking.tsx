@@ -7,6 +7,8 @@ import { words } from '../words/index.js'
 /** A question under way in the worker. */
 export interface Question {
   readonly share: number
+  /** What it is at, once it says so. */
+  readonly stage?: string
 }
 
 /** Asks the worker something about this plan; an answer about an older plan is not shown. */
@@ -21,9 +23,9 @@ export function useAsked<T>(plan: Plan) {
   const now = state.plan === plan ? state : { plan }
   const ask = (question: (progress: Report) => Promise<T | undefined>) => {
     setState({ plan, asking: { share: 0 } })
-    void question((_, share) => setState(old => (old.asking ? { ...old, asking: { share } } : old))).then(
-      answer => setState(answer === undefined ? { plan } : { plan, answer }),
-    )
+    void question((stage, share) =>
+      setState(old => (old.asking ? { ...old, asking: { stage, share } } : old)),
+    ).then(answer => setState(answer === undefined ? { plan } : { plan, answer }))
   }
   return { ...now, ask } as {
     readonly answer?: T

@@ -1,11 +1,12 @@
-import type { Doubt, DoubtWishes } from '@dawnlift/formats/job-folder'
+import type { JobLeverRow } from '@dawnlift/core/lever'
+import type { Doubt, DoubtedLevers, DoubtWishes } from '@dawnlift/formats/job-folder'
 import { proxy, type Remote, transfer, wrap } from 'comlink'
 import type { JobFiles } from './job-files.js'
 import type { LiftMove } from './moved-lift.js'
 import { lendPlan, type Progress } from './planner.js'
 import type { Replanner } from './replanner.worker.js'
 import { useApp } from './store.js'
-import type { TriedLevers } from './tried-levers.js'
+import type { Way } from './traded-off.js'
 
 /** One question under way, in a worker of its own: an edit is planned at once meanwhile. */
 interface Asked {
@@ -44,8 +45,16 @@ async function ask<T>(
   }
 }
 
-export const askLevers = (progress: Progress): Promise<TriedLevers | undefined> =>
-  ask(remote => remote.levers(proxy(progress)))
+/** What would buy days; each row is heard of as soon as it is planned. */
+export const askLevers = (
+  progress: Progress,
+  hear: (row: JobLeverRow) => void,
+): Promise<DoubtedLevers | undefined> =>
+  ask((remote, files) => remote.levers(files, proxy(progress), proxy(hear)))
+
+/** What waiting would buy. */
+export const askTradeOffs = (progress: Progress): Promise<readonly Way[] | undefined> =>
+  ask(remote => remote.tradeOffs(proxy(progress)))
 
 /** What breaks when a lift goes to another day. */
 export const askMove = (lift: string, date: string): Promise<LiftMove | undefined> =>

@@ -1,11 +1,20 @@
 import { initGeometry } from '@dawnlift/core/geometry'
+import type { JobLeverRow } from '@dawnlift/core/lever'
 import type { Plan } from '@dawnlift/core/plan'
-import { type Doubt, type DoubtWishes, doubtOf, openJob } from '@dawnlift/formats/job-folder'
+import {
+  type Doubt,
+  type DoubtedLevers,
+  type DoubtWishes,
+  doubtOf,
+  leversOf,
+  openJob,
+  type StandingPlan,
+} from '@dawnlift/formats/job-folder'
 import clipperUrl from 'clipper2-wasm/dist/es/clipper2z.wasm?url'
 import { expose } from 'comlink'
 import type { JobFiles } from './job-files.js'
 import { type LiftMove, movedLift } from './moved-lift.js'
-import { type TriedLevers, triedLevers } from './tried-levers.js'
+import { tradedOff, type Way } from './traded-off.js'
 
 type Progress = (stage: string, share: number) => void
 
@@ -24,9 +33,22 @@ const replanner = {
         resolve()
       }
     }),
-  async levers(progress: Progress): Promise<TriedLevers | undefined> {
+  async levers(
+    files: JobFiles,
+    progress: Progress,
+    hear: (row: JobLeverRow) => void,
+  ): Promise<DoubtedLevers | undefined> {
     await ready()
-    return plan && triedLevers(plan, progress)
+    const told = (stage: string, share: number) => {
+      progress(stage, share)
+      return true
+    }
+    const standing = standingPlan(files)
+    return standing && leversOf(standing, noDoubt, { progress: told, hear })
+  },
+  async tradeOffs(progress: Progress): Promise<readonly Way[] | undefined> {
+    await ready()
+    return plan && tradedOff(plan, progress)
   },
   async move(lift: string, date: string): Promise<LiftMove | undefined> {
     await ready()
@@ -34,11 +56,22 @@ const replanner = {
   },
   async doubt(files: JobFiles, wishes: DoubtWishes, progress: Progress): Promise<Doubt | undefined> {
     await ready()
-    if (!plan) return undefined
-    const read = (name: string) => files.beside[name]
-    const opened = openJob({ document: files.document, read })
-    return opened.ok ? doubtOf({ opened: opened.value, plan, read }, wishes, progress) : undefined
+    const standing = standingPlan(files)
+    return standing && doubtOf(standing, wishes, progress)
   },
+}
+
+/** How sure a finish is has a table of its own. */
+const noDoubt: DoubtWishes = {
+  replays: 0,
+  rates: { breakdownsPerHour: 0, repairHours: 0, lateChance: 0, lateHours: 0 },
+}
+
+/** The plan with the job it was made from. */
+function standingPlan(files: JobFiles): StandingPlan | undefined {
+  const read = (name: string) => files.beside[name]
+  const opened = openJob({ document: files.document, read })
+  return plan && opened.ok ? { opened: opened.value, plan, read } : undefined
 }
 
 export type Replanner = typeof replanner

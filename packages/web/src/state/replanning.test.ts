@@ -3,10 +3,11 @@ import { initGeometry } from '@dawnlift/core/geometry'
 import { type Plan, planJob } from '@dawnlift/core/plan'
 import { doubtOf, type OpenedJob, openJob } from '@dawnlift/formats/job-folder'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { triedLevers } from './tried-levers.js'
+import { tradedOff } from './traded-off.js'
 
-const folder = new URL('../../../../examples/tern-cottage/', import.meta.url)
-const read = (name: string) => (name === 'plan.dxf' ? readFileSync(new URL(name, folder)) : undefined)
+const folder = new URL('../../../../examples/torrenubia/', import.meta.url)
+const beside = ['plan.dxf', 'mix-tests.csv']
+const read = (name: string) => (beside.includes(name) ? readFileSync(new URL(name, folder)) : undefined)
 const noMishaps = { breakdownsPerHour: 0, repairHours: 0, lateChance: 0, lateHours: 0 }
 
 let opened: OpenedJob
@@ -20,15 +21,31 @@ beforeAll(async () => {
   plan = (await planJob(opened))!
 }, 60_000)
 
-describe('the levers of a standing plan', () => {
-  it('are planned from the soonest finish on, and tell how far they are', () => {
-    const shares: number[] = []
-    const { rows, asPlanned } = triedLevers(plan, (_, share) => shares.push(share))
-    const finishes = rows.map(row => row.finish)
-    expect(finishes).toEqual([...finishes].sort((a, b) => a - b))
-    expect(asPlanned.printDays).toBe(plan.campaign.days.length)
-    expect(shares).toEqual([...shares].sort((a, b) => a - b))
-    expect(shares.length).toBeGreaterThan(rows.length)
+describe('what waiting buys', () => {
+  const shares: number[] = []
+  let ways: ReturnType<typeof tradedOff>
+  beforeAll(() => {
+    ways = tradedOff(plan, (_, share) => shares.push(share))
+  })
+  it('is told beside the plan as it stands, at its own cost and date', () => {
+    const planned = ways.find(way => way.isPlanned)
+    expect(planned?.date).toBe(plan.campaign.days.at(-1)?.date)
+    expect(planned?.cost).toBeCloseTo(plan.tally.cost.total, 6)
+  })
+  it('names one way that each aim of the job leads to', () => {
+    for (const aim of ['soonest', 'cheapest', 'calmest'] as const)
+      expect(ways.filter(way => way.ledToBy.includes(aim))).toHaveLength(1)
+  })
+  it('tells how far it is', () => expect(shares.length).toBeGreaterThan(4))
+  it('is what the job is planned to when it has that aim', async () => {
+    for (const aim of ['cheapest', 'calmest'] as const) {
+      const aimed = (await planJob({ ...opened, job: { ...opened.job, aim } }))!
+      const way = ways.find(each => each.ledToBy.includes(aim))!
+      expect([aimed.campaign.days.at(-1)?.date, aimed.campaign.days.length]).toEqual([
+        way.date,
+        way.printDays,
+      ])
+    }
   })
 })
 

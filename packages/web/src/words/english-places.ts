@@ -52,10 +52,6 @@ export const englishPlaces = {
   },
   doubtHint: 'Weather alone, unless you know your own mishaps.',
   doubtCaution: 'How sure a date is, not whether it is safe to print: that is decided each morning on site.',
-  leversHint: 'Each is planned for real; it takes some seconds.',
-  leversMeasure:
-    'Planned in brisk steps, the plan as it stands too, so that rows compare. A faster nozzle takes print times in proportion, which flatters corners. Night work and longer shifts need permission and rest.',
-  trying: 'Trying levers',
   replaying: 'Running the campaign again and again',
   how: {
     standing:

@@ -1,4 +1,5 @@
 import { english } from './english.js'
+import { englishChoices } from './english-choices.js'
 import { englishPlaces } from './english-places.js'
 
-export const words = { ...english, ...englishPlaces } as const
+export const words = { ...english, ...englishPlaces, ...englishChoices } as const

@@ -12,12 +12,13 @@ import { Quiet } from '../quiet.js'
 import { sheetWords } from '../sheet-words.js'
 import { DaySheet } from './day-sheet.js'
 import { dayText } from './day-text.js'
-import { Levers } from './levers.js'
 import { LiftSheet } from './lift-sheet.js'
 import { PinnedList } from './pinned-list.js'
 
 /** Further down the page: fetched when the first picture is there. */
 const DoubtSheet = lazy(() => import('./doubt-sheet.js').then(module => ({ default: module.DoubtSheet })))
+const Levers = lazy(() => import('./levers.js').then(module => ({ default: module.Levers })))
+const TradeOffSheet = lazy(() => import('./trade-off.js').then(module => ({ default: module.TradeOffSheet })))
 const MoveBoard = lazy(() => import('./move-board.js').then(module => ({ default: module.MoveBoard })))
 
 /** Which lift on which day, at which clock time, and why not more. */
@@ -52,12 +53,15 @@ function Days({ plan }: { readonly plan: Plan }) {
       <Suspense>
         <MoveBoard plan={plan} />
       </Suspense>
-      <div className="columns">
-        <Levers plan={plan} />
-        <Suspense>
-          <DoubtSheet plan={plan} />
-        </Suspense>
-      </div>
+      <Suspense>
+        <div className="choices">
+          <Levers plan={plan} />
+          <div className="columns">
+            <TradeOffSheet plan={plan} />
+            <DoubtSheet plan={plan} />
+          </div>
+        </div>
+      </Suspense>
     </>
   )
 }

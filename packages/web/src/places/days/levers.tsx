@@ -1,73 +1,54 @@
-import { type LeverRow, limitName, sayLever } from '@dawnlift/core/campaign'
+import { compareLeverRows, isJobLeverKind, type JobLeverRow, leverStageWords } from '@dawnlift/core/lever'
 import type { Plan } from '@dawnlift/core/plan'
 import { Button } from '@mantine/core'
-import { askLevers, type TriedLevers, useApp } from '../../state/index.js'
+import { useState } from 'react'
+import { askLevers, type DoubtedLevers } from '../../state/index.js'
 import { words } from '../../words/index.js'
 import { Asking, useAsked } from '../asking.js'
-import { Scroller } from '../scroller.js'
-import { dayText } from './day-text.js'
+import { LeverTable } from './lever-table.js'
 
-/** What would buy time, each lever planned for real and laid side by side. */
+/** Rows that have come so far, of which plan. */
+interface Heard {
+  readonly plan: Plan
+  readonly rows: readonly JobLeverRow[]
+}
+
+/** What would buy days: each lever pulled and the whole job planned anew, laid side by side as they come. */
 export function Levers({ plan }: { readonly plan: Plan }) {
-  const { answer, asking, ask } = useAsked<TriedLevers>(plan)
+  const { answer, asking, ask } = useAsked<DoubtedLevers>(plan)
+  const [heard, setHeard] = useState<Heard>()
+  const start = () => {
+    setHeard({ plan, rows: [] })
+    ask(progress =>
+      askLevers(progress, row =>
+        setHeard(old => (old?.plan === plan ? { plan, rows: [...old.rows, row] } : old)),
+      ),
+    )
+  }
+  const shown = answer ?? (asking && heard?.plan === plan ? soFar(heard.rows) : undefined)
+  const { levers } = words
   return (
     <section className="sheet" aria-labelledby="levers-title">
-      <h2 id="levers-title">What would buy days</h2>
+      <h2 id="levers-title">{levers.title}</h2>
       {!answer && !asking && (
         <p>
-          <Button onClick={() => ask(askLevers)}>Try the levers</Button>{' '}
-          <span className="soft">{words.leversHint}</span>
+          <Button onClick={start}>{levers.start}</Button> <span className="soft">{levers.hint}</span>
         </p>
       )}
-      <Asking asking={asking} what={words.trying} />
-      {answer && <LeverTable tried={answer} />}
+      <Asking asking={asking} what={stageOf(asking?.stage)} />
+      {shown && <LeverTable levers={shown} plan={plan} />}
     </section>
   )
 }
 
-function LeverTable({ tried }: { readonly tried: TriedLevers }) {
-  const { asPlanned, rows, bestPair } = tried
-  return (
-    <>
-      <Scroller label="Levers">
-        <table className="plain wide ruled">
-          <thead>
-            <tr>
-              {['lever', 'print days', 'the last lift', 'sooner', 'printing', 'on site', 'binds next'].map(
-                head => (
-                  <th key={head} scope="col">
-                    {head}
-                  </th>
-                ),
-              )}
-            </tr>
-          </thead>
-          <tbody>
-            <Row row={asPlanned} name="as planned" />
-            {rows.map(row => (
-              <Row key={JSON.stringify(row.levers)} row={row} />
-            ))}
-            {bestPair && <Row row={bestPair} />}
-          </tbody>
-        </table>
-      </Scroller>
-      <p className="soft">{words.leversMeasure}</p>
-    </>
-  )
-}
+const stageOf = (stage: string | undefined): string =>
+  (leverStageWords as Readonly<Record<string, string>>)[stage ?? ''] ?? words.levers.working
 
-function Row({ row, name }: { readonly row: LeverRow; readonly name?: string }) {
-  const units = useApp(state => state.units)
-  const pulled = row.levers.map(lever => (lever.kind === 'own' ? lever.name : sayLever(lever, units)))
-  return (
-    <tr>
-      <th scope="row">{name ?? pulled.join(', and ')}</th>
-      <td>{row.printDays}</td>
-      <td>{row.finished ? dayText(row.finishDate) : 'not in time'}</td>
-      <td>{row.daysGained === 0 ? '—' : `${row.daysGained} days`}</td>
-      <td>{(row.printTime / 3600).toFixed(0)} h</td>
-      <td>{(row.siteTime / 3600).toFixed(0)} h</td>
-      <td>{row.bindsNext ? limitName(row.bindsNext) : '—'}</td>
-    </tr>
-  )
+/** Those that have come, in the order they will stand in. */
+function soFar(
+  rows: readonly JobLeverRow[],
+): Pick<DoubtedLevers, 'asPlanned' | 'rows' | 'without'> | undefined {
+  const asPlanned = rows.find(({ levers }) => levers.length === 0)
+  const pulled = rows.filter(({ levers: [lever] }) => lever && isJobLeverKind(lever.kind))
+  return asPlanned && { asPlanned, rows: [...pulled].sort(compareLeverRows), without: [] }
 }

@@ -6,6 +6,7 @@ import { useApp } from '../../state/index.js'
 import { words } from '../../words/index.js'
 import { dayText } from '../days/day-text.js'
 import { JobField } from '../fields/index.js'
+import { moneyIn } from '../money.js'
 import { Quiet } from '../quiet.js'
 import { Scroller } from '../scroller.js'
 import { Downloads } from './downloads.js'
@@ -13,11 +14,6 @@ import { rateFields } from './rate-fields.js'
 
 /** What the job takes and what it costs, by day and by line. */
 export const TallyPlace = () => <WithPlan>{plan => <Counted plan={plan} />}</WithPlan>
-
-const moneyIn = (currency: string) => {
-  const format = new Intl.NumberFormat('en-GB', { style: 'currency', currency, maximumFractionDigits: 0 })
-  return (amount: number) => format.format(amount)
-}
 
 function Counted({ plan }: { readonly plan: Plan }) {
   return (

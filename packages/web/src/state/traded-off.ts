@@ -1,0 +1,45 @@
+import { type TradeOff, tradeOffs } from '@dawnlift/core/campaign'
+import type { Aim } from '@dawnlift/core/job'
+import { campaignInput, type Plan } from '@dawnlift/core/plan'
+import { tallyOf } from '@dawnlift/core/tally'
+
+/** One way to run the campaign, really planned. */
+export interface Way extends Omit<TradeOff, 'campaign'> {
+  /** The plan as it stands is this one. */
+  readonly isPlanned: boolean
+  /** Aims of the job under which it is planned this way. */
+  readonly ledToBy: readonly Aim[]
+}
+
+/** Lifts weigh as the scheduler weighs them for `calmest`. */
+const perLift = 4 * 3600
+
+/** What waiting buys, soonest first. */
+export function tradedOff(plan: Plan, progress: (stage: string, share: number) => void): readonly Way[] {
+  const { job, sections, bands, routes, campaign } = plan
+  const input = campaignInput(job, sections, bands, routes, campaign.hours)
+  const found = tradeOffs(
+    input,
+    each => tallyOf({ job, campaign: each }).cost.total,
+    share => progress('campaign', share),
+  )
+  return found.map(({ campaign: planned, ...way }) => ({
+    ...way,
+    isPlanned: liftsOf(planned) === liftsOf(campaign),
+    ledToBy: aims.filter(aim => leadsTo(found, aim) === planned),
+  }))
+}
+
+const aims: readonly Aim[] = ['soonest', 'cheapest', 'calmest']
+
+/** A job with an aim is planned the least heavy way of those found for it; the soonest is always among them. */
+function leadsTo(found: readonly TradeOff[], aim: Aim): TradeOff['campaign'] | undefined {
+  const weight = ({ cost, siteTime, lifts }: TradeOff) =>
+    aim === 'calmest' ? siteTime + perLift * lifts : cost
+  const own = found.filter(way => way.aim === 'soonest' || way.aim === aim)
+  const [first] = aim === 'soonest' ? own : [...own].sort((a, b) => weight(a) - weight(b))
+  return first?.campaign
+}
+
+const liftsOf = ({ days }: TradeOff['campaign']): string =>
+  days.flatMap(day => day.lifts.map(lift => `${lift.id} ${lift.lastLayer} ${day.date}`)).join()
