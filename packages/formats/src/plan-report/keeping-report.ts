@@ -51,11 +51,9 @@ export const pourSchema = z.strictObject({
   riseMost_m_per_s: z.number().optional(),
   pressure_Pa: z.number(),
   bearable_Pa: z.number().meta({ description: 'What the shell bears after factors: a screening value' }),
-  strengthNeeded_Pa: z
-    .number()
-    .meta({
-      description: 'Of the shell, for the tallest lift that it will bear at 28 days within the rules',
-    }),
+  strengthNeeded_Pa: z.number().meta({
+    description: 'Of the shell, for the tallest lift that it will bear at 28 days within the rules',
+  }),
 })
 
 export const cureReport = ({
