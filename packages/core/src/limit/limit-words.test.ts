@@ -22,6 +22,9 @@ describe('sayLimit', () => {
     [limit('wind', 12.5, 10, 'm/s'), 'wind 45 km/h, limit 36 km/h'],
     [limit('buckling', 0.78, 0.76, 'm'), 'the fresh wall would lean over: 0.78 m tall, 0.76 m is safe'],
     [limit('resting-time', 1140, 840, 's'), 'a layer would lie bare for 19 min, bond allows 14 min'],
+    [limit('resting-time', 682, 670, 's'), 'a layer would lie bare for 11.4 min, bond allows 11.2 min'],
+    [limit('buckling', 0.7642, 0.7618, 'm'), 'the fresh wall would lean over: 0.764 m tall, 0.762 m is safe'],
+    [limit('wind', 10, 10, 'm/s'), 'wind 36 km/h, limit 36 km/h'],
     [limit('daylight', 1, 0, ''), 'too dark to print'],
     [limit('overnight-cure', 43200, 36000, 's'), 'the lift below has cured 10.0 h, 12.0 h is needed'],
   ])('%o', (one, words) => expect(sayLimit(one, 'metric', 'Europe/Madrid')).toBe(words))

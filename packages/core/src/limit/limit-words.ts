@@ -4,25 +4,26 @@ import type { Limit, LimitKind } from './limit.js'
 
 export type Units = 'metric' | 'imperial'
 
-/** A number with the unit people on that site read. */
-type Shown = (value: number) => string
+/** A number with the unit people on that site read; with `more` digits where two numbers would else read the same. */
+type Shown = (value: number, more?: number) => string
 
 const fixed = (digits: number, unit: string, factor = 1): Shown => {
-  return value => `${(value * factor).toFixed(digits)} ${unit}`
+  return (value, more = 0) => `${(value * factor).toFixed(digits + more)} ${unit}`
 }
 /** A tenth where there is one: `40 mm`, `2.5 mm`. */
 const tenths = (unit: string, factor = 1): Shown => {
-  return value => `${Number((value * factor).toFixed(1))} ${unit}`
+  return (value, more = 0) => `${Number((value * factor).toFixed(1 + more))} ${unit}`
 }
-const feetAndInches: Shown = value => {
-  const eighths = Math.round(Math.abs(value) * 39.37007874 * 8)
-  const feet = Math.floor(eighths / 96)
-  const inches = ((eighths % 96) / 8).toString()
+const feetAndInches: Shown = (value, more = 0) => {
+  const parts = 8 * 2 ** more
+  const counted = Math.round(Math.abs(value) * 39.37007874 * parts)
+  const feet = Math.floor(counted / (12 * parts))
+  const inches = ((counted % (12 * parts)) / parts).toString()
   return `${value < 0 ? '-' : ''}${feet}' ${inches}"`
 }
-const fahrenheit: Shown = value => `${(value * 1.8 + 32).toFixed(0)} °F`
-const spell: Shown = value =>
-  value < 5400 ? `${(value / 60).toFixed(0)} min` : `${(value / 3600).toFixed(1)} h`
+const fahrenheit: Shown = (value, more = 0) => `${(value * 1.8 + 32).toFixed(more)} °F`
+const spell: Shown = (value, more = 0) =>
+  value < 5400 ? `${(value / 60).toFixed(more)} min` : `${(value / 3600).toFixed(1 + more)} h`
 
 /** SI unit of a limit → how it is shown: metric, imperial. */
 const shown: Readonly<Record<string, readonly [Shown, Shown]>> = {
@@ -31,7 +32,7 @@ const shown: Readonly<Record<string, readonly [Shown, Shown]>> = {
   h: [fixed(1, 'h'), fixed(1, 'h')],
   'm/s': [fixed(0, 'km/h', 3.6), fixed(0, 'mph', 2.236936)],
   'mm/s': [fixed(0, 'mm/s'), fixed(1, 'in/s', 1 / 25.4)],
-  '°C': [value => `${Number(value.toFixed(1))} °C`, fahrenheit],
+  '°C': [tenths('°C'), fahrenheit],
   K: [fixed(1, 'K'), fixed(0, '°F', 1.8)],
   'kg/m²h': [fixed(2, 'kg/m²h'), fixed(2, 'lb/ft²h', 0.204816)],
   'mm/h': [fixed(1, 'mm/h'), fixed(2, 'in/h', 1 / 25.4)],
@@ -58,6 +59,22 @@ export function sayQuantity(value: number, unit: string, units: Units): string {
   const pair = shown[unit]
   if (!pair) return `${Number(value.toPrecision(3))} ${unit}`.trim()
   return pair[units === 'metric' ? 0 : 1](value)
+}
+
+/** Digits more than usual that are tried to tell two numbers apart. */
+const mostDigits = 2
+
+/** Two quantities that differ, with as many digits as it takes to see that they do: `11.4 min` and `11.2 min`. */
+function sayApart(one: number, other: number, unit: string, units: Units): readonly [string, string] {
+  const pair = shown[unit]
+  const plain = [sayQuantity(one, unit, units), sayQuantity(other, unit, units)] as const
+  if (!pair || one === other || plain[0] !== plain[1]) return plain
+  const show = pair[units === 'metric' ? 0 : 1]
+  for (let more = 1; more <= mostDigits; more++) {
+    const finer = [show(one, more), show(other, more)] as const
+    if (finer[0] !== finer[1]) return finer
+  }
+  return plain
 }
 
 type Sentence = (demand: string, capacity: string, beyond: boolean) => string
@@ -95,8 +112,7 @@ const sentences: Readonly<Record<LimitKind, Sentence>> = {
 export function sayLimit(limit: Limit, units: Units, zone: string): string {
   // A day off is a shift of nobody.
   if (limit.kind === 'shift' && limit.unit === 'crew') return 'nobody works this day'
-  const demand = sayQuantity(limit.demand, limit.unit, units)
-  const capacity = sayQuantity(limit.capacity, limit.unit, units)
+  const [demand, capacity] = sayApart(limit.demand, limit.capacity, limit.unit, units)
   const words = sentences[limit.kind](demand, capacity, isBeyond(limit))
   return limit.at === undefined ? words : `${words} at ${clockText(limit.at, zone)}`
 }
