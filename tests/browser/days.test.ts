@@ -1,25 +1,8 @@
-import { readFileSync } from 'node:fs'
-import { join } from 'node:path'
 import type { Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { noBrowser, openStage, type Stage } from './stage.js'
+import { expect, it } from 'vitest'
+import { onStage, patience } from './on-stage.js'
 
-const patience = 90_000
-
-describe.skipIf(noBrowser)(`the days in a browser${noBrowser ? `: ${noBrowser}` : ''}`, () => {
-  let stage: Stage
-  beforeAll(async () => {
-    stage = await openStage('tern-cottage')
-  }, patience)
-  afterAll(() => stage?.close())
-  const job = () => readFileSync(join(stage.folder, 'job.yaml'), 'utf8')
-  const open = async () => {
-    const page = await stage.page()
-    page.setDefaultTimeout(patience)
-    await page.goto(`${stage.address}/days`)
-    await page.waitForSelector('.weeks .chip')
-    return page
-  }
+onStage('the days in a browser', 'tern-cottage', ({ job, open }) => {
   /** The day a lift is printed on. */
   const dateOf = (page: Page, lift: string) =>
     page.evaluate(
@@ -35,7 +18,7 @@ describe.skipIf(noBrowser)(`the days in a browser${noBrowser ? `: ${noBrowser}` 
     'let a lift be moved by keys, say what breaks, pin it, and let it go',
     async () => {
       const before = job()
-      const page = await open()
+      const page = await open('days', { shown: '.weeks .chip' })
       const chip = page.locator('.weeks .chip').first()
       const lift = (await chip.textContent())!
       const from = await dateOf(page, lift)
@@ -62,7 +45,7 @@ describe.skipIf(noBrowser)(`the days in a browser${noBrowser ? `: ${noBrowser}` 
     'name what stands in the way of a lift dragged onto a day nobody works',
     async () => {
       const before = job()
-      const page = await open()
+      const page = await open('days', { shown: '.weeks .chip' })
       const chip = page.locator('.weeks .chip').first()
       const off = page.locator('.weekday.off').first()
       await chip.scrollIntoViewIfNeeded()

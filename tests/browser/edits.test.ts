@@ -1,27 +1,13 @@
-import { readFileSync } from 'node:fs'
-import { join } from 'node:path'
 import type { Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { noBrowser, openStage, type Stage } from './stage.js'
+import { beforeAll, expect, it } from 'vitest'
+import { onStage, patience } from './on-stage.js'
 
-const patience = 90_000
-
-describe.skipIf(noBrowser)(`things on the plan in a browser${noBrowser ? `: ${noBrowser}` : ''}`, () => {
-  let stage: Stage
+onStage('things on the plan in a browser', 'tern-cottage', ({ job, open: openPlace }) => {
   let whole: string
-  beforeAll(async () => {
-    stage = await openStage('tern-cottage')
+  beforeAll(() => {
     whole = job()
-  }, patience)
-  afterAll(() => stage?.close())
-  const job = () => readFileSync(join(stage.folder, 'job.yaml'), 'utf8')
-  const open = async () => {
-    const page = await stage.page()
-    page.setDefaultTimeout(patience)
-    await page.goto(`${stage.address}/walls`)
-    await page.locator('#walls-plan .column').first().waitFor({ state: 'attached' })
-    return page
-  }
+  })
+  const open = () => openPlace('walls', { shown: '#walls-plan .column' })
   const choose = (page: Page, id: string) => page.locator(`#plan-${id}`).dispatchEvent('click')
   const undo = async (page: Page) => {
     await page.getByRole('button', { name: 'Undo' }).click()

@@ -1,36 +1,16 @@
-import { readFileSync, writeFileSync } from 'node:fs'
+import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import AxeBuilder from '@axe-core/playwright'
-import type { Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { noBrowser, openStage, type Stage } from './stage.js'
+import { expect, it } from 'vitest'
+import { drop, onStage, patience, people, saved, typePeople } from './on-stage.js'
 
 const places = ['site', 'walls', 'mix', 'days', 'trades', 'today', 'tally', 'calc'] as const
-/** Of a whole plan, made in the page's worker on a busy machine. */
-const patience = 90_000
 
-/** A place with the plan made and shown. */
-async function openPlace(stage: Stage, place: string, options?: Parameters<Stage['page']>[0]): Promise<Page> {
-  const page = await stage.page(options)
-  page.setDefaultTimeout(patience)
-  await page.goto(`${stage.address}/${place}`)
-  await page.waitForSelector('.ribbon .track')
-  return page
-}
-
-const where = noBrowser ? `: ${noBrowser}` : ''
-
-describe.skipIf(noBrowser)(`the places along the job${where}`, () => {
-  let stage: Stage
-  beforeAll(async () => {
-    stage = await openStage('torrenubia')
-  }, patience)
-  afterAll(() => stage?.close())
-
+onStage('the places along the job', 'torrenubia', ({ open }) => {
   it.each(['light', 'dark'] as const)(
     'have nothing that axe calls serious, in %s',
     async colorScheme => {
-      const page = await openPlace(stage, 'days', { colorScheme })
+      const page = await open('days', { colorScheme })
       for (const place of places) {
         await page.click(`nav a[href="/${place}"]`)
         await page.waitForFunction(() => (document.querySelector('main')?.textContent?.length ?? 0) > 200)
@@ -46,25 +26,11 @@ describe.skipIf(noBrowser)(`the places along the job${where}`, () => {
   )
 })
 
-describe.skipIf(noBrowser)(`a job in the page and on disk${where}`, () => {
-  let stage: Stage
-  beforeAll(async () => {
-    stage = await openStage('tern-cottage')
-  }, patience)
-  afterAll(() => stage?.close())
-
-  const job = () => readFileSync(join(stage.folder, 'job.yaml'), 'utf8')
-  const saved = (page: Page) => page.locator('.headline').getByText('Saved', { exact: true }).waitFor()
-  const people = (page: Page) => page.getByLabel('People', { exact: true })
-  const type = async (page: Page, count: string) => {
-    await people(page).fill(count)
-    await people(page).press('Enter')
-  }
-
+onStage('a job in the page and on disk', 'tern-cottage', ({ stage, folder, job, write, open }) => {
   it(
     'takes a rule typed on the site, and goes back to the usual one at a touch',
     async () => {
-      const page = await openPlace(stage, 'site')
+      const page = await open('site')
       const height = page.getByLabel('A lift is at most this high', { exact: true })
       await height.fill('80 cm')
       await height.press('Enter')
@@ -83,12 +49,12 @@ describe.skipIf(noBrowser)(`a job in the page and on disk${where}`, () => {
   it(
     'keeps an edit made while the server is away, and sends it when it is back',
     async () => {
-      const page = await openPlace(stage, 'site')
-      await stage.stopServer()
-      await type(page, '7')
+      const page = await open('site')
+      await stage().stopServer()
+      await typePeople(page, '7')
       await page.getByText('Kept here, server away').waitFor()
       expect(job()).toContain('size: 4')
-      await stage.startServer()
+      await stage().startServer()
       await expect.poll(job, { timeout: patience }).toContain('size: 7')
       await saved(page)
       await page.context().close()
@@ -99,14 +65,14 @@ describe.skipIf(noBrowser)(`a job in the page and on disk${where}`, () => {
   it(
     'follows a change made elsewhere, and asks when both have changed',
     async () => {
-      const page = await openPlace(stage, 'site')
-      writeFileSync(join(stage.folder, 'job.yaml'), job().replace(/size: \d+/, 'size: 8'))
+      const page = await open('site')
+      write(job().replace(/size: \d+/, 'size: 8'))
       await expect.poll(() => people(page).inputValue(), { timeout: patience }).toBe('8')
-      await stage.stopServer()
-      await type(page, '9')
+      await stage().stopServer()
+      await typePeople(page, '9')
       await page.getByText('Kept here, server away').waitFor()
-      writeFileSync(join(stage.folder, 'job.yaml'), job().replace(/size: \d+/, 'size: 5'))
-      await stage.startServer()
+      write(job().replace(/size: \d+/, 'size: 5'))
+      await stage().startServer()
       await page.getByRole('button', { name: 'Keep mine' }).click()
       await expect.poll(job, { timeout: patience }).toContain('size: 9')
       await saved(page)
@@ -118,7 +84,7 @@ describe.skipIf(noBrowser)(`a job in the page and on disk${where}`, () => {
   it(
     'shows its plan again without a network',
     async () => {
-      const page = await openPlace(stage, 'days')
+      const page = await open('days')
       await page.waitForFunction(() => navigator.serviceWorker.controller !== null)
       await page.context().setOffline(true)
       await page.reload()
@@ -131,24 +97,9 @@ describe.skipIf(noBrowser)(`a job in the page and on disk${where}`, () => {
   )
 
   it(
-    'has its levers tried and laid side by side',
-    async () => {
-      const page = await openPlace(stage, 'days')
-      await page.getByRole('button', { name: 'Try the levers' }).click()
-      await page.getByRole('rowheader', { name: 'as planned' }).waitFor()
-      const levers = await page.locator('[aria-label="Levers"] tbody th').allTextContents()
-      expect(levers.slice(1).some(lever => /by permission|nozzle|earlier|slower|longer/.test(lever))).toBe(
-        true,
-      )
-      await page.context().close()
-    },
-    2 * patience,
-  )
-
-  it(
     'remembers which calls are confirmed',
     async () => {
-      const page = await openPlace(stage, 'trades')
+      const page = await open('trades')
       await page.locator('.call .finding').first().click()
       await page.locator('.callplace svg').waitFor()
       await page.locator('.agree input').first().check()
@@ -165,21 +116,17 @@ describe.skipIf(noBrowser)(`a job in the page and on disk${where}`, () => {
   it(
     'stays as it is on disk while another is dropped on the page and edited',
     async () => {
-      const page = await openPlace(stage, 'days')
+      const page = await open('days')
       const before = job()
       const dropped = [
         ['job.yaml', before.replace('Tern Cottage', 'Wren Cottage')],
-        ['plan.dxf', readFileSync(join(stage.folder, 'plan.dxf'), 'utf8')],
+        ['plan.dxf', readFileSync(join(folder(), 'plan.dxf'), 'utf8')],
       ] as const
-      await page.evaluate(files => {
-        const data = new DataTransfer()
-        for (const [name, text] of files) data.items.add(new File([text], name))
-        window.dispatchEvent(new DragEvent('drop', { dataTransfer: data, cancelable: true }))
-      }, dropped)
+      await drop(page, dropped)
       await page.getByText('This job lives only in this tab').waitFor()
       await page.getByRole('heading', { name: 'Wren Cottage' }).waitFor()
       await page.click('nav a[href="/site"]')
-      await type(page, '3')
+      await typePeople(page, '3')
       await page.getByRole('button', { name: 'Undo' }).and(page.locator(':enabled')).waitFor()
       await page.reload()
       await page.getByRole('heading', { name: 'Tern Cottage' }).waitFor()

@@ -1,28 +1,11 @@
-import type { Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { noBrowser, openStage, type Stage } from './stage.js'
+import { expect, it } from 'vitest'
+import { onStage, patience } from './on-stage.js'
 
-const patience = 90_000
-
-describe.skipIf(noBrowser)(`on paper${noBrowser ? `: ${noBrowser}` : ''}`, () => {
-  let stage: Stage
-  beforeAll(async () => {
-    stage = await openStage('tern-cottage')
-  }, patience)
-  afterAll(() => stage?.close())
-  const open = async (place: string): Promise<Page> => {
-    const page = await stage.page({ colorScheme: 'dark' })
-    page.setDefaultTimeout(patience)
-    await page.goto(`${stage.address}/${place}`)
-    await page.waitForSelector('.ribbon .track')
-    return page
-  }
-
+onStage('on paper', 'tern-cottage', ({ stage, open }) => {
   it(
     'a place of the dark screen is light, has its title, and nothing to press',
     async () => {
-      const page = await open('days')
-      await page.waitForSelector('.liftrow')
+      const page = await open('days', { colorScheme: 'dark', shown: '.liftrow' })
       await page.emulateMedia({ media: 'print' })
       const paper = () =>
         page.evaluate(() => {
@@ -49,13 +32,13 @@ describe.skipIf(noBrowser)(`on paper${noBrowser ? `: ${noBrowser}` : ''}`, () =>
     'day sheets, trade sheets and the permit package are there as PDF',
     async () => {
       const page = await open('tally')
-      const outputs = (await (await page.request.get(`${stage.address}/api/out`)).json()) as {
+      const outputs = (await (await page.request.get(`${stage().address}/api/out`)).json()) as {
         name: string
       }[]
       for (const wanted of [/^sheets\/day-/, /^sheets\/trade-/, /permit/]) {
         const found = outputs.find(({ name }) => wanted.test(name) && name.endsWith('.pdf'))
         expect(found, String(wanted)).toBeDefined()
-        const file = await page.request.get(`${stage.address}/api/out/${found!.name}`)
+        const file = await page.request.get(`${stage().address}/api/out/${found!.name}`)
         expect((await file.body()).subarray(0, 5).toString()).toBe('%PDF-')
       }
       await page.context().close()
@@ -64,20 +47,11 @@ describe.skipIf(noBrowser)(`on paper${noBrowser ? `: ${noBrowser}` : ''}`, () =>
   )
 })
 
-describe.skipIf(noBrowser)(`walls on paper${noBrowser ? `: ${noBrowser}` : ''}`, () => {
-  let stage: Stage
-  beforeAll(async () => {
-    stage = await openStage('tern-cottage')
-  }, patience)
-  afterAll(() => stage?.close())
-
+onStage('walls on paper', 'tern-cottage', ({ open }) => {
   it(
     'are unrolled each from both sides, and only there',
     async () => {
-      const page = await stage.page()
-      page.setDefaultTimeout(patience)
-      await page.goto(`${stage.address}/walls`)
-      await page.waitForSelector('#walls-plan .opening')
+      const page = await open('walls', { shown: '#walls-plan .opening' })
       const drawn = () => page.locator('.paper-only .picture').count()
       expect(await drawn()).toBe(0)
       const walls = await page.locator('#walls-plan .wall').count()
@@ -92,20 +66,11 @@ describe.skipIf(noBrowser)(`walls on paper${noBrowser ? `: ${noBrowser}` : ''}`,
   )
 })
 
-describe.skipIf(noBrowser)(`the solid view${noBrowser ? `: ${noBrowser}` : ''}`, () => {
-  let stage: Stage
-  beforeAll(async () => {
-    stage = await openStage('tern-cottage')
-  }, patience)
-  afterAll(() => stage?.close())
-
+onStage('the solid view', 'tern-cottage', ({ open }) => {
   it(
     'is drawn by WebGL: an empty slab before the campaign, walls at its end',
     async () => {
-      const page = await stage.page()
-      page.setDefaultTimeout(patience)
-      await page.goto(`${stage.address}/walls`)
-      await page.waitForSelector('[data-testid="solid"] canvas')
+      const page = await open('walls', { shown: '[data-testid="solid"] canvas' })
       await page.waitForTimeout(2500)
       const colours = async () => {
         const shot = await page.locator('[data-testid="solid"]').screenshot()

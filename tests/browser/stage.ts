@@ -22,15 +22,17 @@ export const noBrowser = !browserPath
     ? 'the page is not built (npm test builds it)'
     : undefined
 
+export interface PageLook {
+  readonly viewport?: { width: number; height: number }
+  readonly colorScheme?: 'light' | 'dark'
+  readonly deviceScaleFactor?: number
+}
+
 export interface Stage {
   readonly address: string
   /** A copy of the demo job: tests may edit it. */
   readonly folder: string
-  readonly page: (options?: {
-    readonly viewport?: { width: number; height: number }
-    readonly colorScheme?: 'light' | 'dark'
-    readonly deviceScaleFactor?: number
-  }) => Promise<Page>
+  readonly page: (look?: PageLook) => Promise<Page>
   readonly context: (page: Page) => BrowserContext
   /** What the page and its workers hold [MB]: their process alone, by what it does not share. */
   readonly memory: (page: Page) => Promise<number>
