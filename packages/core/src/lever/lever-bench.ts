@@ -15,8 +15,8 @@ import {
   sitePhysics,
 } from '../plan/index.js'
 import { routeSection, type SectionRoutes } from '../route/index.js'
-import { proposeSections, type Section } from '../section/index.js'
-import { checkWalls, layAllBeads, type SectionBands } from '../wall/index.js'
+import { checkBuildable, proposeSections, type Section } from '../section/index.js'
+import { layAllBeads, type SectionBands } from '../wall/index.js'
 import { type PrintHour, printHours, type WeatherHour } from '../weather/index.js'
 import type { JobLever } from './job-lever.js'
 import { type PulledJob, pullJobLever } from './pull-job-lever.js'
@@ -106,7 +106,7 @@ const shapeKey = ({ job, sections }: PulledJob): string =>
   JSON.stringify([job.print, job.rules.layerTimeMost, sections ?? 'as planned'])
 
 function printedShape({ job, sections: least }: PulledJob, cache: PlanCache): PrintedShape | undefined {
-  if (checkWalls(job).length > 0) return undefined
+  if (checkBuildable(job).length > 0) return undefined
   const { sections } = proposeSections(job, {
     beadLengthOf: sampledBeadLength(job, cache.routes),
     ...(least === undefined ? {} : { sectionsLeast: least }),
@@ -114,11 +114,6 @@ function printedShape({ job, sections: least }: PulledJob, cache: PlanCache): Pr
   // Asked for more sections than the plan can be cut into: not this lever.
   if (least !== undefined && sections.length !== least) return undefined
   const bands = layAllBeads(job, sections, cache.bands)
-  if (!bands.every(hasEveryLayer)) return undefined
   const options = { speed: job.print.speed, origin: job.machineOrigin, cache: cache.routes, units: job.units }
   return { sections, bands, routes: bands.map(each => routeSection(each, job.machine, options).routes) }
 }
-
-/** A section that is nothing but an opening's sill and head has layers without a bead: nobody can print over the gap. */
-const hasEveryLayer = ({ bands, layers }: SectionBands): boolean =>
-  bands.reduce((sum, band) => sum + band.toLayer - band.fromLayer + 1, 0) === layers

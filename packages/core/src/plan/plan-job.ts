@@ -9,7 +9,7 @@ import { routeSection } from '../route/index.js'
 import { proposeSections } from '../section/index.js'
 import { tallyOf } from '../tally/index.js'
 import { callsOf, checkCalls, checkClashes } from '../trade/index.js'
-import { heightSnaps, layAllBeads } from '../wall/index.js'
+import { cutsThrough, heightSnaps, layAllBeads } from '../wall/index.js'
 import { checkCoverage, printHours, type WeatherHour } from '../weather/index.js'
 import { campaignInput } from './campaign-input.js'
 import { gathered } from './gathered-findings.js'
@@ -127,9 +127,24 @@ export async function planJob(
   return plan
 }
 
-/** What a division rests on: all that its estimates of layer time read. */
-const divisionKey = ({ walls, openings, print, rules, sections, noCutAt, machine, units }: Job): string =>
-  JSON.stringify([walls, openings, print, rules.layerTimeMost, sections, noCutAt, machine, units])
+/** What a division rests on: all that its estimates of layer time read, and what may leave a section nothing to print. */
+const divisionKey = (job: Job): string => {
+  const { walls, openings, embeds, print, rules, sections, noCutAt, machine, units } = job
+  const through = embeds.filter(embed =>
+    walls.some(wall => wall.id === embed.wall && cutsThrough(embed, wall, print)),
+  )
+  return JSON.stringify([
+    walls,
+    openings,
+    through,
+    print,
+    rules.layerTimeMost,
+    sections,
+    noCutAt,
+    machine,
+    units,
+  ])
+}
 
 /** What the weather of the planned days rests on. */
 function weatherFindings(job: Job, hours: readonly WeatherHour[], campaign: Campaign): readonly Finding[] {

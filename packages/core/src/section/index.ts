@@ -1,3 +1,5 @@
+export { checkBuildable } from './check-sections.js'
+export { emptyHeights, type Rise } from './empty-heights.js'
 export { layerTimePerMetre } from './layer-time.js'
 export type { PartitionScore } from './partition.js'
 export type { Division } from './propose-sections.js'

@@ -1,8 +1,9 @@
+import { mergeStretches } from './merge-stretches.js'
 import { type PartitionAims, partTimes, scorePartition } from './partition.js'
 import type { Joint, Section, Stretch } from './section.js'
 import { sectionGraph } from './section-graph.js'
 import type { SectionJob, SectionOptions } from './section-job.js'
-import { mergeStretches, reasonsFor, type SectionProposal, sectionOf } from './section-proposal.js'
+import { reasonsFor, type SectionProposal, sectionOf } from './section-proposal.js'
 
 /** Sections set by hand, timed and jointed like any other division. They cover the plan; `checkManual` has seen to it. */
 export function manualProposal(

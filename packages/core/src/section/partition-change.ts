@@ -84,7 +84,8 @@ export function hopeless(graph: SectionGraph, partition: Partition, aims: Partit
   const changedOutside = (pa: number, pb: number, part: Seconds) =>
     outside - outsideOf(times[pa]!) - outsideOf(times[pb]!) + outsideOf(part)
   return (change: PartitionChange, best: PartitionScore): boolean => {
-    if (isPinned) return false
+    // A division with nothing to print on some layers gives way to any without.
+    if (isPinned || best.empty > 0) return false
     // One section more helps only where layer times are outside, or sections are missing.
     if (change.kind === 'cut' || (change.kind === 'hand' && change.to === partition.length))
       return best.outside < 0.1 && best.missing === 0

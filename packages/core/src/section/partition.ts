@@ -1,6 +1,7 @@
 import type { Seconds } from '../quantity/index.js'
 import type { SectionGraph } from './section-graph.js'
 import { START_TIME } from './section-job.js'
+import { emptyLayers, type SolidMasks, solidMasks } from './solid-masks.js'
 
 /** Part number of every block. */
 export type Partition = readonly number[]
@@ -14,6 +15,8 @@ export interface PartitionAims {
 
 /** How good a division is; compared in this order. Everything smaller is better. */
 export interface PartitionScore {
+  /** Layers below a section's top on which it has nothing to print, summed over the sections: nobody can print over them. */
+  readonly empty: number
   /** Layer time above what is allowed, and below what standing needs, summed over the sections [s]. */
   readonly outside: Seconds
   /** Sections fewer than asked for. */
@@ -32,6 +35,7 @@ export interface PackedGraph {
   readonly b: Int32Array
   readonly cost: Float64Array
   readonly pinned: Uint8Array
+  readonly solid: SolidMasks
   /** Blocks at the other end of each block's ties. */
   readonly near: readonly (readonly number[])[]
 }
@@ -54,6 +58,7 @@ export function packed(graph: SectionGraph): PackedGraph {
     b: Int32Array.from(ties, tie => tie.b),
     cost: Float64Array.from(ties, tie => tie.cut.cost),
     pinned: Uint8Array.from(ties, tie => (tie.cut.isPinned ? 1 : 0)),
+    solid: solidMasks(blocks.map(block => block.solid)),
   }
   packedGraphs.set(graph, made)
   return made
@@ -85,7 +90,7 @@ export function scorePartition(
   aims: PartitionAims,
 ): PartitionScore {
   const times = partTimes(graph, partition, aims.startTime)
-  const { a, b, cost, pinned } = packed(graph)
+  const { a, b, cost, pinned, solid } = packed(graph)
   let joints = 0
   let uncutPins = 0
   for (let i = 0; i < a.length; i++) {
@@ -102,6 +107,7 @@ export function scorePartition(
     least = Math.min(least, time)
   }
   return {
+    empty: emptyLayers(solid, partition, times.length),
     // A pinned cut left out is worse than any layer time.
     outside: outside + uncutPins * 1e6,
     missing: Math.max(0, (aims.sectionsLeast ?? 1) - times.length),
@@ -115,6 +121,7 @@ export function scorePartition(
 export function compareScores(a: PartitionScore, b: PartitionScore): number {
   const rough = (x: number, y: number, step: number) => (Math.abs(x - y) < step ? 0 : x - y)
   return (
+    a.empty - b.empty ||
     rough(a.outside, b.outside, 0.1) ||
     a.missing - b.missing ||
     a.sections - b.sections ||

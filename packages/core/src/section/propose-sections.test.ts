@@ -115,8 +115,14 @@ describe('proposeSections', () => {
     expect(sections[0]?.joints.map(joint => joint.at).sort()).toEqual([2, 7])
   })
   it('offers divisions with one and two sections more', () => {
-    const { proposals } = proposeSections(job(room, doors, 400))
+    const { proposals } = proposeSections(job(room, [...doors, opening('D3', 'E', 3)], 400))
     expect(proposals.map(proposal => proposal.sections.length)).toEqual([1, 2, 3])
+  })
+  // A ring with two doors falls into two sections; the third could only be what hangs over a door.
+  it('makes no section of the head of a door alone', () => {
+    const { proposals } = proposeSections(job(room, doors, 400))
+    expect(proposals.map(proposal => proposal.sections.length)).toEqual([1, 2])
+    expect(proposals.map(({ score }) => score.empty)).toEqual([0, 0])
   })
   it('parts a stem from the wall it meets, unless that is not allowed', () => {
     const tee = [wall('M', line([0, 0], [12, 0])), wall('T', line([6, 0], [6, 12]))]
@@ -173,13 +179,26 @@ describe('sections set by hand', () => {
   })
 })
 
+/** Layers of a block: a wall, a low wall, sill and head of a window, the head of a door. */
+const solids = fc.constantFrom(
+  [{ fromLayer: 1, toLayer: 120 }],
+  [{ fromLayer: 1, toLayer: 120 }],
+  [{ fromLayer: 1, toLayer: 40 }],
+  [
+    { fromLayer: 1, toLayer: 45 },
+    { fromLayer: 106, toLayer: 120 },
+  ],
+  [{ fromLayer: 106, toLayer: 120 }],
+)
+
 /** Random graphs of blocks in a row, ring or mesh. */
 const graphs = fc
   .record({
     times: fc.array(fc.integer({ min: 5, max: 120 }), { minLength: 2, maxLength: 9 }),
+    solid: fc.array(solids, { minLength: 9, maxLength: 9 }),
     extra: fc.array(fc.tuple(fc.nat(8), fc.nat(8)), { maxLength: 3 }),
   })
-  .map(({ times, extra }): SectionGraph => {
+  .map(({ times, solid, extra }): SectionGraph => {
     const tie = (a: number, b: number, i: number) => ({
       a,
       b,
@@ -200,7 +219,7 @@ const graphs = fc
       .filter(([a, b]) => a !== b)
       .map(([a, b], i) => tie(a, b, 100 + i))
     return {
-      blocks: times.map((time, i) => ({ stretches: [], time, x: i, y: 0 })),
+      blocks: times.map((time, i) => ({ stretches: [], time, solid: solid[i]!, x: i, y: 0 })),
       ties: [...chain, ...more],
     }
   })
@@ -216,6 +235,13 @@ describe('dividing large plans', () => {
         const [all, many] = [bestOfAll(graph, aims), bestOfMany(graph, aims)]
         const [best, quick] = [scorePartition(graph, all, aims), scorePartition(graph, many, aims)]
         expect(compareScores(best, quick)).toBeLessThanOrEqual(0)
+        // Undivided, the plan has something to print on as many layers as it can have.
+        const whole = scorePartition(
+          graph,
+          connectedParts(graph, () => true),
+          aims,
+        ).empty
+        expect([best.empty, quick.empty]).toEqual([whole, whole])
         tried++
         if (quick.outside > best.outside + 0.1 || quick.sections > best.sections) missed++
       }),

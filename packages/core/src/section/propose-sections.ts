@@ -1,4 +1,5 @@
 import type { Finding, Problem } from '../result/index.js'
+import { emptySections } from './check-sections.js'
 import { manualProposal } from './manual-proposal.js'
 import { checkManual } from './manual-sections.js'
 import { type PartitionAims, partTimes } from './partition.js'
@@ -21,7 +22,8 @@ export interface Division {
  * told and the plan is divided automatically, so that the rest of the pipeline still has something true to show.
  */
 export function proposeSections(job: SectionJob, options: SectionOptions = {}): Division {
-  const problems = checkManual(job)
+  const unsound = checkManual(job)
+  const problems = unsound.length > 0 ? unsound : emptySections(job)
   const proposals = automaticProposals(job, options)
   const manual =
     job.sections.length > 0 && problems.length === 0

@@ -1,16 +1,19 @@
 import { pathLength, pathPoint } from '../geometry/index.js'
 import type { Wall } from '../job/index.js'
 import type { Metres, Seconds } from '../quantity/index.js'
-import { findJunctions, type Junction } from '../wall/index.js'
+import { findJunctions, type Junction, type LayerRange, solidLayers } from '../wall/index.js'
 import { type Cut, STUMP, wallCuts } from './cut.js'
 import { layerTimePerMetre } from './layer-time.js'
+import { mergeStretches } from './merge-stretches.js'
 import type { Stretch } from './section.js'
-import { type SectionJob, type SectionOptions, START_TIME } from './section-job.js'
+import { type SectionJob, type SectionOptions, START_TIME, solidParts } from './section-job.js'
 
 /** What always stays together: stretches that no allowed cut divides. */
 export interface Block {
   readonly stretches: readonly Stretch[]
   readonly time: Seconds
+  /** Layers on which it has something to print. */
+  readonly solid: readonly LayerRange[]
   /** Middle of its stretches by length, for order in space. */
   readonly x: Metres
   readonly y: Metres
@@ -57,7 +60,8 @@ export function sectionGraph(
   }
   for (const wall of job.walls) joinThrough(wall, cuts, atoms, at, groups)
   for (const junction of junctions) joinArms(junction, { job, options, divide }, at, groups, links)
-  return gather(atoms, groups, links)
+  const parts = solidParts(job)
+  return gather(atoms, groups, links, stretches => solidLayers(parts, stretches, junctions))
 }
 
 function nearJunction(cut: Cut, junctions: readonly Junction[]): boolean {
@@ -184,22 +188,33 @@ function gather(
   atoms: readonly Atom[],
   groups: Groups,
   links: readonly { a: number; b: number; cut: Cut }[],
+  solidOf: (stretches: readonly Stretch[]) => readonly LayerRange[],
 ): SectionGraph {
   const roots = [...new Set(atoms.map((_, i) => groups.rootOf(i)))]
   const number = new Map(roots.map((root, i) => [root, i]))
-  const blocks = roots.map(root => blockOf(atoms.filter((_, i) => groups.rootOf(i) === root)))
+  const blocks = roots.map(root =>
+    blockOf(
+      atoms.filter((_, i) => groups.rootOf(i) === root),
+      solidOf,
+    ),
+  )
   const ties = links
     .map(({ a, b, cut }) => ({ a: number.get(groups.rootOf(a))!, b: number.get(groups.rootOf(b))!, cut }))
     .filter(tie => tie.a !== tie.b)
   return { blocks, ties }
 }
 
-function blockOf(atoms: readonly Atom[]): Block {
+function blockOf(
+  atoms: readonly Atom[],
+  solidOf: (stretches: readonly Stretch[]) => readonly LayerRange[],
+): Block {
   const length = atoms.reduce((sum, atom) => sum + atom.to - atom.from, 0)
   const mean = (of: (atom: Atom) => number) =>
     atoms.reduce((sum, atom) => sum + of(atom) * (atom.to - atom.from), 0) / length
+  const stretches = atoms.map(({ wall, from, to }) => ({ wall, from, to }))
   return {
-    stretches: atoms.map(({ wall, from, to }) => ({ wall, from, to })),
+    stretches,
+    solid: solidOf(mergeStretches(stretches)),
     time: atoms.reduce((sum, atom) => sum + atom.time, 0),
     x: mean(atom => atom.x),
     y: mean(atom => atom.y),

@@ -1,9 +1,19 @@
 import type { Job, Wall } from '../job/index.js'
 import type { Metres, Seconds } from '../quantity/index.js'
+import type { WallParts } from '../wall/index.js'
 
 /** The parts of a job that decide its sections. A whole `Job` will do. */
 export type SectionJob = Pick<Job, 'walls' | 'openings' | 'print' | 'rules' | 'sections' | 'noCutAt'> &
-  Partial<Pick<Job, 'machine' | 'units'>>
+  Partial<Pick<Job, 'machine' | 'units' | 'embeds'>>
+
+/** What of it says where a wall has something to print. */
+export const solidParts = ({ walls, openings, embeds = [], print }: SectionJob): WallParts => ({
+  walls,
+  openings,
+  embeds,
+  columns: [],
+  print,
+})
 
 /** What the lead or the caller may set besides. */
 export interface SectionOptions {

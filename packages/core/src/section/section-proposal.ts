@@ -1,4 +1,5 @@
 import type { Seconds } from '../quantity/index.js'
+import { mergeStretches } from './merge-stretches.js'
 import {
   type Partition,
   type PartitionAims,
@@ -6,7 +7,7 @@ import {
   partTimes,
   scorePartition,
 } from './partition.js'
-import type { Joint, Section, Stretch } from './section.js'
+import type { Joint, Section } from './section.js'
 import type { SectionGraph } from './section-graph.js'
 import { sectionName, walkingOrder } from './section-order.js'
 
@@ -49,20 +50,6 @@ export function sectionOf(graph: SectionGraph, partition: Partition, part: numbe
     .filter(({ a, b }) => partition[a] !== partition[b] && (partition[a] === part || partition[b] === part))
     .map(({ cut: { wall, at, point, kind, ref } }): Joint => ({ wall, at, point, kind, ref }))
   return { id, stretches: mergeStretches(stretches), joints }
-}
-
-/** Stretches of one wall that touch become one. */
-export function mergeStretches(stretches: readonly Stretch[]): readonly Stretch[] {
-  const walls = [...new Set(stretches.map(stretch => stretch.wall))]
-  return walls.flatMap(wall => {
-    const own = stretches.filter(stretch => stretch.wall === wall).sort((a, b) => a.from - b.from)
-    return own.reduce<Stretch[]>((merged, next) => {
-      const last = merged.at(-1)
-      if (last && next.from - last.to < 1e-5) merged[merged.length - 1] = { ...last, to: next.to }
-      else merged.push(next)
-      return merged
-    }, [])
-  })
 }
 
 export function reasonsFor(

@@ -36,6 +36,7 @@ export interface Band {
 /** All bands of one section, from its first layer to its last. */
 export interface SectionBands {
   readonly section: string
+  /** Up to its last material. */
   readonly layers: number
   readonly bands: readonly Band[]
   /** Bead volume of the whole section. */

@@ -119,7 +119,7 @@ function junctionRuns(
 const comesBefore = (a: Arm, b: Arm): boolean => shellKey(a.wall) < shellKey(b.wall)
 
 /** How far along an arm its face and another arm's meet: (h₂ + h₁·cos φ)/sin φ at the angle φ between them. */
-function facesMeet(arm: Arm, other: Arm): Metres {
+export function facesMeet(arm: Arm, other: Arm): Metres {
   const [own, theirs] = [arm.wall.thickness / 2, other.wall.thickness / 2]
   const cosine = Math.min(1, Math.max(-1, dot(arm.out, other.out)))
   const sine = Math.sqrt(1 - cosine * cosine)

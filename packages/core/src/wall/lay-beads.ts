@@ -6,7 +6,7 @@ import { bandLayerVolume } from './band-volume.js'
 import type { Band, Bead, BeadRole, SectionBands } from './bead.js'
 import { type Body, type BodyCache, bodiesAt, newBodyCache } from './body.js'
 import { doubleBeads } from './double-wall.js'
-import { bandLimits, type LayerRange, layerCount, layerMiddle } from './heights.js'
+import { bandLimits, type LayerRange, layerMiddle } from './heights.js'
 import { findJunctions } from './junction.js'
 import { type KnownPolygons, knownPolygons } from './known-polygons.js'
 import type { WallParts } from './parts.js'
@@ -71,7 +71,8 @@ function laySection(
   const bands = runs
     .filter(({ band }) => band.body.length > 0)
     .map(({ range, band }, i) => numberBand(`${section.id}.${i + 1}`, range, band, parts.print.layerHeight))
-  return { section: section.id, layers: layerCount(parts, section), bands, volume: sectionVolume(bands) }
+  // Above the last material there is nothing to print, as over a sill panel in an opening up to the top.
+  return { section: section.id, layers: bands.at(-1)?.toLayer ?? 0, bands, volume: sectionVolume(bands) }
 }
 
 function cachedBand(

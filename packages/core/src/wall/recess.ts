@@ -36,6 +36,18 @@ export function openingCut({ id, at, width }: Opening, wall: Wall, outermost: Me
   return { ref: id, ring, middle: pathPoint(wall.centreline, at), left: 0, interrupted: false }
 }
 
+/** Wall left behind a `gap` embed in a face, or on either side of one in the middle [m]. */
+const leftBy = ({ face, depth }: Embed, { thickness }: Wall): Metres =>
+  face === 'middle' ? (thickness - depth) / 2 : thickness - depth
+
+/** Whether a `gap` embed interrupts its wall: right through, or for want of a bead's width behind it. */
+export function cutsThrough(embed: Embed, wall: Wall, print: PrintRules): boolean {
+  if (embed.method !== 'gap') return false
+  if (embed.face === 'through') return true
+  if (embed.face === 'middle' && wall.makeUp.kind === 'double') return false
+  return leftBy(embed, wall) < print.beadWidth - 1e-9
+}
+
 /** What a `gap` embed takes away; nothing when it lies in an open cavity. */
 export function embedCut(embed: Embed, wall: Wall, outermost: Metres, print: PrintRules): Cut | undefined {
   if (embed.method !== 'gap') return undefined
@@ -45,14 +57,12 @@ export function embedCut(embed: Embed, wall: Wall, outermost: Metres, print: Pri
     lateralStrip(wall.centreline, at - width / 2 - wider, at + width / 2 + wider, low, high)
   const through = strip(-outermost - proud, outermost + proud)
   if (face === 'through') return { ref: id, ring: through, middle, left: 0, interrupted: false }
-  if (face === 'middle') {
-    if (wall.makeUp.kind === 'double') return undefined
-    const side = (wall.thickness - depth) / 2
-    if (side < print.beadWidth) return { ref: id, ring: through, middle, left: 2 * side, interrupted: true }
-    return { ref: id, ring: strip(-depth / 2, depth / 2), middle, left: side, interrupted: false }
-  }
-  const left = wall.thickness - depth
-  if (left < print.beadWidth - 1e-9) return { ref: id, ring: through, middle, left, interrupted: true }
+  if (face === 'middle' && wall.makeUp.kind === 'double') return undefined
+  const left = leftBy(embed, wall)
+  if (cutsThrough(embed, wall, print))
+    return { ref: id, ring: through, middle, left: face === 'middle' ? 2 * left : left, interrupted: true }
+  if (face === 'middle')
+    return { ref: id, ring: strip(-depth / 2, depth / 2), middle, left, interrupted: false }
   const [back, out] = [wall.thickness / 2 - depth, outermost + proud]
   const banded = (low: Metres, high: Metres, wider = 0) =>
     face === 'left' ? strip(low, high, wider) : strip(-high, -low, wider)

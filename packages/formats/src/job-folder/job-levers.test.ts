@@ -87,8 +87,9 @@ describe('a lever of the whole job', () => {
     expect(pullJobLever({ job }, { kind: 'faster-nozzle', setting: fast })).toBeUndefined()
     // Beads of 110 mm leave no room between the wythes of a 200 mm wall.
     expect(leverBench(ground).pull([{ kind: 'wider-bead', setting: 110 }])).toBeUndefined()
-    // A third section is the sill and the head of the hatch alone.
-    expect(leverBench(ground).pull([{ kind: 'other-sections', setting: 3 }])).toBeUndefined()
+    // Cut at one jamb of the hatch and where the spur meets. A fourth section would be sill and head of the hatch alone.
+    expect(leverBench(ground).pull([{ kind: 'other-sections', setting: 3 }])).toBeDefined()
+    expect(leverBench(ground).pull([{ kind: 'other-sections', setting: 4 }])).toBeUndefined()
   })
   // Hand: an upright cylinder takes beam·cos(altitude)/π + diffuse/2 + global/10; under a roof diffuse/2 + diffuse/10. With the sun
   // at 60° and beam = 6 × diffuse: global = 6.196, so 0.6/(6·0.5/π + 0.5 + 0.6196) = 29 %; on dull days nearly all stays.

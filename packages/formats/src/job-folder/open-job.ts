@@ -3,8 +3,8 @@ import type { SiteLog } from '@dawnlift/core/log'
 import type { MixFit } from '@dawnlift/core/mix'
 import { formatPlace } from '@dawnlift/core/quantity'
 import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
+import { checkBuildable } from '@dawnlift/core/section'
 import { checkStanding } from '@dawnlift/core/stand'
-import { checkWalls } from '@dawnlift/core/wall'
 import type { WeatherHour } from '@dawnlift/core/weather'
 import {
   type Assumed,
@@ -63,7 +63,7 @@ export function openJob({ document, read }: JobSource): Result<OpenedJob> {
   const machine = machineFromTrials(files.value.trialsFile, read, parsed.value.job.machine, mix.density)
   const hours = jobHours(parsed.value.job, weather, read)
   const log = jobLog(read, parsed.value.job.site.timeZone)
-  const wallProblems = checkWalls(parsed.value.job).map(problem =>
+  const wallProblems = checkBuildable(parsed.value.job).map(problem =>
     placed(problem, parsed.value.job, files.value.drawing),
   )
   if ((fit && !fit.ok) || !hours.ok || !log.ok || !machine.ok || wallProblems.length > 0)

@@ -1,6 +1,6 @@
 import type { Job } from '@dawnlift/core/job'
 import { failure, type Result, success } from '@dawnlift/core/result'
-import { checkWalls } from '@dawnlift/core/wall'
+import { checkBuildable } from '@dawnlift/core/section'
 import {
   type DrawingMapping,
   type DrawingNote,
@@ -76,7 +76,7 @@ const reader = {
     const parsed = parseJob(document, walls ? { drawing: walls.value } : {})
     if (!parsed.ok) return parsed
     const { job, notes } = parsed.value
-    const problems = checkWalls(job)
+    const problems = checkBuildable(job)
     return problems.length > 0
       ? failure(locatedProblems(problems, job))
       : success({ job, notes, drawn: walls?.ok ? idsOf(walls.value) : [] })
