@@ -4,6 +4,7 @@ import { assert, type Result } from '../result/index.js'
 import {
   type Progress,
   type SectionAnswer,
+  type ShellMesh,
   sectionBuckling,
   standGeometry,
   standRulesOf,
@@ -13,9 +14,14 @@ import { hourAt } from './site-physics.js'
 
 /**
  * The whole section of a lift as shells, at the end of the lift: its real beads, each layer at its own age, on the lower band of the
- * mix. Takes seconds; `progress` may end it by answering false.
+ * mix. Takes seconds; `progress` may end it by answering false, `mesh` makes it finer or coarser than usual.
  */
-export function wholeSection(plan: Plan, lift: Lift, progress?: Progress): Result<SectionAnswer> {
+export function wholeSection(
+  plan: Plan,
+  lift: Lift,
+  progress?: Progress,
+  mesh?: ShellMesh,
+): Result<SectionAnswer> {
   const { job, sections, bands, campaign } = plan
   const index = sections.findIndex(section => section.id === lift.section)
   const [section, laid] = [sections[index], bands[index]]
@@ -33,5 +39,6 @@ export function wholeSection(plan: Plan, lift: Lift, progress?: Progress): Resul
     { section, walls: job.walls, bands: laid.bands, geometry, firstLayer: lift.firstLayer, age },
     rules,
     progress,
+    mesh,
   )
 }

@@ -30,6 +30,7 @@ export {
   type SectionAnswer,
   type SectionBuckling,
   type SectionLift,
+  type ShellMesh,
   sectionBuckling,
 } from './shell/section-shell.js'
 export { type ModeShape, type Progress, type ShellBuckling, shellBuckling } from './shell/shell-buckling.js'

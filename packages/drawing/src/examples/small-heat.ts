@@ -54,7 +54,7 @@ export function smallMode(): Pick<SectionBuckling, 'factor' | 'quick' | 'mode'> 
   )
   return {
     factor: 4.2,
-    quick: { factor: 3.6, place: 'wall South wall, 2.00–4.00 m' },
+    quick: { factor: 3.6, place: 'wall South wall, 2.00–4.00 m', what: 'wall' },
     mode: {
       positions,
       edges: positions.slice(1).map((_, n) => [n, n + 1] as const),

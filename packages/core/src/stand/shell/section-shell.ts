@@ -8,7 +8,7 @@ import type { Band } from '../../wall/index.js'
 import type { StandRules } from '../assess-lift.js'
 import { type LiftAge, layerAge } from '../lift-age.js'
 import { memberFactor } from '../member-buckling.js'
-import { GRAVITY, membersOf } from '../members.js'
+import { GRAVITY, type Member, membersOf } from '../members.js'
 import type { StandGeometry } from '../stand-geometry.js'
 import { bandMesh } from './band-mesh.js'
 import type { ShellLine } from './line-mesh.js'
@@ -25,12 +25,18 @@ export interface SectionLift {
   readonly age: LiftAge
 }
 
+interface QuickModel {
+  readonly factor: number
+  readonly place: string
+  readonly what: Member['what']
+}
+
 /** What the shells of a whole section say, beside what the quick model says of the same lift. */
 export interface SectionBuckling {
   /** Self-weight may be this many times what it is; perfect geometry, no safety taken off. */
   readonly factor: number
   /** The smallest factor of the strips the scheduler uses, and the strip that has it. */
-  readonly quick: { readonly factor: number; readonly place: string }
+  readonly quick: QuickModel
   readonly mode: ModeShape
   /** Where the section moves most, in the building frame, and at which height over the lift's foot. */
   readonly where: { readonly x: Metres; readonly y: Metres; readonly height: Metres }
@@ -48,8 +54,11 @@ export type SectionAnswer =
  * 0 to 6 % on four lifts of a house (4 % and 6 % where a wythe and its wall buckle at one load). Pieces as short as a bead
  * is wide no longer settle: beads overlap where their middle lines meet in a point.
  */
-const PIECE: Metres = 0.15
-const ROW: Metres = 1 / 6
+export interface ShellMesh {
+  readonly piece: Metres
+  readonly row: Metres
+}
+const usualMesh: ShellMesh = { piece: 0.15, row: 1 / 6 }
 
 /**
  * Buckling of a whole section from its actual bead plans, band over band, the lift's layers each at its own age. Where a
@@ -61,6 +70,7 @@ export function sectionBuckling(
   lift: SectionLift,
   rules: StandRules,
   progress: Progress = () => true,
+  { piece, row }: ShellMesh = usualMesh,
 ): Result<SectionAnswer> {
   const plans = plansOf(lift)
   if (plans.length === 0)
@@ -73,11 +83,11 @@ export function sectionBuckling(
     ])
   const layers = lift.age.ends.length
   const height = layers * lift.age.layerHeight
-  const rows = rowsOf(plans, Math.min(ROW, height / 3))
+  const rows = rowsOf(plans, Math.min(row, height / 3))
   const mesh = bandMesh(
     plans.map(({ lines }) => lines),
     rows.map(({ plan }) => plan),
-    PIECE,
+    piece,
   )
   const found = shellBuckling(
     {
@@ -166,11 +176,15 @@ function linesOf({ section, walls }: SectionLift, band: Band): readonly ShellLin
     : beads.map(({ path, width, role }) => ({ path, thickness: width, hangs: role === 'web' }))
 }
 
-function quickFactor(lift: SectionLift, rules: StandRules): SectionBuckling['quick'] {
+function quickFactor(lift: SectionLift, rules: StandRules): QuickModel {
   const layers = lift.age.ends.length
   const foot = (lift.firstLayer - 1) * lift.age.layerHeight
   return membersOf(lift.geometry, rules, foot, foot + layers * lift.age.layerHeight)
-    .map(member => ({ place: member.place, factor: memberFactor(member, lift.age, layers, rules) }))
+    .map(member => ({
+      place: member.place,
+      what: member.what,
+      factor: memberFactor(member, lift.age, layers, rules),
+    }))
     .reduce((a, b) => (b.factor < a.factor ? b : a))
 }
 
@@ -182,11 +196,17 @@ function beginsOn(mesh: PlanMesh): string {
   return ' Beads that begin over an opening or a box are taken to bear on it: a lintel or a form has to be there.'
 }
 
-function comparison(shell: number, quick: SectionBuckling['quick']): string {
+function comparison(shell: number, quick: QuickModel): string {
   const share = quick.factor / shell
   const numbers = `shells ${shell.toFixed(2)}, strips ${quick.factor.toFixed(2)} at ${quick.place}`
   if (share < 0.95)
-    return `The quick model is conservative here, ${Math.round((1 - share) * 100)} % under the shells (${numbers}).`
+    return `The quick model is conservative here: shells bear ${(1 / share).toFixed(2)} times this (${numbers}). ${whyConservative[quick.what]}`
   if (share <= 1.05) return `The quick model and the shells agree within 5 % (${numbers}).`
   return `The quick model is ${Math.round((share - 1) * 100)} % over the shells: plan with the shells here (${numbers}).`
+}
+
+const whyConservative: Readonly<Record<Member['what'], string>> = {
+  wythe:
+    'It hinges a wythe at its ties, takes its widest bay from foot to top, and allows for its wall buckling with it.',
+  wall: 'It takes the wall as straight, held by its returns alone, and allows for its wythes buckling with it.',
 }
