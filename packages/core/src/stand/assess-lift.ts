@@ -55,12 +55,30 @@ export function assessLift(
   const wished = lift.ends.length
   assert(wished > 0 && rules.safety > 0 && rules.imperfection > 0, 'a lift has layers and rules above zero')
   const foot = (firstLayer - 1) * lift.layerHeight
-  const members = membersOf(geometry, rules, foot, foot + wished * lift.layerHeight)
+  return assessMembers(membersOf(geometry, rules, foot, foot + wished * lift.layerHeight), lift, rules)
+}
+
+/** Layers known to stand: with the lift carried on, and under the weight times the reserve. */
+export interface Standable {
+  readonly byHeight: number
+  readonly byLoad: number
+}
+
+const nothingKnown: Standable = { byHeight: 0, byLoad: 0 }
+
+/** The same of members already looked up; what is known of each saves asking for it. */
+export function assessMembers(
+  members: readonly Member[],
+  lift: LiftAge,
+  rules: StandRules,
+  known: (member: number) => Standable = () => nothingKnown,
+): LiftAssessment {
+  const wished = lift.ends.length
   const far = carriedOn(lift, Math.ceil((LOOK_BEYOND * wished * rules.safety) / rules.imperfection) + 1)
   const mechanisms = [
     firstLayerMechanism(lift, rules),
     collapseMechanism(lift, rules),
-    ...members.map(member => bucklingMechanism(member, far, wished, rules)),
+    ...members.map((member, i) => bucklingMechanism(member, far, wished, rules, known(i))),
   ]
   const layers = Math.min(...mechanisms.map(mechanism => mechanism.layers))
   const standing = Math.max(1, layers)
@@ -138,12 +156,20 @@ export function collapseSafety(lift: LiftAge, top: number, rules: StandRules): n
   return least
 }
 
-function bucklingMechanism(member: Member, far: LiftAge, wished: number, rules: StandRules): Mechanism {
+function bucklingMechanism(
+  member: Member,
+  far: LiftAge,
+  wished: number,
+  rules: StandRules,
+  known: Standable,
+): Mechanism {
   const most = far.ends.length
   const reserve = rules.safety / rules.imperfection
-  const byHeight = firstUnstable(most, layers => memberStands(member, far, layers, rules, 1)) ?? most + 1
-  const byLoad =
-    firstUnstable(wished, layers => memberStands(member, far, layers, rules, reserve)) ?? wished + 1
+  // The same layers are looked at whatever is known: a lift that slows down may stand higher up what it does not lower down.
+  const stands = (load: number, sure: number) => (layers: number) =>
+    layers <= sure || memberStands(member, far, layers, rules, load)
+  const byHeight = firstUnstable(most, stands(1, known.byHeight)) ?? most + 1
+  const byLoad = firstUnstable(wished, stands(reserve, known.byLoad)) ?? wished + 1
   return bucklingVerdict(member, far, wished, rules, { byHeight, byLoad })
 }
 

@@ -5,8 +5,10 @@ import {
   collapseMechanism,
   firstLayerMechanism,
   firstUnstable,
+  type LiftAssessment,
   LOOK_BEYOND,
   type Mechanism,
+  type Standable,
   type StandRules,
 } from './assess-lift.js'
 import type { LiftAge } from './lift-age.js'
@@ -32,6 +34,10 @@ export interface PaceTable {
   readonly safety: (key: string, member: Member, pace: Seconds, layers: number, most: number) => number
   /** All there is to say of the member. */
   readonly buckling: (key: string, member: Member, pace: Seconds) => Mechanism
+  /** Layers the member is known to let stand without asking, of so many at the pace of the lift's quickest layer or slower. */
+  readonly atLeast: (key: string, member: Member, pace: Seconds, wished: number) => Standable
+  /** A lift judged at its own clock; `key` tells all that its answer rests on besides the rules. */
+  readonly clocked: (key: string, assess: () => LiftAssessment) => LiftAssessment
   /** How many answers it keeps. */
   readonly size: () => number
 }
@@ -49,6 +55,7 @@ export function paceTable(layerHeight: Metres, most: number, rules: StandRules):
   const commons = new Map<number, readonly Mechanism[]>()
   const members = new Map<string, Map<number, Known>>()
   const lifts = new Map<number, LiftAge>()
+  const clocked = new Map<string, LiftAssessment>()
   let answers = 0
   const liftAt = (pace: Seconds): LiftAge => {
     const known = lifts.get(pace) ?? steadyLift(layerHeight, far, pace)
@@ -81,6 +88,19 @@ export function paceTable(layerHeight: Metres, most: number, rules: StandRules):
     standing: (key, member, pace, wished) => layersStanding(trialAt(key, member, pace), wished),
     safety: (key, member, pace, layers, least) => safetyUpTo(trialAt(key, member, pace), layers, least),
     buckling: (key, member, pace) => mechanismOf(trialAt(key, member, pace)),
+    atLeast: (key, member, pace, wished) => {
+      const trial = trialAt(key, member, pace)
+      layersStanding(trial, wished)
+      return { byHeight: trial.known.height.stands, byLoad: trial.known.load.stands }
+    },
+    clocked: (key, assess) => {
+      const known = clocked.get(key)
+      if (known) return known
+      const now = assess()
+      clocked.set(key, now)
+      answers++
+      return now
+    },
     size: () => answers,
   }
 }

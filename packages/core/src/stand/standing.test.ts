@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { defaultMix, type MixModel } from '../mix/index.js'
+import { ageFactor, defaultMix, type MixModel } from '../mix/index.js'
+import { assessLift } from './assess-lift.js'
+import type { PaceTable } from './pace-table.js'
 import type { StandPanel } from './stand-geometry.js'
-import { makeStanding } from './standing.js'
+import { makeStanding, standRulesOf } from './standing.js'
 
 const rule = (value: number) => ({ value, source: 'the job' })
 const rules = { standSafety: rule(1.5), imperfection: rule(0.6) }
@@ -105,5 +107,30 @@ describe('the standing function of a job', () => {
   it('keeps its answer when the same lift is asked again', () => {
     const stands = standing([panel()])
     expect(stands(trial(400))).toEqual(stands({ ...trial(400), start: 1_784_000_000 }))
+  })
+
+  it('judges a lift at its own clock as one judged from nothing, and once for two plans of one wall', () => {
+    const input = {
+      mix: defaultMix,
+      print: { layerHeight: 0.02 },
+      rules,
+      sections: [{ section: 'A', panels: [panel(), panel({ place: 'wall B', length: 1, supports: 'one' })] }],
+    }
+    const even = trial(300, 50)
+    const uneven = {
+      ...even,
+      layerEnds: even.layerEnds.map((end, i) => end + 120 * Math.min(40, i)),
+    }
+    const tables = new Map<string, PaceTable>()
+    const { layers, limit, safety, governs } = makeStanding(input, tables)(uneven)
+    const ends = uneven.layerEnds.map(end => end - uneven.start)
+    const factor = ageFactor(uneven.temperature, defaultMix)
+    const alone = assessLift(input.sections[0]!, 1, { layerHeight: 0.02, ends, factor }, standRulesOf(input))
+    expect({ layers, limit, safety, governs }).toEqual(alone)
+    expect(layers).toBeLessThan(50)
+    const [table] = tables.values()
+    const known = table!.size()
+    makeStanding(input, tables)({ ...uneven, section: 'A' })
+    expect(table!.size()).toBe(known)
   })
 })

@@ -4,7 +4,7 @@ import type { Limit } from '../limit/index.js'
 import { ageFactor, type MixModel } from '../mix/index.js'
 import { assert } from '../result/index.js'
 import {
-  assessLift,
+  assessMembers,
   type LiftAssessment,
   limitOf,
   type Mechanism,
@@ -55,33 +55,35 @@ export function makeStanding(
   const tableKey = JSON.stringify([layerHeight, rules])
   const table = tables.get(tableKey) ?? paceTable(layerHeight, most, rules)
   tables.set(tableKey, table)
-  const active = new Map<string, readonly Member[]>()
-  const membersBetween = (section: string, first: number, layers: number): readonly Member[] => {
+  const active = new Map<string, readonly KeyedMember[]>()
+  const membersBetween = (section: string, first: number, layers: number): readonly KeyedMember[] => {
     const key = `${section}/${first}/${layers}`
     const known = active.get(key)
     if (known) return known
     const geometry = sections.get(section)
     assert(geometry, `section ${section} has a geometry to stand by`)
     const foot = (first - 1) * layerHeight
-    const now = membersOf(geometry, rules, foot, foot + layers * layerHeight)
+    const now = membersOf(geometry, rules, foot, foot + layers * layerHeight).map(member => ({
+      member,
+      key: `${member.place}/${member.key}`,
+    }))
     active.set(key, now)
     return now
   }
-  const ownClock = new Map<string, Standing>()
   /** A lift of uneven layers that the table cuts short, at its own clock; the temperature lowered to a whole fifth. */
   const exactly = (lift: LiftTrial): Standing => {
     const temperature = Math.floor(lift.temperature * 5) / 5
     const ends = lift.layerEnds.map(end => Math.floor(end - lift.start))
-    const key = `${lift.section}/${lift.firstLayer}/${temperature}/${ends.join(',')}`
-    const known = ownClock.get(key)
-    if (known) return known
-    const geometry = sections.get(lift.section)
-    assert(geometry, `section ${lift.section} has a geometry to stand by`)
-    const age = { layerHeight, ends, factor: ageFactor(temperature, input.mix) }
-    const now = assessLift(geometry, lift.firstLayer, age, rules)
-    if (ownClock.size >= 4096) ownClock.clear()
-    ownClock.set(key, now)
-    return now
+    const factor = ageFactor(temperature, input.mix)
+    const members = membersBetween(lift.section, lift.firstLayer, ends.length)
+    const key = [factor, ends.join(), ...members.map(each => each.key)].join(' ')
+    return table.clocked(key, () => {
+      // At the pace of its quickest layer the lift would stand no better than it does.
+      const pace = fastestLayer({ start: 0, layerEnds: ends }) * factor
+      const known = members.map(each => table.atLeast(each.key, each.member, pace, ends.length))
+      const judged = members.map(each => each.member)
+      return assessMembers(judged, { layerHeight, ends, factor }, rules, i => known[i]!)
+    })
   }
   const answer = (lift: LiftTrial): Standing => {
     const wished = lift.layerEnds.length
@@ -97,8 +99,14 @@ export function makeStanding(
   return answer satisfies LiftPhysics['standing']
 }
 
+/** A member with everything its answers depend on, its place included. */
+interface KeyedMember {
+  readonly member: Member
+  readonly key: string
+}
+
 /** Time of the quickest layer of the lift, the first one counted from the start of the lift. */
-function fastestLayer({ start, layerEnds }: LiftTrial): number {
+function fastestLayer({ start, layerEnds }: Pick<LiftTrial, 'start' | 'layerEnds'>): number {
   let least = Number.POSITIVE_INFINITY
   for (let i = 0; i < layerEnds.length; i++)
     least = Math.min(least, layerEnds[i]! - (i > 0 ? layerEnds[i - 1]! : start))
@@ -112,13 +120,12 @@ const isUneven = (lift: LiftTrial): boolean =>
 /** The search asks thousands of times how many layers stand, and seldom by what limit and how safely: those are worked out when read. */
 function steadyStanding(
   table: PaceTable,
-  members: readonly Member[],
+  keyed: readonly KeyedMember[],
   pace: number,
   wished: number,
   safety: number,
 ): Standing {
   const commons = table.common(pace)
-  const keyed = members.map(member => ({ member, key: `${member.place}/${member.key}` }))
   const layers = keyed.reduce(
     (most, { key, member }) => table.standing(key, member, pace, most),
     Math.min(wished, ...commons.map(mechanism => mechanism.layers)),
