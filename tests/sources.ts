@@ -20,11 +20,15 @@ export interface SourceFile {
 }
 
 /** Every TypeScript file of a package, tests and benches included. */
-export function sourcesOf(packageName: string): readonly SourceFile[] {
-  return filesBelow(join(root, 'packages', packageName, 'src'))
-    .filter(file => /\.tsx?$/.test(file))
+export const sourcesOf = (packageName: string): readonly SourceFile[] => filesOf(packageName, /\.tsx?$/)
+
+/** Every style sheet of a package. */
+export const stylesOf = (packageName: string): readonly SourceFile[] => filesOf(packageName, /\.css$/)
+
+const filesOf = (packageName: string, named: RegExp): readonly SourceFile[] =>
+  filesBelow(join(root, 'packages', packageName, 'src'))
+    .filter(file => named.test(file))
     .map(file => ({ path: file.slice(root.length), text: readFileSync(file, 'utf8') }))
-}
 
 export const packageNames: readonly string[] = readdirSync(join(root, 'packages')).sort()
 

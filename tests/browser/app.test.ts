@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { onStage } from './on-stage.js'
+import { goTo, onStage } from './on-stage.js'
 
 onStage('the app in a browser', 'torrenubia', ({ stage, open }) => {
   it('shows the print days of the demo job, each lift with its reason', async () => {
@@ -16,8 +16,7 @@ onStage('the app in a browser', 'torrenubia', ({ stage, open }) => {
     page.on('pageerror', error => errors.push(error.message))
     await open('days', { page, shown: '.liftrow' })
     for (const place of ['site', 'walls', 'mix', 'days', 'trades', 'today', 'tally', 'calc']) {
-      await page.click(`nav a[href="/${place}"]`)
-      await page.waitForFunction(() => (document.querySelector('main')?.textContent?.length ?? 0) > 200)
+      await goTo(page, place)
     }
     expect(errors).toEqual([])
     await page.context().close()

@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { root } from '../sources.js'
 import { contactSheet, difference } from './contact-sheet.js'
 import { letterIn } from './golden-font.js'
+import { goTo } from './on-stage.js'
 import { noBrowser, openStage, type Stage } from './stage.js'
 
 // Every place at a desk and on a tablet, in both lights, half size, on one sheet a place. A person looks at them:
@@ -41,8 +42,7 @@ describe.skipIf(noBrowser)(`the places as they look${noBrowser ? `: ${noBrowser}
       await page.waitForSelector('.liftrow')
       await page.evaluate(() => document.fonts.ready)
       for (const place of places) {
-        await page.click(`nav a[href="/${place}"]`)
-        await page.waitForFunction(() => (document.querySelector('main')?.textContent?.length ?? 0) > 200)
+        await goTo(page, place)
         await page.mouse.move(0, 0)
         if (place === 'walls') await page.waitForSelector('#walls-plan .opening')
         await page.waitForTimeout(1200)

@@ -56,6 +56,13 @@ export function onStage(
   })
 }
 
+/** To another place, once it is there: what is fetched at the first visit may take its time. */
+export async function goTo(page: Page, place: string): Promise<void> {
+  await page.click(`nav a[href="/${place}"]`)
+  await page.waitForSelector(`nav a[href="/${place}"][aria-current="page"]`)
+  await page.waitForFunction(() => (document.querySelector('main')?.textContent?.length ?? 0) > 200)
+}
+
 /** The page says that the server has the job as it is shown. */
 export const saved = (page: Page): Promise<void> =>
   page.locator('.headline').getByText('Saved', { exact: true }).waitFor()

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import AxeBuilder from '@axe-core/playwright'
 import { expect, it } from 'vitest'
-import { drop, onStage, patience, people, saved, typePeople } from './on-stage.js'
+import { drop, goTo, onStage, patience, people, saved, typePeople } from './on-stage.js'
 
 const places = ['site', 'walls', 'mix', 'days', 'trades', 'today', 'tally', 'calc'] as const
 
@@ -12,8 +12,7 @@ onStage('the places along the job', 'torrenubia', ({ open }) => {
     async colorScheme => {
       const page = await open('days', { colorScheme })
       for (const place of places) {
-        await page.click(`nav a[href="/${place}"]`)
-        await page.waitForFunction(() => (document.querySelector('main')?.textContent?.length ?? 0) > 200)
+        await goTo(page, place)
         const { violations } = await new AxeBuilder({ page }).analyze()
         const grave = violations
           .filter(({ impact }) => impact === 'serious' || impact === 'critical')

@@ -1,6 +1,10 @@
 import './library-styles.js'
+// What all places share, in this order; each place brings its own looks along.
 import './look.css'
-import './places.css'
+import './frame.css'
+import '../parts/parts.css'
+import '../places/places.css'
+import './paper.css'
 import { MantineProvider } from '@mantine/core'
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'

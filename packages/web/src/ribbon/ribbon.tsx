@@ -4,6 +4,7 @@ import type { KeyboardEvent, PointerEvent } from 'react'
 import { useApp } from '../state/index.js'
 import { words } from '../words/index.js'
 import { standingText } from './standing-text.js'
+import './ribbon.css'
 
 const width = 1400
 const height = 46

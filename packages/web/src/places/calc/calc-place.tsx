@@ -5,6 +5,7 @@ import { useState } from 'react'
 import { Caution } from '../../parts/index.js'
 import { words } from '../../words/index.js'
 import { Scroller } from '../scroller.js'
+import './calc.css'
 
 /** The formula book: any formula of the product, worked out as one types, with unit, range and source. */
 export function CalcPlace() {

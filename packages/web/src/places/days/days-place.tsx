@@ -14,6 +14,7 @@ import { DaySheet } from './day-sheet.js'
 import { dayText } from './day-text.js'
 import { LiftSheet } from './lift-sheet.js'
 import { PinnedList } from './pinned-list.js'
+import './days.css'
 
 /** Further down the page: fetched when the first picture is there. */
 const DoubtSheet = lazy(() => import('./doubt-sheet.js').then(module => ({ default: module.DoubtSheet })))

@@ -8,6 +8,7 @@ import { dayText } from './day-text.js'
 import { MoveResult } from './move-result.js'
 import { liftName } from './pin-edits.js'
 import { type BoardDay, weeksOf } from './weeks.js'
+import './move-board.css'
 
 interface Held {
   readonly lift: Lift

@@ -3,6 +3,7 @@ import { type KeyboardEvent, useId, useState } from 'react'
 import { useApp } from '../../state/index.js'
 import { type Field, fieldText, resetField, standingOf, typedInto } from './field.js'
 import { useJobText } from './job-text.js'
+import './fields.css'
 
 /** One typed value of the job: what stands, what may be written, and the way back to the default. */
 export function JobField({ field, bare = false }: { readonly field: Field; readonly bare?: boolean }) {

@@ -7,6 +7,7 @@ import { FitSheet } from './fit-sheet.js'
 import { PumpSheet } from './pump-sheet.js'
 import { TestsSheet } from './tests-sheet.js'
 import { WaterThroughTheDay } from './water-chart.js'
+import './mix.css'
 
 /** What the material does: stiffening with age, the water it needs through the day, and its way through the hose. */
 export const MixPlace = () => <WithPlan>{plan => <Mix plan={plan} />}</WithPlan>

@@ -11,6 +11,7 @@ import { dayText } from '../days/day-text.js'
 import { waterText } from '../mix/water-text.js'
 import { Quiet } from '../quiet.js'
 import { type Coming, comingOn, countdown } from './today-list.js'
+import './today.css'
 
 /** The crew's screen, at the moment the campaign clock shows: what now, what next, how long a pause may last. */
 export const TodayPlace = () => <WithPlan>{plan => <Today plan={plan} />}</WithPlan>

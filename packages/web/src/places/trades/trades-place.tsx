@@ -11,6 +11,7 @@ import { dayText } from '../days/day-text.js'
 import { Quiet } from '../quiet.js'
 import { CallPlace } from './call-place.js'
 import { agreementOn, type Confirmed, keepConfirmed, readConfirmed, withAgreement } from './confirmed.js'
+import './trades.css'
 
 /** Who has to be at which wall when: every call, by trade, in the order of the clock. */
 export const TradesPlace = () => <WithPlan>{plan => <Calls plan={plan} />}</WithPlan>

@@ -20,6 +20,7 @@ import { LintelFacts } from './lintel-facts.js'
 import { OpeningFacts } from './opening-facts.js'
 import { useWritten } from './use-written.js'
 import { WallFacts } from './wall-facts.js'
+import './facts.css'
 
 /** What is chosen: its figures as fields, and what can be done with it. */
 export function FactsStrip({

@@ -27,6 +27,7 @@ import { SectionTints } from './section-tints.js'
 import { type Tool, useHands } from './use-hands.js'
 import { useView, type Window } from './use-view.js'
 import { toScreen } from './view.js'
+import './plan.css'
 
 /** The plan at one layer, to look at and to change, with what is chosen and what the change did under it. */
 export function PlanBoard({

@@ -7,6 +7,7 @@ import { type ColourBy, colourEnds, layerShare, rampColour } from './layer-colou
 import type { Standing } from './look.js'
 import { openStage, type Stage } from './stage.js'
 import { layerClock, standingLayers } from './standing-layers.js'
+import './solid.css'
 
 /** The real beads, as they stand at the moment the campaign clock shows. */
 export function SolidView({ plan }: { readonly plan: Plan }) {
