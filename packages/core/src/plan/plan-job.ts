@@ -9,12 +9,13 @@ import { routeSection } from '../route/index.js'
 import { proposeSections } from '../section/index.js'
 import { tallyOf } from '../tally/index.js'
 import { callsOf, checkCalls, checkClashes } from '../trade/index.js'
-import { cutsThrough, heightSnaps, layAllBeads } from '../wall/index.js'
-import { checkCoverage, printHours, type WeatherHour } from '../weather/index.js'
+import { checkBrushes, cutsThrough, heightSnaps, layAllBeads } from '../wall/index.js'
+import { checkCoverage, type WeatherHour } from '../weather/index.js'
 import { campaignInput } from './campaign-input.js'
 import { gathered } from './gathered-findings.js'
 import { keptCures } from './kept-cures.js'
 import { keptDays } from './kept-days.js'
+import { keptHours } from './kept-hours.js'
 import { keptOverhangs } from './kept-overhangs.js'
 import type { Plan } from './plan.js'
 import { kept, newPlanCache, type PlanCache, trimPlanCache } from './plan-cache.js'
@@ -60,9 +61,10 @@ export async function planJob(
   const goOn = async (stage: Stage, share: number) => (await options.progress?.(stage, share)) !== false
 
   if (!(await goOn('sections', 0))) return undefined
-  const { sections, findings: sectionFindings } = kept(cache.divisions, divisionKey(job), () =>
-    proposeSections(job, { beadLengthOf: sampledBeadLength(job, cache.routes) }),
-  )
+  const { sections, findings: sectionFindings } = kept(cache.divisions, divisionKey(job), () => {
+    const division = proposeSections(job, { beadLengthOf: sampledBeadLength(job, cache.routes) })
+    return { ...division, findings: [...division.findings, ...checkBrushes(job, division.sections)] }
+  })
 
   if (!(await goOn('beads', 0.05))) return undefined
   const bands = layAllBeads(job, sections, cache.bands)
@@ -73,12 +75,13 @@ export async function planJob(
   const routes = routed.map(each => each.routes)
 
   if (!(await goOn('weather', 0.55))) return undefined
-  const verdicts = printHours(job, hours)
+  const { verdicts, longestRest } = keptHours(job, hours, cache.weather)
 
   if (!(await goOn('campaign', 0.65))) return undefined
   const settled = keptDays(
-    { job, hours, ...(log ? { log } : {}) },
-    () => campaignInput(job, sections, bands, routes, verdicts, cache.paces),
+    { job, hours: verdicts, ...(log ? { log } : {}) },
+    () =>
+      campaignInput(job, sections, bands, routes, verdicts, cache.paces, { longestRest, runs: cache.runs }),
     cache.days,
   )
   const { days } = settled
@@ -127,9 +130,9 @@ export async function planJob(
   return plan
 }
 
-/** What a division rests on: all that its estimates of layer time read, and what may leave a section nothing to print. */
+/** What a division and its findings rest on: all that its estimates of layer time read, and what may leave a section nothing to print. */
 const divisionKey = (job: Job): string => {
-  const { walls, openings, embeds, print, rules, sections, noCutAt, machine, units } = job
+  const { walls, openings, embeds, columns, print, rules, sections, noCutAt, machine, units } = job
   const through = embeds.filter(embed =>
     walls.some(wall => wall.id === embed.wall && cutsThrough(embed, wall, print)),
   )
@@ -137,6 +140,7 @@ const divisionKey = (job: Job): string => {
     walls,
     openings,
     through,
+    columns,
     print,
     rules.layerTimeMost,
     sections,

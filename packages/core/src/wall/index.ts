@@ -13,6 +13,7 @@ export {
   widthForPitch,
 } from './bead-section.js'
 export { sectionBody } from './body.js'
+export { checkBrushes } from './check-brushes.js'
 export { checkWalls } from './check-walls.js'
 export { formulas } from './formulas.js'
 export { bandLimits, heightSnaps, type LayerRange, layerCount, layerMiddle, layersBelow } from './heights.js'

@@ -1,7 +1,6 @@
 import {
   difference,
   inflate,
-  inset,
   type Point,
   pathLength,
   polygonArea,
@@ -15,6 +14,7 @@ import type { Finding } from '../result/index.js'
 import type { Band, SectionBands } from './bead.js'
 import { layersBelow } from './heights.js'
 import type { WallParts } from './parts.js'
+import { patchWidth } from './patch-width.js'
 import { lateralStrip } from './strip.js'
 
 /**
@@ -48,7 +48,7 @@ function stepFindings(parts: WallParts, section: string, below: Band, band: Band
         band,
         point,
         area,
-        allowed + stepBeyond([polygon], beadWidth),
+        allowed + patchWidth([polygon], beadWidth),
         beadWidth,
         overhang,
         parts.units ?? 'metric',
@@ -82,18 +82,6 @@ function overhangFinding(
         ? `${where}: ${sayQuantity(area * 1e4, 'cm²', units)} hangs over nothing; set a lintel or a form under it. A screening check: the support is for a licensed engineer to confirm.`
         : `${where}: the layer steps out ${sayQuantity(step * 1000, 'mm', units)}, ${(share * 100).toFixed(0)} % of the bead, over the ${(limit * 100).toFixed(0)} % allowed; spread the step over more layers.`,
   }
-}
-
-/** How far a patch reaches from the supported edge: the least distance at which shrinking removes it, twice. */
-function stepBeyond(region: Region, most: Metres): Metres {
-  let [low, high] = [0, most]
-  if (inset(region, most / 2, 'mitre').length > 0) return most
-  for (let k = 0; k < 12; k++) {
-    const middle = (low + high) / 2
-    if (inset(region, middle / 2, 'mitre').length > 0) low = middle
-    else high = middle
-  }
-  return high
 }
 
 /** Rigid things that carry a layer: lintels with their bearings, and embeds that fill their gap. */
