@@ -1,18 +1,12 @@
 import type { Point } from '../../geometry/index.js'
 import type { Metres } from '../../quantity/index.js'
-import { backwardBlocks, factorBlocks, forwardBlocks } from './block-cholesky.js'
+import { assert } from '../../result/index.js'
+import { type Geometric, geometricStiffness, geometricTimes } from './geometric.js'
 import { type LargestEigenvalue, largestEigenvalue } from './lanczos.js'
 import { bridges, edgeLength, thicknessIn } from './plan-mesh.js'
-import { addGeometric, membraneForces, NODES, SIZE, UNKNOWNS } from './rectangle.js'
-import {
-  axesOf,
-  levelsOf,
-  nodesOf,
-  rowModuli,
-  type Shell,
-  type ShellSystem,
-  shellSystem,
-} from './shell-model.js'
+import { NODES } from './rectangle.js'
+import { type ShellFactor, shellFactor, solveBackward, solveForward, zeroFixed } from './shell-factor.js'
+import { levelsOf, nodesOf, type Shell, type ShellSystem, shellSystem } from './shell-model.js'
 
 /** Called now and then with the share done; answering false stops the work. */
 export type Progress = (share: number) => boolean
@@ -54,18 +48,17 @@ export type ShellBuckling =
  */
 export function shellBuckling(shell: Shell, progress: Progress = () => true): ShellBuckling {
   const system = shellSystem(shell)
-  if (!factorBlocks(system.stiffness, share => progress(0.7 * share))) return { kind: 'cancelled' }
-  const load = weightLoad(system)
-  const weight = weightOf(shell)
-  const bent = load.slice()
-  const parts = views(system, bent)
-  forwardBlocks(system.stiffness, parts)
-  backwardBlocks(system.stiffness, parts)
-  const geometric = geometricMatrices(system, bent)
+  const factor = shellFactor(system, share => progress(0.5 * share))
+  if (factor === 'cancelled') return { kind: 'cancelled' }
+  assert(factor !== 'not positive', 'the stiffness of a clamped wall is positive')
+  const bent = weightLoad(system)
+  solveForward(factor, bent)
+  solveBackward(factor, bent)
+  const geometric = geometricStiffness(system, bent)
   const found = largestEigenvalue(
-    load.length,
-    x => flexibilityTimesGeometric(system, geometric, x),
-    share => progress(0.7 + 0.3 * Math.min(1, share)),
+    bent.length,
+    x => flexibilityTimesGeometric(factor, geometric, x),
+    share => progress(0.5 + 0.5 * Math.min(1, share)),
   )
   if (!found) return { kind: 'cancelled' }
   // Nothing compressed: what is left above zero is rounding against the stiffest answer a wall could give.
@@ -73,10 +66,10 @@ export function shellBuckling(shell: Shell, progress: Progress = () => true): Sh
   return {
     kind: 'buckles',
     factor: 1 / found.value,
-    mode: modeOf(system, found),
+    mode: modeOf(factor, found),
     residual: found.residual,
-    unknowns: load.length,
-    weight,
+    unknowns: bent.length,
+    weight: weightOf(shell),
   }
 }
 
@@ -89,9 +82,6 @@ export function weightOf(shell: Shell): number {
       volume += edgeLength(mesh, edge) * thicknessIn(edge, row) * (levels[row + 1]! - levels[row]!)
   return volume * density * gravity
 }
-
-const views = ({ offsets }: ShellSystem, vector: Float64Array): Float64Array[] =>
-  Array.from({ length: offsets.length - 1 }, (_, i) => vector.subarray(offsets[i]!, offsets[i + 1]!))
 
 /** ρ·g·h spread over the nodes by the shape functions; what bridges hands its weight to the other beads of its row. */
 function weightLoad({ shell, edges, nodes, offsets, fixed }: ShellSystem): Float64Array {
@@ -125,92 +115,20 @@ function bearingShare({ mesh }: Shell, row: number, levels: readonly Metres[]): 
   return bearing / all
 }
 
-/** G of every element, as the 8 × 8 matrix that all displacements share; element (edge, row) at (row·edges + edge)·64. */
-function geometricMatrices({ shell, edges, nodes, offsets }: ShellSystem, bent: Float64Array): Float64Array {
-  const matrices = new Float64Array(shell.rows * edges.length * NODES * NODES)
-  const [blocks, firsts, local] = [new Int32Array(NODES), new Int32Array(NODES), new Float64Array(SIZE)]
-  const levels = levelsOf(shell)
-  for (let row = 0; row < shell.rows; row++) {
-    const moduli = rowModuli(shell, row)
-    edges.forEach((edge, e) => {
-      const element = edge.elements[row]
-      if (!element || bridges(shell.mesh.edges[e]!, row, levels)) return
-      nodesOf(nodes, edge, row, blocks, firsts)
-      const axes = axesOf(edge.cosine, edge.sine)
-      for (let n = 0; n < NODES; n++)
-        for (let a = 0; a < 6; a++) {
-          const base = a < 3 ? 0 : 3
-          let sum = 0
-          if (blocks[n]! >= 0)
-            for (let k = 0; k < 3; k++)
-              sum += axes[(a % 3) * 3 + k]! * bent[offsets[blocks[n]!]! + firsts[n]! + base + k]!
-          local[n * UNKNOWNS + a] = sum
-        }
-      element.points.forEach((point, g) => {
-        const young = moduli[g < 2 ? 0 : 1]
-        const [nx, ny, nxy] = membraneForces(element.rectangle, point, local)
-        const offset = (row * edges.length + e) * NODES * NODES
-        addGeometric(matrices, offset, point, [young * nx, young * ny, young * nxy])
-      })
-    })
-  }
-  return matrices
-}
-
 /** L⁻¹·G·L⁻ᵀ·x: symmetric, with eigenvalues 1/λ. */
-function flexibilityTimesGeometric(
-  system: ShellSystem,
-  matrices: Float64Array,
-  x: Float64Array,
-): Float64Array {
+function flexibilityTimesGeometric(factor: ShellFactor, geometric: Geometric, x: Float64Array): Float64Array {
   const moved = x.slice()
-  backwardBlocks(system.stiffness, views(system, moved))
-  for (let i = 0; i < moved.length; i++) if (system.fixed[i]) moved[i] = 0
-  const pushed = geometricTimes(system, matrices, moved)
-  forwardBlocks(system.stiffness, views(system, pushed))
+  solveBackward(factor, moved)
+  const pushed = geometricTimes(geometric, moved)
+  zeroFixed(factor.system, pushed)
+  solveForward(factor, pushed)
   return pushed
 }
 
-function geometricTimes(
-  { shell, edges, nodes, offsets, fixed }: ShellSystem,
-  matrices: Float64Array,
-  x: Float64Array,
-): Float64Array {
-  const y = new Float64Array(x.length)
-  const [blocks, firsts] = [new Int32Array(NODES), new Int32Array(NODES)]
-  const at = new Int32Array(NODES)
-  for (let row = 0; row < shell.rows; row++)
-    for (let e = 0; e < edges.length; e++) {
-      const edge = edges[e]!
-      if (!edge.elements[row]) continue
-      nodesOf(nodes, edge, row, blocks, firsts)
-      for (let n = 0; n < NODES; n++) at[n] = blocks[n]! < 0 ? -1 : offsets[blocks[n]!]! + firsts[n]!
-      const base = (row * edges.length + e) * NODES * NODES
-      for (let m = 0; m < NODES; m++) {
-        const to = at[m]!
-        if (to < 0) continue
-        let [ux, uy, uz] = [0, 0, 0]
-        for (let n = 0; n < NODES; n++) {
-          const from = at[n]!
-          if (from < 0) continue
-          const g = matrices[base + m * NODES + n]!
-          ux += g * x[from]!
-          uy += g * x[from + 1]!
-          uz += g * x[from + 2]!
-        }
-        y[to]! += ux
-        y[to + 1]! += uy
-        y[to + 2]! += uz
-      }
-    }
-  for (let i = 0; i < y.length; i++) if (fixed[i]) y[i] = 0
-  return y
-}
-
-function modeOf(system: ShellSystem, found: LargestEigenvalue): ModeShape {
-  const { shell, offsets, nodes } = system
+function modeOf(factor: ShellFactor, found: LargestEigenvalue): ModeShape {
+  const { shell, offsets, nodes } = factor.system
   const x = found.vector.slice()
-  backwardBlocks(system.stiffness, views(system, x))
+  solveBackward(factor, x)
   const levels = 2 * shell.rows
   const bounds = levelsOf(shell)
   let [largest, where] = [0, { position: 0, level: 0 }]

@@ -1,14 +1,11 @@
 import type { Metres, Pascals } from '../../quantity/index.js'
 import { assert } from '../../result/index.js'
-import { type BlockMatrix, blockMatrix } from './block-cholesky.js'
 import { edgeLength, type PlanMesh, thicknessIn } from './plan-mesh.js'
 import {
   drillingStiffness,
-  NODES,
   pointStiffness,
   type Rectangle,
   type ShellPoint,
-  SIZE,
   shellPoints,
   UNKNOWNS,
 } from './rectangle.js'
@@ -57,7 +54,6 @@ export interface ShellSystem {
   readonly shell: Shell
   readonly edges: readonly ShellEdge[]
   readonly nodes: ShellNodes
-  readonly stiffness: BlockMatrix
   /** First unknown of every block in one long vector, and its length at the end. */
   readonly offsets: Int32Array
   readonly fixed: Uint8Array
@@ -66,28 +62,12 @@ export interface ShellSystem {
 export function shellSystem(shell: Shell): ShellSystem {
   const { mesh, rows } = shell
   assert(rows >= 1 && shell.height > 0 && mesh.edges.length > 0, 'a shell has elements')
-  const corners = mesh.positions.length
   const nodes = shellNodes(mesh, rows)
-  const { sizes } = nodes
-  const links = mesh.edges.flatMap(({ from, to }, e): [number, number][] => [
-    [from, to],
-    [from, corners + e],
-    [to, corners + e],
-  ])
-  const offsets = new Int32Array(sizes.length + 1)
-  sizes.forEach((size, i) => {
+  const offsets = new Int32Array(nodes.sizes.length + 1)
+  nodes.sizes.forEach((size, i) => {
     offsets[i + 1] = offsets[i]! + size
   })
-  const system: ShellSystem = {
-    shell,
-    edges: shellEdges(shell),
-    nodes,
-    stiffness: blockMatrix(sizes, links),
-    offsets,
-    fixed: fixedUnknowns(shell, nodes, offsets),
-  }
-  assembleStiffness(system)
-  return system
+  return { shell, edges: shellEdges(shell), nodes, offsets, fixed: fixedUnknowns(shell, nodes, offsets) }
 }
 
 function fixedUnknowns({ held = [] }: Shell, nodes: ShellNodes, offsets: Int32Array): Uint8Array {
@@ -155,31 +135,10 @@ export const axesOf = (cosine: number, sine: number): readonly number[] => [
   0,
 ]
 
-/** Tᵀ·K·T, three unknowns at a time. */
-function turned(local: Float64Array, cosine: number, sine: number): Float64Array {
-  const axes = axesOf(cosine, sine)
-  const [half, full] = [new Float64Array(SIZE * SIZE), new Float64Array(SIZE * SIZE)]
-  for (let i = 0; i < SIZE; i++)
-    for (let j = 0; j < SIZE; j++) {
-      const base = j - (j % 3)
-      let sum = 0
-      for (let k = 0; k < 3; k++) sum += local[i * SIZE + base + k]! * axes[k * 3 + (j % 3)]!
-      half[i * SIZE + j] = sum
-    }
-  for (let i = 0; i < SIZE; i++)
-    for (let j = 0; j < SIZE; j++) {
-      const base = i - (i % 3)
-      let sum = 0
-      for (let k = 0; k < 3; k++) sum += axes[k * 3 + (i % 3)]! * half[(base + k) * SIZE + j]!
-      full[i * SIZE + j] = sum
-    }
-  return full
-}
-
 /** Block and first unknown inside it of each node of an element in a row; −1 on the clamped foot. */
 export function nodesOf(
-  { firstOf }: ShellNodes,
-  edge: ShellEdge,
+  { firstOf }: Pick<ShellNodes, 'firstOf'>,
+  edge: Pick<ShellEdge, 'from' | 'to' | 'middle'>,
   row: number,
   blocks: Int32Array,
   firsts: Int32Array,
@@ -205,77 +164,4 @@ export function rowModuli(shell: Shell, row: number): readonly [Pascals, Pascals
   const [foot, top] = levelsOf(shell).slice(row, row + 2)
   const at = (share: number) => shell.modulusAt(foot! + (top! - foot!) * share)
   return [at((1 - 1 / Math.sqrt(3)) / 2), at((1 + 1 / Math.sqrt(3)) / 2)]
-}
-
-function assembleStiffness({ shell, edges, nodes, stiffness, offsets, fixed }: ShellSystem): void {
-  const [blocks, firsts] = [new Int32Array(NODES), new Int32Array(NODES)]
-  const moduli = Array.from({ length: shell.rows }, (_, row) => rowModuli(shell, row))
-  assert(
-    moduli.flat().every(modulus => modulus > 0 && Number.isFinite(modulus)),
-    'the wall has a stiffness at every height',
-  )
-  for (const edge of edges) {
-    const turnedOf = new Map<ShellElement, readonly [Float64Array, Float64Array]>()
-    edge.elements.forEach((element, row) => {
-      if (!element) return
-      const both =
-        turnedOf.get(element) ??
-        ([element.low, element.high].map(half =>
-          turned(half, edge.cosine, edge.sine),
-        ) as unknown as readonly [Float64Array, Float64Array])
-      turnedOf.set(element, both)
-      nodesOf(nodes, edge, row, blocks, firsts)
-      for (let m = 0; m < NODES; m++)
-        for (let n = 0; n < NODES; n++) {
-          const [i, j] = [blocks[m]!, blocks[n]!]
-          if (i < 0 || j < 0 || (i !== j && stiffness.place[i]! < stiffness.place[j]!)) continue
-          const target = i === j ? stiffness.diagonal[i]! : stiffness.below[j]!.get(i)!
-          addNodePair(
-            target,
-            stiffness.sizes[j]!,
-            both,
-            moduli[row]!,
-            m,
-            n,
-            firsts,
-            offsets[i]!,
-            offsets[j]!,
-            fixed,
-          )
-        }
-    })
-  }
-  holdFixed(stiffness, offsets, fixed)
-}
-
-function addNodePair(
-  target: Float64Array,
-  columns: number,
-  [low, high]: readonly [Float64Array, Float64Array],
-  [soft, stiff]: readonly [Pascals, Pascals],
-  m: number,
-  n: number,
-  firsts: Int32Array,
-  rowOffset: number,
-  columnOffset: number,
-  fixed: Uint8Array,
-): void {
-  for (let a = 0; a < UNKNOWNS; a++) {
-    const row = firsts[m]! + a
-    if (fixed[rowOffset + row]) continue
-    for (let b = 0; b < UNKNOWNS; b++) {
-      const column = firsts[n]! + b
-      if (fixed[columnOffset + column]) continue
-      const at = (m * UNKNOWNS + a) * SIZE + n * UNKNOWNS + b
-      target[row * columns + column]! += soft * low[at]! + stiff * high[at]!
-    }
-  }
-}
-
-/** A held unknown keeps a one on its diagonal and nothing else: it stays zero. */
-function holdFixed(stiffness: BlockMatrix, offsets: Int32Array, fixed: Uint8Array): void {
-  stiffness.diagonal.forEach((block, i) => {
-    const size = stiffness.sizes[i]!
-    for (let a = 0; a < size; a++) if (fixed[offsets[i]! + a]) block[a * size + a] = 1
-  })
 }
