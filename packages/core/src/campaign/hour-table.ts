@@ -21,7 +21,21 @@ export interface HourTable {
   readonly rest: (hour: number) => { readonly seconds: Seconds; readonly limit: Limit }
 }
 
-export function hourTable(hours: readonly PrintHour[], physics: LiftPhysics): HourTable {
+const tables = new WeakMap<readonly PrintHour[], HourTable & { readonly asked: LiftPhysics['longestRest'] }>()
+
+/** Made once for the same list of hours and the same rests. */
+export function hourTable(
+  hours: readonly PrintHour[],
+  { longestRest }: Pick<LiftPhysics, 'longestRest'>,
+): HourTable {
+  const known = tables.get(hours)
+  if (known?.asked === longestRest) return known
+  const made = { ...newTable(hours, longestRest), asked: longestRest }
+  tables.set(hours, made)
+  return made
+}
+
+function newTable(hours: readonly PrintHour[], longestRest: LiftPhysics['longestRest']): HourTable {
   const first = hours[0]?.start ?? 0
   const last = hours.at(-1)?.start ?? first - HOUR
   const count = Math.max(0, Math.round((last - first) / HOUR) + 1)
@@ -33,7 +47,7 @@ export function hourTable(hours: readonly PrintHour[], physics: LiftPhysics): Ho
   const rest = (hour: number) => {
     const known = rests.get(hour)
     if (known) return known
-    const asked = physics.longestRest(first + hour * HOUR)
+    const asked = longestRest(first + hour * HOUR)
     rests.set(hour, asked)
     return asked
   }

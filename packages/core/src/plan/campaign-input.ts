@@ -1,13 +1,20 @@
-import type { CampaignInput, Deliveries } from '../campaign/index.js'
+import type { CampaignInput, Deliveries, LiftPhysics } from '../campaign/index.js'
 import type { Job } from '../job/index.js'
 import { assert } from '../result/index.js'
-import { retimedRoutes, type SectionRoutes } from '../route/index.js'
+import type { SectionRoutes } from '../route/index.js'
 import type { Section } from '../section/index.js'
 import type { PaceTable } from '../stand/index.js'
 import type { SectionBands } from '../wall/index.js'
 import type { PrintHour } from '../weather/index.js'
+import { type KnownRuns, keptRuns, newKnownRuns } from './kept-runs.js'
 import { sectionWork } from './section-work.js'
 import { sitePhysics } from './site-physics.js'
+
+/** What earlier plans of the job worked out: how long a layer may lie bare, and sections as they are run. */
+export interface KnownParts {
+  readonly longestRest?: LiftPhysics['longestRest']
+  readonly runs?: KnownRuns
+}
 
 /** Everything the scheduler reads, from what the stages before it made. */
 export function campaignInput(
@@ -17,23 +24,24 @@ export function campaignInput(
   routes: readonly SectionRoutes[],
   hours: readonly PrintHour[],
   paces: Map<string, PaceTable> = new Map(),
+  { longestRest, runs = newKnownRuns() }: KnownParts = {},
 ): CampaignInput {
-  const workOf = (timed: readonly SectionRoutes[]) =>
+  const workOf = (speed: number) =>
     sections.map((section, index) => {
-      const [laid, routed] = [bands[index], timed[index]]
+      const [laid, routed] = [bands[index], routes[index]]
       assert(laid && routed, `section ${section.id} has beads and routes`)
-      return sectionWork(job, section, laid, routed)
+      return sectionWork(job, section, laid, routed, keptRuns(job, laid.layers, routed, speed, runs))
     })
   const known = new Map<number, CampaignInput['work']>()
   return {
-    work: workOf(routes),
+    work: workOf(job.print.speed),
     workAt: speed => {
-      const work = known.get(speed) ?? workOf(routes.map(each => retimedRoutes(each, job.machine, speed)))
+      const work = known.get(speed) ?? workOf(speed)
       known.set(speed, work)
       return work
     },
     hours,
-    physics: sitePhysics(job, sections, bands, hours, paces),
+    physics: sitePhysics(job, sections, bands, hours, paces, longestRest),
     crew: job.crew,
     rules: job.rules,
     calendar: job.calendar,

@@ -1,6 +1,7 @@
 import type { Lift } from '../campaign/index.js'
 import { type CurePlan, cureLifts, FOLLOWED, standingWalls } from '../cure/index.js'
 import type { Job } from '../job/index.js'
+import type { Instant } from '../quantity/index.js'
 import type { Section } from '../section/index.js'
 import type { PrintHour } from '../weather/index.js'
 import { kept } from './plan-cache.js'
@@ -15,12 +16,12 @@ export function keptCures(
 ): readonly CurePlan[] {
   const { site, mix, rules, batching, print, units } = job
   const common = JSON.stringify([site, mix, rules, batching, print, units])
-  const keys = lifts.map(lift => {
-    const stretches = sections.find(section => section.id === lift.section)?.stretches ?? []
-    const walls = job.walls.filter(({ id }) => stretches.some(({ wall }) => wall === id))
-    // What stands around it shades it.
-    const around = standingWalls(job, sections, lifts, lift.end)
-    return JSON.stringify([common, lift, stretches, walls, around, weatherOf(lift, hours)])
+  const around = surroundings(job, sections, lifts)
+  const keys = lifts.map(({ id, section, firstLayer, lastLayer, start, end }) => {
+    const stretches = sections.find(each => each.id === section)?.stretches ?? []
+    const walls = job.walls.filter(wall => stretches.some(stretch => stretch.wall === wall.id))
+    const own = JSON.stringify([id, section, firstLayer, lastLayer, start, end, stretches, walls])
+    return [common, own, around(end), weatherBetween(hours, start - 86400, end + FOLLOWED)].join('\n')
   })
   // All lifts not yet known at once: they share the weather of their sides.
   const fresh = cureLifts(
@@ -34,12 +35,35 @@ export function keptCures(
   return lifts.map((lift, i) => kept(cache, keys[i]!, () => made.get(lift.id)!))
 }
 
+/** What stands at a moment shades what is cured then; written once for each height of each section. */
+function surroundings(
+  job: Job,
+  sections: readonly Section[],
+  lifts: readonly Lift[],
+): (at: Instant) => string {
+  const texts = new Map<string, string>()
+  return at =>
+    sections
+      .map(section => {
+        const below = lifts.filter(lift => lift.section === section.id && lift.end <= at)
+        const key = `${section.id} ${Math.max(0, ...below.map(lift => lift.lastLayer))}`
+        return kept(texts, key, () => JSON.stringify(standingWalls(job, [section], below, at)))
+      })
+      .join()
+}
+
 /** The hours that a lift's cure reads. */
-const weatherOf = (lift: Lift, hours: readonly PrintHour[]) =>
-  hours
-    .filter(({ start }) => start >= lift.start - 86400 && start < lift.end + FOLLOWED)
-    .map(({ weather, mixTemperature, mixTemperatureChilled }) => [
-      Object.values(weather),
-      mixTemperature,
-      mixTemperatureChilled,
-    ])
+const weatherBetween = (hours: readonly PrintHour[], from: Instant, until: Instant): string =>
+  hours.flatMap(hour => (hour.start >= from && hour.start < until ? [hourText(hour)] : [])).join()
+
+const texts = new WeakMap<PrintHour, string>()
+
+/** Hours stay the same objects while the weather does. */
+function hourText(hour: PrintHour): string {
+  const known = texts.get(hour)
+  if (known !== undefined) return known
+  const { weather, mixTemperature, mixTemperatureChilled } = hour
+  const text = JSON.stringify([Object.values(weather), mixTemperature, mixTemperatureChilled])
+  texts.set(hour, text)
+  return text
+}

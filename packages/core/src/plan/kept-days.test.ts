@@ -37,13 +37,16 @@ describe('the days of a plan', () => {
       made++
       return input
     }
-    const first = keptDays({ job: job(), hours: [] }, make, cache)
+    const hours: never[] = []
+    const first = keptDays({ job: job(), hours }, make, cache)
     // Another object of the same content, as a document read again gives it.
-    expect(keptDays({ job: job(), hours: [] }, make, cache)).toBe(first)
+    expect(keptDays({ job: job(), hours }, make, cache)).toBe(first)
     expect(made).toBe(1)
-    keptDays({ job: job({ aim: 'calmest' }), hours: [] }, make, cache)
-    keptDays({ job: job(), hours: [], log: { events: [], now: 0 } as never }, make, cache)
+    keptDays({ job: job({ aim: 'calmest' }), hours }, make, cache)
+    keptDays({ job: job(), hours, log: { events: [], now: 0 } as never }, make, cache)
     expect(made).toBe(3)
+    keptDays({ job: job(), hours: [] }, make, cache)
+    expect(made).toBe(4)
     expect(first.days.campaign).toEqual(scheduleCampaign(input))
   })
 })

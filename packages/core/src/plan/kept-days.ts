@@ -2,12 +2,13 @@ import { type CampaignInput, campaignFindings, checkCampaign } from '../campaign
 import type { Job } from '../job/index.js'
 import type { SiteLog } from '../log/index.js'
 import type { Finding } from '../result/index.js'
-import type { WeatherHour } from '../weather/index.js'
+import type { PrintHour } from '../weather/index.js'
 import { kept } from './plan-cache.js'
 import { type PlannedDays, plannedDays } from './planned-days.js'
 
 /** The days with what they were planned from, and what was found about them. */
 export interface KeptDays {
+  readonly hours: readonly PrintHour[]
   readonly input: CampaignInput
   readonly days: PlannedDays
   readonly findings: readonly Finding[]
@@ -15,14 +16,16 @@ export interface KeptDays {
 
 /**
  * The days of a job; those of the same job, weather and log are not searched again. All that the campaign's input is made
- * of follows from these three, so nothing else need be looked at.
+ * of follows from these three, so nothing else need be looked at. The same hours are the same list.
  */
 export function keptDays(
-  { job, hours, log }: { readonly job: Job; readonly hours: readonly WeatherHour[]; readonly log?: SiteLog },
+  { job, hours, log }: { readonly job: Job; readonly hours: readonly PrintHour[]; readonly log?: SiteLog },
   makeInput: () => CampaignInput,
   cache: Map<string, KeptDays>,
 ): KeptDays {
-  return kept(cache, JSON.stringify([job, hours, log]), () => {
+  const key = JSON.stringify([job, log])
+  if (cache.get(key)?.hours !== hours) cache.delete(key)
+  return kept(cache, key, () => {
     const input = makeInput()
     const days = plannedDays(input, log)
     const { ahead } = days
@@ -30,6 +33,6 @@ export function keptDays(
       ...campaignFindings(ahead.input, ahead.campaign, job.units),
       ...checkCampaign(ahead.input, ahead.campaign, job.units),
     ]
-    return { input, days, findings }
+    return { hours, input, days, findings }
   })
 }

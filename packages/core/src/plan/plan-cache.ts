@@ -4,7 +4,9 @@ import type { Division } from '../section/index.js'
 import type { PaceTable } from '../stand/index.js'
 import type { BandCache, SectionBands } from '../wall/index.js'
 import type { KeptDays } from './kept-days.js'
+import { type KnownWeather, newKnownWeather } from './kept-hours.js'
 import type { KeptOverhangs } from './kept-overhangs.js'
+import { type KnownRuns, newKnownRuns } from './kept-runs.js'
 
 /**
  * What earlier plans worked out, by what it depends on: an edit computes again only what it touches. Each map keeps its
@@ -16,6 +18,10 @@ export interface PlanCache {
   readonly divisions: Map<string, Division>
   /** What stands at which pace, by mix and rules. */
   readonly paces: Map<string, PaceTable>
+  /** What the hours of weather mean. */
+  readonly weather: KnownWeather
+  /** Sections as they are printed at any speed, by their routes. */
+  readonly runs: KnownRuns
   readonly cures: Map<string, CurePlan>
   /** Campaigns by job, weather and log. */
   readonly days: Map<string, KeptDays>
@@ -28,6 +34,8 @@ export const newPlanCache = (): PlanCache => ({
   routes: newRouteCache(),
   divisions: new Map(),
   paces: new Map(),
+  weather: newKnownWeather(),
+  runs: newKnownRuns(),
   cures: new Map(),
   days: new Map(),
   overhangs: new Map(),

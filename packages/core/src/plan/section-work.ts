@@ -1,31 +1,45 @@
 import type { Hold, LiftEnd, SectionWork } from '../campaign/index.js'
 import type { Embed, Job, Opening } from '../job/index.js'
-import { type LayerRoute, layerRouteOf, liftRun, type SectionRoutes } from '../route/index.js'
+import { layerRouteOf, liftRun, type SectionRoutes } from '../route/index.js'
 import type { Section, Stretch } from '../section/index.js'
 import { layersBelow, type SectionBands } from '../wall/index.js'
 
-/** What one section asks of the days: the time, bead and concrete of each layer, where it waits and where a lift must end. */
-export function sectionWork(
-  job: Job,
-  section: Section,
-  bands: SectionBands,
+/** Each layer of a section as it is run: its time, bead and concrete. */
+export type LayerRuns = Pick<SectionWork, 'printTimes' | 'lengths' | 'volumes'>
+
+export function layerRuns(
+  job: Pick<Job, 'machine' | 'machineOrigin' | 'print'>,
+  layers: number,
   routes: SectionRoutes,
-): SectionWork {
-  const layers = Array.from({ length: bands.layers }, (_, index) => layerRouteOf(routes, index + 1))
-  const ends = liftEnds(job, section, bands.layers)
+): LayerRuns {
+  const each = Array.from({ length: layers }, (_, index) => layerRouteOf(routes, index + 1))
   // As they follow each other: after a change of plan the way to the first bead is another one.
   const { layers: runs } = liftRun(
     routes,
     job.machine,
     { speed: job.print.speed, origin: job.machineOrigin },
-    { fromLayer: 1, toLayer: bands.layers },
+    { fromLayer: 1, toLayer: layers },
   )
+  return {
+    printTimes: runs.map(run => run.time),
+    lengths: each.map(route => route.length),
+    volumes: each.map(route => route.volume),
+  }
+}
+
+/** What one section asks of the days: its layers as they are run, where it waits and where a lift must end. */
+export function sectionWork(
+  job: Job,
+  section: Section,
+  bands: SectionBands,
+  routes: SectionRoutes,
+  runs: LayerRuns = layerRuns(job, bands.layers, routes),
+): SectionWork {
+  const ends = liftEnds(job, section, bands.layers)
   return {
     section: section.id,
     layerHeight: job.print.layerHeight,
-    printTimes: runs.map(run => run.time),
-    lengths: layers.map((route: LayerRoute) => route.length),
-    volumes: layers.map((route: LayerRoute) => route.volume),
+    ...runs,
     holds: [
       ...lintelHolds(job, ends),
       ...embedHolds(job, section, bands.layers),

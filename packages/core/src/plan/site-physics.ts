@@ -16,31 +16,40 @@ export function hourAt(hours: readonly PrintHour[], at: Instant): PrintHour {
   return hours[Math.min(hours.length - 1, Math.max(0, index))]!
 }
 
-/** What stands and what sticks on this job, as the scheduler asks it. */
+/** What stands and what sticks on this job, as the scheduler asks it. `longestRest`: where it is known already. */
 export function sitePhysics(
   job: Job,
   sections: readonly Section[],
   bands: readonly SectionBands[],
   hours: readonly PrintHour[],
   paces: Map<string, PaceTable> = new Map(),
+  longestRest: LiftPhysics['longestRest'] = siteRest(job, hours),
 ): LiftPhysics {
   const geometries = sections.map((section, index) =>
     standGeometry(section, job.walls, job.openings, job.print, bands[index]?.bands, job.units),
   )
+  return {
+    standing: makeStanding({ mix: job.mix, print: job.print, rules: job.rules, sections: geometries }, paces),
+    longestRest,
+  }
+}
+
+/** How long a layer may lie bare at any moment of these hours. */
+export function siteRest(
+  job: Pick<Job, 'mix' | 'print' | 'rules'>,
+  hours: readonly PrintHour[],
+): LiftPhysics['longestRest'] {
   const { layerHeight, speed } = job.print
   const options = { layerHeight, speed, stiffened: structurationRest(job.mix, layerHeight, speed) }
   const rests = new Map<number, ReturnType<LiftPhysics['longestRest']>>()
-  return {
-    standing: makeStanding({ mix: job.mix, print: job.print, rules: job.rules, sections: geometries }, paces),
-    longestRest: at => {
-      // Weather comes by the hour; a rest that begins within the same five minutes has the same answer to a minute.
-      const slot = Math.floor(at / 300)
-      const known = rests.get(slot)
-      if (known) return known
-      const { seconds, limit } = longestRest(slot * 300, job.mix, hours, job.rules, options)
-      const answer = { seconds, limit }
-      rests.set(slot, answer)
-      return answer
-    },
+  return at => {
+    // Weather comes by the hour; a rest that begins within the same five minutes has the same answer to a minute.
+    const slot = Math.floor(at / 300)
+    const known = rests.get(slot)
+    if (known) return known
+    const { seconds, limit } = longestRest(slot * 300, job.mix, hours, job.rules, options)
+    const answer = { seconds, limit }
+    rests.set(slot, answer)
+    return answer
   }
 }
