@@ -1,5 +1,5 @@
 import { sayQuantity, type Units } from '@dawnlift/core/limit'
-import type { Machine } from '@dawnlift/core/machine'
+import { type Machine, pumpSetting } from '@dawnlift/core/machine'
 import type { NextTrial } from '@dawnlift/core/trial'
 import type { TrialFits } from '@dawnlift/formats/mix-tests'
 import { textTable } from '../screen/table.js'
@@ -44,24 +44,34 @@ const outliers = (names: readonly string[]): readonly string[] =>
 /** What a flow is read in, and how many of it make one of SI. */
 const flowUnits = { metric: ['L/min', 60_000], imperial: ['gal/min', 60_000 / 3.785411784] } as const
 
-/** Lines for the job's `machine:` that make the plan and its files use what was measured. */
-function toWrite(before: Machine, { pump }: Machine, units: Units): readonly string[] {
+/** Lines for the job's `machine:` that make its files use what was measured; quantities ask for the sheet itself. */
+function toWrite(before: Machine, after: Machine, units: Units): readonly string[] {
+  const { pump } = after
   const flow = (value: number) =>
     `${Number((value * flowUnits[units][1]).toPrecision(5))} ${flowUnits[units][0]}`
   const lines = [
     ...(pump.flowMost === before.pump.flowMost
       ? []
       : [`flowLeast: ${flow(pump.flowLeast)}`, `flowMost: ${flow(pump.flowMost)}`]),
-    ...(pump.settingPerFlow === before.pump.settingPerFlow
+    ...(pump.settingPerFlow === before.pump.settingPerFlow &&
+    (pump.settingIdle ?? 0) === (before.pump.settingIdle ?? 0)
       ? []
-      : [`settingAtMost: ${Number((pump.settingPerFlow * pump.flowMost).toPrecision(4))}`]),
+      : [`settingAtMost: ${significant(pumpSetting(after, pump.flowMost))}`]),
+    ...(pump.settingIdle ? [`settingIdle: ${significant(pump.settingIdle)}`] : []),
     ...(pump.startLag === before.pump.startLag ? [] : [`startLag: ${seconds(pump.startLag)}`]),
     ...(pump.stopLag === before.pump.stopLag ? [] : [`stopLag: ${seconds(pump.stopLag)}`]),
   ]
   return lines.length > 0
-    ? ['', 'to write into job.yaml', `  machine: { pump: { ${lines.join(', ')} } }`]
+    ? [
+        '',
+        'to write into job.yaml',
+        `  machine: { pump: { ${lines.join(', ')} } }`,
+        'or name the sheet there, as machine: { trials: … }: then bags and water count fill, corners and lags too',
+      ]
     : []
 }
+
+const significant = (value: number): number => Number(value.toPrecision(4))
 
 const seconds = (time: number): string => `${Number(time.toFixed(2))} s`
 

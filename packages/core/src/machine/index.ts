@@ -1,6 +1,6 @@
 export { formulas } from './formulas.js'
 export { type MachineOrigin, machinePoint, sameFrame } from './frame.js'
-export type { Machine } from './machine.js'
+export type { Laying, Machine } from './machine.js'
 export {
   arcSpeed,
   cornerRadius,

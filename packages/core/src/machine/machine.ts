@@ -36,7 +36,11 @@ export interface Machine {
     readonly pressureMost: number
     /** S word per m³/s. */
     readonly settingPerFlow: number
+    /** S word at which it begins to deliver; 0 unless trials say otherwise. */
+    readonly settingIdle?: number
   }
+  /** How its beads come out, where trials have measured it. Flows of the pump, above, are those of the bead as it lies. */
+  readonly laying?: Laying
   /** Words the controller expects, all of ISO 6983 / RS-274. */
   readonly words: {
     readonly rotary: 'A' | 'B' | 'C'
@@ -45,4 +49,14 @@ export interface Machine {
     readonly extraOn?: string
     readonly extraOff?: string
   }
+}
+
+/** What trials measured of beads. What is absent was not measured, and quantities do not count it. */
+export interface Laying {
+  /** Section of the bead over pumped flow over speed: under 1, more is pumped than lies. */
+  readonly fill?: number
+  /** Beads widen with this power of the slow-down: 0 the pump follows the nozzle, 1 it does not. */
+  readonly swelling?: number
+  /** The lags of the pump are measured ones. */
+  readonly lags?: boolean
 }

@@ -1,4 +1,4 @@
-import type { Machine } from '../machine/index.js'
+import { type Machine, pumpSetting } from '../machine/index.js'
 import type { BeadTrial } from './bead-trial.js'
 import type { CornerTrial } from './corner-trial.js'
 import type { LagTrial } from './lag-trial.js'
@@ -40,8 +40,9 @@ export function nextTrials(machine: Machine, done: TrialsSoFar): NextTrial[] {
   ]
 }
 
-function pumpTrials({ pump }: Machine, done: readonly PumpTrial[]): NextTrial[] {
-  const ends = [pump.flowLeast, pump.flowMost].map(flow => flow * pump.settingPerFlow) as [number, number]
+function pumpTrials(machine: Machine, done: readonly PumpTrial[]): NextTrial[] {
+  const { flowLeast, flowMost } = machine.pump
+  const ends = [flowLeast, flowMost].map(flow => pumpSetting(machine, flow)) as [number, number]
   const candidates = [0, 0.25, 0.5, 0.75, 1].map(share => ends[0] + share * (ends[1] - ends[0]))
   const settings = done.map(({ setting }) => setting)
   const next: NextTrial[] = []

@@ -4,7 +4,6 @@ import { machineProfiles } from '../machine/index.js'
 import type { Result } from '../result/index.js'
 import { beadArea } from '../wall/index.js'
 import {
-  applyTrials,
   beadWidth,
   fitBeadModel,
   fitCornerModel,
@@ -179,35 +178,5 @@ describe('nextTrials', () => {
       corner: [corner, corner, corner],
     }
     expect(nextTrials(machine, done)).toEqual([])
-  })
-})
-
-describe('applyTrials', () => {
-  const machine = machineProfiles[0]!
-  const bucket = (setting: number, litres: number) => ({
-    at: `${setting}`,
-    setting,
-    caught: litres * 2,
-    during: 60,
-  })
-  it('puts the measured curve and lags in place of the assumed ones', () => {
-    const pump = value(fitPumpCurve([bucket(24, 2), bucket(120, 10), bucket(240, 20)], 2000))
-    const lags = value(fitLags([{ at: 'a', kind: 'start', speed: 0.1, distance: 0.08 }]))
-    const measured = applyTrials(machine, { pump, lags }).pump
-    expect(measured.settingPerFlow / 60_000).toBeCloseTo(12, 6)
-    expect(measured.startLag).toBeCloseTo(0.8, 12)
-    expect(measured.stopLag).toBe(machine.pump.stopLag)
-  })
-  it('matches an idling pump at the middle of its range', () => {
-    const pump = value(
-      fitPumpCurve(
-        [2, 4, 8, 12, 20].map(q => bucket(15 + 10 * q, q)),
-        2000,
-      ),
-    )
-    const measured = applyTrials(machine, { pump }).pump
-    const middle = (machine.pump.flowLeast + machine.pump.flowMost) / 2
-    // hand: 12 L/min needs S 15 + 120 = 135
-    expect(measured.settingPerFlow * middle).toBeCloseTo(135, 3)
   })
 })

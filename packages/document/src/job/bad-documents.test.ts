@@ -97,6 +97,11 @@ describe('bad documents', () => {
     ],
     ['an unknown machine', job({}, 'machine: { profile: gantry-13 }'), 'job/unknown-profile'],
     ['a pump without range', job({}, 'machine: { pump: { flowLeast: 40 L/min } }'), 'job/pump-flow'],
+    [
+      'a pump that begins beyond its most',
+      job({}, 'machine: { pump: { settingIdle: 90, settingAtMost: 80 } }'),
+      'job/pump-setting',
+    ],
     ['a control character', job({ head: 'dawnlift: 1\nname: "a\\u0007b"' }), 'job/control-character'],
     ['a prototype key', job({}, '__proto__: { x: 1 }'), 'job/unknown-key'],
   ])('%s is a problem', (_, text, code) => expect(codes(text)).toContain(code))

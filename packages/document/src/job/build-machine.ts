@@ -31,7 +31,10 @@ function merged(block: MachineBlock, profile: Machine): Machine {
   const { profile: _, origin: __, turn: ___, trials: ____, reach, pump, words, ...rest } = block
   const { settingAtMost, ...flows } = pump
   const flowMost = flows.flowMost ?? profile.pump.flowMost
-  const settingPerFlow = settingAtMost === undefined ? profile.pump.settingPerFlow : settingAtMost / flowMost
+  const settingPerFlow =
+    settingAtMost === undefined
+      ? profile.pump.settingPerFlow
+      : (settingAtMost - (flows.settingIdle ?? 0)) / flowMost
   return {
     ...profile,
     ...given(rest),
@@ -56,6 +59,12 @@ function checkMachine(machine: Machine, ledger: Ledger): void {
       'job/pump-flow',
       ['machine', 'pump', 'flowLeast'],
       'The least flow of the pump is not below its greatest flow.',
+    )
+  if (!(machine.pump.settingPerFlow > 0))
+    ledger.wrong(
+      'job/pump-setting',
+      ['machine', 'pump', 'settingIdle'],
+      `The pump begins to deliver at S ${machine.pump.settingIdle}, not below the S of its greatest flow; swap settingIdle and settingAtMost.`,
     )
   if (machine.headingRate > 0 && (machine.headingAcceleration <= 0 || machine.headingTravel <= 0))
     ledger.wrong(

@@ -35,6 +35,9 @@ export const machineSchema = block({
     stopLag: quantity('time', { most: 120 }).optional(),
     pressureMost: quantity('pressure', positive).optional(),
     settingAtMost: count(1e-6, 1e9).optional().meta({ description: 'S word that gives the greatest flow' }),
+    settingIdle: count(-1e9, 1e9)
+      .optional()
+      .meta({ description: 'S word at which the pump begins to deliver' }),
   }).prefault({}),
   words: block({
     rotary: choice(['A', 'B', 'C']).optional(),

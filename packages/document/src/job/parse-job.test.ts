@@ -53,6 +53,14 @@ describe('a job', () => {
     expect(read.rules.windMost).toEqual({ value: 8.9408, source: 'the job' })
     expect(read.rules.mixTemperatureMost.value).toBeCloseTo(32.2222, 4)
   })
+  it('knows a pump that begins to deliver at a setting of its own', () => {
+    const { pump } = good(
+      job({}, 'machine: { pump: { flowMost: 20 L/min, settingAtMost: 215, settingIdle: 15 } }'),
+    ).job.machine
+    // hand: 200 for 20 L/min beyond S 15
+    expect(pump.settingPerFlow / 60_000).toBeCloseTo(10, 9)
+    expect(pump.settingIdle).toBe(15)
+  })
   it('west and south are negative', () => expect(good(job()).job.site.longitude).toBe(-3.4))
   it('carries the weather it names, and where the drawing and the tests are', () => {
     expect(good(job()).weather).toEqual({

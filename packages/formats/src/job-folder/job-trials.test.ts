@@ -1,4 +1,8 @@
+import { initGeometry } from '@dawnlift/core/geometry'
 import { machineProfile } from '@dawnlift/core/machine'
+import { planJob } from '@dawnlift/core/plan'
+import { layerRouteOf, stopTurns } from '@dawnlift/core/route'
+import type { Quantities } from '@dawnlift/core/tally'
 import { newJobText } from '@dawnlift/document/job'
 import { expect, it } from 'vitest'
 import { machineFromTrials } from './job-trials.js'
@@ -66,3 +70,46 @@ it('is what a job is planned with that names its sheet', () => {
   expect(share * before.value.job.machine.pump.settingPerFlow).toBeCloseTo(perFlow, 3)
   expect(share).not.toBeCloseTo(1, 2)
 })
+
+it('counts bags and water by what was pumped, not by what lies', async () => {
+  await initGeometry()
+  const text = newJobText('Yard')
+  const named = text.replace(/^machine:\n/m, 'machine:\n  trials: trials.csv\n')
+  // hand, as above: 10 % more is pumped than lies; at a start 0.8 s are pumped ahead, after a stop 0.4 s run out
+  const bead = 'bead,,,,6.0332,100,50,20,'
+  const lags = ['start,,,,,100,,,80', 'stop,,,,,100,,,40']
+  const planned = async (document: string, ...rows: readonly string[]) => {
+    const opened = openJob({ document, read: sheet(...rows) })
+    if (!opened.ok) throw new Error(opened.problems[0]?.say)
+    const plan = await planJob(opened.value)
+    const sum = (of: (lift: Quantities) => number) =>
+      plan!.tally.byLift.reduce((total, lift) => total + of(lift), 0)
+    return {
+      plan: plan!,
+      bags: sum(lift => lift.bags),
+      water: sum(lift => lift.water),
+      volume: sum(lift => lift.volume),
+    }
+  }
+  const drawn = await planned(text)
+  const thin = await planned(named, bead, bead, bead)
+  expect(thin.bags / drawn.bags).toBeCloseTo(1.1, 3)
+  expect(thin.water / drawn.water).toBeCloseTo(1.1, 3)
+
+  const lagging = await planned(named, ...lags)
+  const { routes, bands } = lagging.plan
+  // hand: every chain of passes begins with 0.4 s of its flow more than lies; sharp corners with 0.8 s
+  const extra = bands.flatMap((section, s) =>
+    Array.from({ length: section.layers }, (_, i) => layerRouteOf(routes[s]!, i + 1)).map(
+      ({ passes, travels }) =>
+        passes.reduce((sum, pass, i) => {
+          const before = travels[i]?.joined ? passes[i - 1] : undefined
+          const corners = stopTurns(pass, before, lagging.plan.job.machine).length
+          return sum + pass.flow * ((before ? 0 : 0.4) + 0.8 * corners)
+        }, 0),
+    ),
+  )
+  const all = extra.reduce((sum, each) => sum + each, 0)
+  expect(all).toBeGreaterThan(0.01)
+  expect(lagging.volume - drawn.volume).toBeCloseTo(all, 6)
+}, 60_000)

@@ -56,6 +56,7 @@ export const trialsReportSchema = z
     notYet: z.array(z.strictObject({ code: z.string(), at: z.string(), say: z.string() })),
     machine: z.strictObject({
       setting_per_m3_per_s: perFlow,
+      settingIdle: setting('at which the pump begins to deliver').optional(),
       startLag_s: z.number(),
       stopLag_s: z.number(),
     }),
@@ -88,6 +89,7 @@ export const trialsReport = (told: TrialsTold): z.infer<typeof trialsReportSchem
   notYet: told.notYet.map(({ code, at, say }) => ({ code, at, say })),
   machine: {
     setting_per_m3_per_s: told.machine.pump.settingPerFlow,
+    ...(told.machine.pump.settingIdle ? { settingIdle: told.machine.pump.settingIdle } : {}),
     startLag_s: told.machine.pump.startLag,
     stopLag_s: told.machine.pump.stopLag,
   },

@@ -223,3 +223,23 @@ function onBulge(a: readonly [number, number], b: readonly [number, number], bul
     a[1] - radius * (Math.cos(start + turn) - Math.cos(start)),
   ] as const
 }
+
+describe('the pump words of a machine whose pump idles', () => {
+  const idling = { ...gantry, pump: { ...gantry.pump, settingIdle: 15 } }
+  const words = (machine: typeof gantry) =>
+    [...writeLift(inventedLift({ machine })).matchAll(/ ?\bS(\d+(?:\.\d+)?)/g)].map(match => Number(match[1]))
+
+  it('are all more by the setting at which it begins', () => {
+    const [with15, without] = [words(idling), words(gantry)]
+    expect(with15.length).toBe(without.length)
+    // hand: S 15 more; settings are written to a tenth or a hundredth
+    expect(with15.slice(1).every((setting, i) => Math.abs(setting - without[i + 1]! - 15) < 0.11)).toBe(true)
+  })
+  it('say so at the head of the file', () =>
+    expect(writeLift(inventedLift({ machine: idling }))).toContain('S 15 and 10 for each L/min'))
+  it('give back the volume planned', () => {
+    const file = inventedLift({ machine: idling })
+    const { volume } = inspectRun(read(writeLift(file)), { machine: idling })
+    expect(relative(volume, planOf(file).volume)).toBeLessThan(1e-4)
+  })
+})

@@ -86,3 +86,12 @@ it.each(['metric', 'imperial'] as const)(
     )
   },
 )
+
+it('says the flow that is pumped, of which a known share becomes bead', () => {
+  const [plain] = speedLadder(machine, print)
+  const [thin] = speedLadder({ ...machine, laying: { fill: 0.8 } }, print)
+  const said = (words: readonly string[]) => Number(/([\d.]+) L\/min/.exec(words[0]!)![1])
+  // hand: 914.159 mm² at 75 mm/s is 4.11 L/min; over 0.8 it is 5.14
+  expect(said(plain!.words)).toBeCloseTo(4.11, 1)
+  expect(said(thin!.words)).toBeCloseTo(5.14, 1)
+})

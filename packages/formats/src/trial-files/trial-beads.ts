@@ -25,7 +25,9 @@ export function speedLadder(machine: Machine, print: BeadPrint): readonly TrialF
       [-STRAIGHT / 2, across],
       [STRAIGHT / 2, across],
     ])
-    const [flow, fastest] = [laid.pass.flow, Math.max(...laid.pass.speeds)]
+    // what goes into the sheet is the flow pumped: of it the bead's own is the share that trials found before
+    const flow = laid.pass.flow / (machine.laying?.fill ?? 1)
+    const fastest = Math.max(...laid.pass.speeds)
     const words = [
       `bead ${index + 1} of ${speeds.length}: ${said.speed(fastest)}, ${said.flow(flow)}`,
       `predicted before the trial: ${said.size(print.beadWidth)} wide, ${said.size(print.layerHeight)} high where pump and nozzle are as set`,
