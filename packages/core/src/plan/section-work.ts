@@ -2,6 +2,7 @@ import type { Hold, LiftEnd, SectionWork } from '../campaign/index.js'
 import type { Embed, Job, Opening } from '../job/index.js'
 import { layerRouteOf, liftRun, type SectionRoutes } from '../route/index.js'
 import type { Section, Stretch } from '../section/index.js'
+import { pumpedVolume } from '../trial/index.js'
 import { layersBelow, type SectionBands } from '../wall/index.js'
 
 /** Each layer of a section as it is run: its time, bead and concrete. */
@@ -23,7 +24,7 @@ export function layerRuns(
   return {
     printTimes: runs.map(run => run.time),
     lengths: each.map(route => route.length),
-    volumes: each.map(route => route.volume),
+    volumes: each.map(route => pumpedVolume(route, job.machine)),
   }
 }
 

@@ -78,13 +78,18 @@ function opening(file: LiftFile): string[] {
   const { machine } = file
   const { units, rotary } = machine.words
   const [unit, flow] = flowUnits[file.options.units ?? 'metric']
-  const perUnit = plain(Number((machine.pump.settingPerFlow * flow).toPrecision(6)))
+  const { settingPerFlow, settingIdle = 0 } = machine.pump
+  const perUnit = plain(Number((settingPerFlow * flow).toPrecision(6)))
+  const scale =
+    settingIdle === 0
+      ? `S ${perUnit} is 1 ${unit}`
+      : `S ${plain(Number(settingIdle.toPrecision(4)))} and ${perUnit} for each ${unit}`
   const part = file.fromPass ? `, restart at its bead ${file.fromPass + 1}` : ''
   return [
     comment(`job ${file.job}`),
     comment(`lift ${file.lift}, section ${file.routes.section}`),
     comment(`layers ${file.fromLayer} to ${file.toLayer}${part}`),
-    comment(`machine ${machine.name}; heights at the top of the bead; S ${perUnit} is 1 ${unit}`),
+    comment(`machine ${machine.name}; heights at the top of the bead; ${scale}`),
     ...(machine.headingRate > 0
       ? [comment(`${rotary} is the heading of the nozzle, counter-clockwise`)]
       : []),
