@@ -6,7 +6,7 @@ import { type Plan, planJob, stageWords } from '@dawnlift/core/plan'
 import { assert, failure, type Result, success } from '@dawnlift/core/result'
 import { type OpenedJob, openJob } from '@dawnlift/formats/job-folder'
 import { logReport } from '@dawnlift/formats/reports'
-import { logFile, toldFile, writeTold } from '@dawnlift/formats/site-log'
+import { addedLines, logFile, toldFile, writeTold } from '@dawnlift/formats/site-log'
 import type { Command } from 'commander'
 import { showFindings, showProblems } from '../screen/problem-list.js'
 import { progressLine } from '../screen/progress.js'
@@ -87,13 +87,10 @@ function reopened(file: string, line: string): Result<OpenedJob> {
   const read = (name: string) => {
     if (name !== logFile) return beside(name)
     const known = new TextDecoder().decode(beside(logFile) ?? new Uint8Array())
-    return new TextEncoder().encode(`${ended(known)}${line}\n`)
+    return new TextEncoder().encode(`${known}${addedLines(known, [line])}`)
   }
   return openJob({ document: readFileSync(file, 'utf8'), read })
 }
-
-/** With an end of line: a log cut short must not swallow the next event. */
-const ended = (text: string): string => (text === '' || text.endsWith('\n') ? text : `${text}\n`)
 
 async function planned(opened: OpenedJob, screen: Screen): Promise<Plan> {
   const line = progressLine(screen, stageWords)
@@ -105,7 +102,7 @@ async function planned(opened: OpenedJob, screen: Screen): Promise<Plan> {
 function appendLine(path: string, line: string): void {
   const known = existsSync(path) ? readFileSync(path, 'utf8') : ''
   // Flushed, so that the line is there when the generator fails in the next second.
-  appendFileSync(path, `${ended(known).slice(known.length)}${line}\n`, { flush: true })
+  appendFileSync(path, addedLines(known, [line]), { flush: true })
 }
 
 function keepTold(path: string, plan: Plan): void {

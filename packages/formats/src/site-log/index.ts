@@ -1,3 +1,5 @@
+export { addedLines, isLogLine } from './added-lines.js'
+export { type LogRow, logRows, openStop } from './log-rows.js'
 export { logFile, readLog } from './read-log.js'
 export { readTold, type Told, toldFile, writeTold } from './told.js'
 export { writeEvent, writeStrike } from './write-line.js'

@@ -43,7 +43,8 @@ export function readLog(text: string, zone: string): Result<readonly SiteEvent[]
 
 const problem = (line: number, say: string): Problem => ({ code: 'log/line', at: `${logFile}:${line}`, say })
 
-function readLine(text: string, number: number): Result<LogLine> {
+/** One line by itself: what it means for others is not looked at. */
+export function readLine(text: string, number: number): Result<LogLine> {
   let value: unknown
   try {
     value = JSON.parse(text)
@@ -75,6 +76,15 @@ function issueProblems(issue: ZodIssue, value: unknown, number: number): readonl
 }
 
 type ZodIssue = NonNullable<ReturnType<typeof lineSchema.safeParse>['error']>['issues'][number]
+
+/** Numbers of the lines that others strike, of a log that need not hold together. */
+export const struckLines = (lines: readonly string[]): ReadonlySet<number> =>
+  new Set(
+    lines.flatMap((text, index) => {
+      const read = text.includes('"strike"') ? readLine(text, index + 1) : undefined
+      return read?.ok && read.value.what === 'strike' && read.value.line <= index ? [read.value.line] : []
+    }),
+  )
 
 /** Numbers of the lines that later lines strike. */
 function strikes(lines: readonly Numbered[], problems: Problem[]): ReadonlySet<number> {

@@ -3,7 +3,17 @@ import type { SiteEvent } from '@dawnlift/core/log'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { inventedHouse } from '../../../core/src/campaign/invented-site.js'
-import { readLog, readTold, writeEvent, writeStrike, writeTold } from './index.js'
+import {
+  addedLines,
+  isLogLine,
+  logRows,
+  openStop,
+  readLog,
+  readTold,
+  writeEvent,
+  writeStrike,
+  writeTold,
+} from './index.js'
 
 const zone = 'Europe/Madrid'
 const line = (fields: object) => JSON.stringify(fields)
@@ -83,4 +93,47 @@ describe('days that were told', () => {
     '{"dawnliftTold":2,"at":1,"days":[]}',
     writeTold(campaign, 5).slice(0, 900),
   ])('are not %j', text => expect(readTold(text).ok).toBe(false))
+})
+
+describe('lines added to a log', () => {
+  const [first, second] = [line(layer), line({ ...layer, layer: 16 })]
+  it('end what was cut short, and are whole', () =>
+    expect(addedLines('{"at":"2026', [first])).toBe(`\n${first}\n`))
+  it('are not written twice when they are sent twice', () => {
+    const known = addedLines('', [first, second])
+    expect(addedLines(known, [first, second])).toBe('')
+    expect(addedLines(`${first}\n`, [first, second])).toBe(`${second}\n`)
+  })
+  it('are written again when the same line was struck', () =>
+    expect(addedLines(`${first}\n${writeStrike(1)}\n`, [first])).toBe(`${first}\n`))
+  it('are lines of a log and nothing else', () =>
+    expect([first, writeStrike(7), 'x', `${first}\n${second}`, '{"what":"layer"}'].map(isLogLine)).toEqual([
+      true,
+      true,
+      false,
+      false,
+      false,
+    ]))
+})
+
+describe('the rows of a log', () => {
+  const stop = { at: '2026-07-06 07:20', what: 'stop', cause: 'hose blocked' }
+  const rows = (...lines: string[]) => logRows(lines.join('\n'), zone)
+  it('keep their numbers past empty and broken lines, and say which are struck', () =>
+    expect(
+      rows('', line(layer), '{"at"', line({ ...layer, layer: 16 }), writeStrike(2)).map(row => [
+        row.line,
+        row.isStruck,
+      ]),
+    ).toEqual([
+      [2, true],
+      [4, false],
+    ]))
+  it('name the stop that lasts, until it is ended, struck, or a layer comes down after it', () => {
+    expect(openStop(rows(line(layer), line(stop)))?.line).toBe(2)
+    expect(openStop(rows(line(stop), writeStrike(1), line({ ...stop, until: '2026-07-06 07:40' })))).toBe(
+      undefined,
+    )
+    expect(openStop(rows(line(stop), line({ ...layer, at: '2026-07-06 07:41' })))).toBe(undefined)
+  })
 })

@@ -124,6 +124,34 @@ describe('the job over HTTP', () => {
   })
 })
 
+describe('the site log over HTTP', () => {
+  const post = (payload: string, type = 'text/plain') =>
+    server.inject({
+      method: 'POST',
+      url: '/api/job/log',
+      payload,
+      headers: { host: 'localhost:8140', 'content-type': type },
+    })
+  const layer = (number: number) =>
+    `{"at":"2026-06-01 07:${10 + number}","what":"layer","section":"A","layer":${number}}`
+  const log = () => readFileSync(join(folder, 'site-log.jsonl'), 'utf8')
+
+  it('grows line by line at its end, whoever else has written to it, and no line comes twice', async () => {
+    expect((await post(`${layer(1)}\n`)).json().log).toBe(`${layer(1)}\n`)
+    writeFileSync(join(folder, 'site-log.jsonl'), `${log()}${layer(2)}`)
+    await post(`${layer(1)}\n${layer(3)}`)
+    expect(log()).toBe(`${layer(1)}\n${layer(2)}\n${layer(3)}\n`)
+  })
+  it('takes nothing at all of what is not a log, and stays as it was', async () => {
+    const before = log()
+    const answer = await post(`${layer(4)}\nhello`)
+    expect([answer.statusCode, answer.json().problems[0].code]).toEqual([422, 'store/log-line'])
+    expect((await post(layer(4), 'application/octet-stream')).statusCode).toBe(415)
+    expect(log()).toBe(before)
+    rmSync(join(folder, 'site-log.jsonl'))
+  })
+})
+
 describe('the plan over HTTP', () => {
   it('lists its files and makes each when asked', async () => {
     const names = (await get('/api/out')).json().map((output: { name: string }) => output.name)

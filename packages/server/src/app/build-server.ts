@@ -1,6 +1,7 @@
 import { existsSync, watch } from 'node:fs'
 import { basename } from 'node:path'
 import type { Problem } from '@dawnlift/core/result'
+import { logFile, toldFile } from '@dawnlift/formats/site-log'
 import helmet from '@fastify/helmet'
 import serveFiles from '@fastify/static'
 import fastify, { type FastifyInstance, type FastifyReply } from 'fastify'
@@ -110,6 +111,12 @@ function jobRoutes(server: FastifyInstance, store: FolderStore): void {
     return added.ok ? { name: request.params.name } : refuse(reply, 422, added.problems)
   })
 
+  server.post('/api/job/log', async (request, reply) => {
+    if (typeof request.body !== 'string') return refuse(reply, 415, [notContent(request.url)])
+    const added = store.addToLog(request.body.split('\n').filter(line => line !== ''))
+    return added.ok ? { log: added.value } : refuse(reply, 422, added.problems)
+  })
+
   server.delete<{ Params: { name: string } }>('/api/job/files/:name', async (request, reply) => {
     const { name } = request.params
     return store.removeBeside(name) ? { name } : refuse(reply, 404, [noFile(name)])
@@ -158,7 +165,10 @@ function planRoutes(server: FastifyInstance, plans: PlanKeeper): void {
   })
 }
 
-/** Tells every open page that the document on disk has changed, so that two of them never overwrite each other silently. */
+/**
+ * Tells every open page that the document on disk has changed, so that two of them never overwrite each other silently;
+ * and that something was logged, by whomever.
+ */
 function eventRoute(server: FastifyInstance, store: FolderStore): void {
   server.get('/api/events', (request, reply) => {
     reply.hijack()
@@ -167,6 +177,7 @@ function eventRoute(server: FastifyInstance, store: FolderStore): void {
     tell()
     const watcher = watch(store.folder, (_event, name) => {
       if (name === 'job.yaml') tell()
+      if (name === logFile || name === toldFile) reply.raw.write('event: log\ndata: changed\n\n')
     })
     request.raw.on('close', () => watcher.close())
   })

@@ -1,5 +1,6 @@
 import { createHash, randomBytes } from 'node:crypto'
 import {
+  appendFileSync,
   existsSync,
   mkdirSync,
   readdirSync,
@@ -11,6 +12,7 @@ import {
 } from 'node:fs'
 import { basename, join, relative, sep } from 'node:path'
 import { failure, type Result, success } from '@dawnlift/core/result'
+import { addedLines, isLogLine, logFile } from '@dawnlift/formats/site-log'
 
 /** The job's document as it stands on disk, with a name for exactly this text. */
 export interface StoredDocument {
@@ -30,6 +32,8 @@ export interface FolderStore {
   /** Names of the files beside the document. */
   readonly beside: () => readonly string[]
   readonly readBeside: (name: string) => Uint8Array | undefined
+  /** Adds lines to the end of the site log, those it has already left out. Answers with the whole log. */
+  readonly addToLog: (lines: readonly string[]) => Result<string>
   readonly addBeside: (name: string, content: Uint8Array) => Result<void>
   /** Takes a file from beside the job; it stays among the kept ones. False where there is none. */
   readonly removeBeside: (name: string) => boolean
@@ -87,6 +91,16 @@ export function openFolderStore(folder: string): Result<FolderStore> {
         ? readFileSync(path)
         : undefined
     },
+    addToLog: lines => {
+      const path = join(root, logFile)
+      const wrong = lines.find(line => !isLogLine(line))
+      if (wrong !== undefined) return failure([noLogLine(wrong)])
+      const known = existsSync(path) ? readFileSync(path, 'utf8') : ''
+      const added = addedLines(known, lines)
+      // Flushed, so that the line is there when the generator fails in the next second.
+      if (added !== '') appendFileSync(path, added, { flush: true })
+      return success(known + added)
+    },
     addBeside: (name, content) => {
       if (!mayStandBeside(name)) {
         return failure([
@@ -133,6 +147,12 @@ function inside(root: string, name: string): string | undefined {
   const way = relative(root, realpathSync(path))
   return way.startsWith('..') || way.split(sep).some(part => part.startsWith('.')) ? undefined : path
 }
+
+const noLogLine = (line: string) => ({
+  code: 'store/log-line',
+  at: logFile,
+  say: `“${line.slice(0, 120)}” is no line of a site log; one looks like {"at":"2026-07-06 07:13","what":"layer","section":"A","layer":15}. Nothing was added.`,
+})
 
 const conflict = (restsOn: string, now: string) => ({
   code: 'store/changed-elsewhere',
