@@ -19,7 +19,8 @@ const rows = text('docs/validation.md')
       .split(' | ')
       .map(cell => cell.trim())
     const files = quoted(where).map(path => (path.startsWith('../') ? path.slice(3) : `packages/${path}`))
-    return { what, against, read, tolerance, files }
+    const titles = [...where.matchAll(/`: “(.+?)”(?= ?,|$)/g)].map(match => match[1]!)
+    return { what, against, read, tolerance, files, titles }
   })
 
 function quoted(cell: string): readonly string[] {
@@ -49,6 +50,15 @@ describe('docs/validation.md', () => {
     const marks = quoted(against).flatMap(mark => mark.split(' '))
     expect(marks.filter(word => !told.includes(word))).toEqual([])
   })
+
+  it.each(rows.filter(({ titles }) => titles.length > 0))(
+    '$what, against $against: the test it names by title is there',
+    ({ titles, files }) => {
+      const told = files.map(text).join('\n')
+      const isTitle = (title: string) => ["'", '`'].some(quote => told.includes(`${quote}${title}${quote},`))
+      expect(titles.filter(title => !isTitle(title))).toEqual([])
+    },
+  )
 
   it('names the libraries in the versions that are installed', () => {
     const libraries = rows

@@ -59,6 +59,12 @@ describe('columnPressure', () => {
     (rate, temperature, expected) =>
       expect(columnPressure({ ...normal, temperature, rate: rate / 3600 }) / 1000).toBeCloseTo(expected, 3),
   )
+  it('at 5 ft/h and 70 °F is 37.95 kPa by the SI form, 37.96 by the other', () => {
+    // [ACI347-04], from memory: 792.86 psf is 37.962 kPa; both printed to 0.01 kPa
+    const fill = { ...normal, temperature: celsius(70), rate: 5 * feetPerHour }
+    expect(columnPressure(fill) / 1000).toBeCloseTo(37.95, 2)
+    expect(((150 + (9000 * 5) / 70) * PSF) / 1000).toBeCloseTo(37.96, 2)
+  })
   it('never exceeds the full head', () =>
     expect(columnPressure({ ...normal, height: 1, temperature: 20, rate: 4 / 3600 })).toBe(
       headPressure(2320, 1),
@@ -100,6 +106,7 @@ describe('wallPressure', () => {
     expect(wallPressure({ ...normal, temperature: 20, rate: 5 / 3600 })).toBe(headPressure(2320, 9)))
 })
 
+// [ACI347-04], from memory
 describe('weightFactor', () => {
   it.each([
     [1000, 0.8],

@@ -20,7 +20,7 @@ import {
 const hose = { length: 10, diameter: 0.05 }
 
 describe('binghamFlow', () => {
-  // Independent: Buckingham's equation in double precision; printed to five or six digits.
+  // [Buckingham1921], independent: the equation in double precision; printed to five or six digits.
   it.each([
     [2e5, 10, 5, 125, 2.17314e-4],
     [2e5, 10, 5, 100, 17.4947 / 60_000],
@@ -65,6 +65,7 @@ describe('lubricatedPressure', () => {
     { yield: 100, viscosity: 500 },
     { yield: 800, viscosity: 20 },
   ]
+  // [Kaplan2000], form from memory; independent arithmetic
   it('of a plug is 4.0977 bar at a wall stress of 170.7 Pa (independent)', () => {
     const pressure = lubricatedPressure(run, slip, mix, 1 / 3600)
     expect(pressure / 1e5).toBeCloseTo(4.0977, 4)

@@ -124,14 +124,20 @@ describe('a wall held at both ends that cures as it rises', () => {
     }),
   )
 
-  // closed form of the local limit: ξ̄ ≥ b̄²/4π² simply supported. Below it the foot must buckle somewhere.
-  it('buckles when it cures slower than b̄²/4π² and not when faster', () => {
-    const threshold = 2 ** 2 / (4 * Math.PI ** 2)
-    const at = (share: number) =>
-      bucklingHeight(unitWall(linear(share * threshold), { kind: 'simple', length: 2 }), 120).kind
-    expect(at(0.8)).toBe('buckles')
-    expect(at(1.02)).toBe('none')
-  })
+  // closed form of the local limit: ξ̄ ≥ b̄²/4π² simply supported, b̄²/71.905 clamped. Below it the foot must buckle somewhere.
+  it.each([
+    ['simple', 2, 0.1013],
+    ['simple', 3, 0.228],
+    ['clamped', 2, 0.0556],
+  ] as const)(
+    'buckles when it is %s, %d wide and cures slower than its foot asks, and not when faster',
+    (kind, length, threshold) => {
+      const at = (share: number) =>
+        bucklingHeight(unitWall(linear(share * threshold), { kind, length }), 120).kind
+      expect(at(0.8)).toBe('buckles')
+      expect(at(1.02)).toBe('none')
+    },
+  )
 
   it('lies between free and clamped when simply supported [Suiker2018]', () => {
     for (const length of [3, 6, 12]) {

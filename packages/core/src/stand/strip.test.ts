@@ -71,6 +71,20 @@ describe('a strip of constant stiffness', () => {
     expect(Math.abs(criticalHeight(clampedShape(width), 0, 0, 30)! / clamped - 1)).toBeLessThan(1e-3)
   })
 
+  // closed form: a long plate under its own foot's load, k = 4: 4π²/b̄² simply supported; the clamped one-term shape 71.905/b̄²
+  it.each([
+    ['simply supported', simplySupportedShape, 39.478, 1.091, 1.347],
+    ['clamped', clampedShape, 71.905, 1.056, 1.196],
+  ] as const)('narrows towards the buckling of its foot as a plate, %s', (_, shape, limit, at1, at2) => {
+    // independent, from the tables above: 1.091 and 1.056 times the limit at width 1; 5 in 1000 for their coarser meshes
+    const over = (width: number) => (criticalHeight(shape(width), 0.3, 0, 120)! * width ** 2) / limit
+    expect(Math.abs(over(1) / at1 - 1)).toBeLessThan(7e-3)
+    expect(Math.abs(over(2) / at2 - 1)).toBeLessThan(2e-3)
+  })
+  it('takes clamped ends for 4.5 % stiffer than the exact plate does: one term for the shape', () =>
+    // from memory [TimoshenkoGere1961]: k = 6.97 of a plate clamped at both sides, against 71.905/π² of one term
+    expect(71.905 / Math.PI ** 2 / 6.97).toBeCloseTo(1.045, 3))
+
   it('comes nearer with the fourth power of the element', () => {
     const factor = (elements: number) =>
       stripBuckling(unitStrip(6, simplySupportedShape(4), 0.3, 0.2, elements)).factor

@@ -12,6 +12,8 @@ describe('beadArea', () => {
   ])('of a %d × %d mm bead is %d mm²', (width, height, mm2) =>
     expect(beadArea(width / 1000, height / 1000) * 1e6).toBeCloseTo(mm2, 3),
   )
+  it('of a 50 × 15 mm bead is 0.9356 of the rectangle it squashes towards', () =>
+    expect(beadArea(0.05, 0.015) / (0.05 * 0.015)).toBeCloseTo(0.9356, 4))
   it('of a bead as high as wide is a circle', () =>
     expect(beadArea(0.03, 0.03)).toBeCloseTo(Math.PI * 0.015 ** 2, 12))
   // independent: the section summed in 20 000 slices of its height.
