@@ -33,7 +33,7 @@ export function addTrials(program: Command, { screen, finish }: CommandContext):
         showProblems(screen, problems, options.json === true)
         return finish(2)
       }
-      const fitted = fitTrials(trials.value, tried.value.density)
+      const fitted = fitTrials(trials.value, tried.value.density, tried.value.units)
       if (!fitted.ok) {
         showProblems(screen, fitted.problems, options.json === true)
         return finish(2)

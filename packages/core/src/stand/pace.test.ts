@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { foreignUnits } from '../../../../tests/foreign-units.js'
 import { defaultMix, type MixModel } from '../mix/index.js'
 import { checkStanding } from './check-standing.js'
 import { formulas } from './formulas.js'
@@ -110,6 +111,31 @@ describe('bad input for standing', () => {
     const falling = { ...defaultMix.lower, stiffness: { start: 1e5, rate: 0, bend: -1 } }
     const codes = checkStanding(inputOf({ ...defaultMix, lower: falling })).map(({ code }) => code)
     expect(codes).toContain('stand/no-stiffness')
+  })
+})
+
+describe('what is said of bad input for standing', () => {
+  const soft = {
+    yield: { kind: 'linear', start: -20, rate: 0 },
+    stiffness: { start: 0, rate: 0, bend: 0 },
+  } as const
+  const input = {
+    ...inputOf({ ...defaultMix, density: 200, lower: soft }),
+    print: { layerHeight: -0.02 },
+    sections: [{ section: 'A', panels: [{ ...panel, make: { ...make, pitch: 0.03, thickness: 0.04 } }] }],
+  }
+  it.each(['metric', 'imperial'] as const)('is in the units of a job that is %s', units => {
+    const said = checkStanding({ ...input, units }).map(({ say }) => say)
+    expect(said.length).toBeGreaterThan(6)
+    expect(said.flatMap(each => foreignUnits(each, units))).toEqual([])
+  })
+  it('tells a stress of nothing from a small one, and when', () => {
+    const said = checkStanding(input)
+      .map(({ say }) => say)
+      .join('\n')
+    expect(said).toContain('The yield stress at the nozzle is -20 Pa; it has to be above 0.')
+    expect(said).toContain('Found 200 kg/m³; allowed is 500 kg/m³ to 8000 kg/m³.')
+    expect(said).toContain('Found 30 mm; allowed is more than a bead, 50 mm.')
   })
 })
 

@@ -1,3 +1,4 @@
+import { sayQuantity, type Units } from '../limit/index.js'
 import { mean, median, standardDeviation, studentQuantile } from '../numeric/index.js'
 import type { CubicMetresPerSecond, Metres, MetresPerSecond } from '../quantity/index.js'
 import type { Problem, Result } from '../result/index.js'
@@ -37,8 +38,8 @@ const OUTLYING = 3.5
  * Range    speeds, flows and heights of the trials.
  * Assumes  width ≥ height, and beads measured after they stopped spreading.
  */
-export function fitBeadModel(trials: readonly BeadTrial[]): Result<BeadModel> {
-  const problems = [...trials.flatMap(badTrial), ...tooFew(trials)]
+export function fitBeadModel(trials: readonly BeadTrial[], units: Units = 'metric'): Result<BeadModel> {
+  const problems = [...trials.flatMap(trial => badTrial(trial, units)), ...tooFew(trials)]
   if (problems.length > 0) return failure(problems)
   const fills = trials.map(trial => (beadArea(trial.width, trial.height) * trial.speed) / trial.flow)
   const fill = mean(fills)
@@ -57,7 +58,7 @@ export function fitBeadModel(trials: readonly BeadTrial[]): Result<BeadModel> {
     widthBand,
     points,
     outliers: outliersOf(trials, fills),
-    say: sayModel(fill, fillError, widthBand),
+    say: sayModel(fill, fillError, widthBand, units),
   })
 }
 
@@ -85,21 +86,22 @@ function outliersOf(trials: readonly BeadTrial[], fills: readonly number[]): str
     .map(({ at }) => at)
 }
 
-function sayModel(fill: number, error: number, band: Metres): string {
+function sayModel(fill: number, error: number, band: Metres, units: Units): string {
   const share = `${(100 * fill).toFixed(1)} ± ${(200 * error).toFixed(1)} %`
   const wanted =
     Math.abs(fill - 1) <= 2 * error ? 'as set' : fill < 1 ? 'thinner than set' : 'fatter than set'
-  return `Beads come out ${wanted}: section ${share} of flow over speed; nineteen widths in twenty lie within ±${(1000 * band).toFixed(1)} mm.`
+  return `Beads come out ${wanted}: section ${share} of flow over speed; nineteen widths in twenty lie within ±${sayQuantity(1000 * band, 'mm', units)}.`
 }
 
-function badTrial({ at, flow, speed, width, height }: BeadTrial): Problem[] {
+function badTrial({ at, flow, speed, width, height }: BeadTrial, units: Units): Problem[] {
+  const size = (value: Metres) => sayQuantity(1000 * value, 'mm', units)
   const values = [flow, speed, width, height]
   if (!values.every(value => value > 0 && Number.isFinite(value)))
     return [
       {
         code: 'trial/bead-value',
         at,
-        say: `Flow ${flow} m³/s, speed ${speed} m/s, width ${width} m, height ${height} m: all four are numbers above zero.`,
+        say: `Flow ${sayQuantity(60_000 * flow, 'L/min', units)}, speed ${sayQuantity(1000 * speed, 'mm/s', units)}, width ${size(width)}, height ${size(height)}: all four are numbers above zero.`,
       },
     ]
   if (width >= height) return []
@@ -107,7 +109,7 @@ function badTrial({ at, flow, speed, width, height }: BeadTrial): Problem[] {
     {
       code: 'trial/bead-upright',
       at,
-      say: `The bead is ${(width * 1000).toFixed(1)} mm wide and ${(height * 1000).toFixed(1)} mm high; a laid bead is at least as wide as high. Check that the two are not swapped.`,
+      say: `The bead is ${size(width)} wide and ${size(height)} high; a laid bead is at least as wide as high. Check that the two are not swapped.`,
     },
   ]
 }

@@ -1,3 +1,4 @@
+import { sayQuantity, type Units } from '../limit/index.js'
 import { leastSquares, standardErrors } from '../numeric/index.js'
 import type { Metres, MetresPerSecond } from '../quantity/index.js'
 import type { Problem, Result } from '../result/index.js'
@@ -31,8 +32,8 @@ const TOLERATED = 0.1
  * Range    the slow-downs tried.
  * Assumes  the bead's height is held by the nozzle.
  */
-export function fitCornerModel(trials: readonly CornerTrial[]): Result<CornerModel> {
-  const problems = [...trials.flatMap(badTrial), ...noSlowDown(trials)]
+export function fitCornerModel(trials: readonly CornerTrial[], units: Units = 'metric'): Result<CornerModel> {
+  const problems = [...trials.flatMap(trial => badTrial(trial, units)), ...noSlowDown(trials)]
   if (problems.length > 0) return failure(problems)
   const slowDowns = trials.map(trial => Math.log(trial.straightSpeed / trial.cornerSpeed))
   const swellings = trials.map(trial => Math.log(trial.cornerWidth / trial.straightWidth))
@@ -53,16 +54,20 @@ export function fitCornerModel(trials: readonly CornerTrial[]): Result<CornerMod
   })
 }
 
-const badTrial = ({ at, cornerSpeed, straightSpeed, cornerWidth, straightWidth }: CornerTrial): Problem[] =>
-  [cornerSpeed, straightSpeed, cornerWidth, straightWidth].every(value => value > 0 && Number.isFinite(value))
-    ? []
-    : [
-        {
-          code: 'trial/corner-value',
-          at,
-          say: `Speeds ${cornerSpeed} and ${straightSpeed} m/s, widths ${cornerWidth} and ${straightWidth} m: all four are numbers above zero.`,
-        },
-      ]
+function badTrial(trial: CornerTrial, units: Units): Problem[] {
+  const speeds = [trial.cornerSpeed, trial.straightSpeed]
+  const widths = [trial.cornerWidth, trial.straightWidth]
+  if ([...speeds, ...widths].every(value => value > 0 && Number.isFinite(value))) return []
+  const said = (values: readonly number[], unit: string) =>
+    values.map(value => sayQuantity(1000 * value, unit, units)).join(' and ')
+  return [
+    {
+      code: 'trial/corner-value',
+      at: trial.at,
+      say: `Speeds ${said(speeds, 'mm/s')}, widths ${said(widths, 'mm')}: all four are numbers above zero.`,
+    },
+  ]
+}
 
 const noSlowDown = (trials: readonly CornerTrial[]): Problem[] =>
   trials.some(({ cornerSpeed, straightSpeed }) => cornerSpeed < 0.95 * straightSpeed)

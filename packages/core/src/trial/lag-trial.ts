@@ -1,3 +1,4 @@
+import { sayQuantity, type Units } from '../limit/index.js'
 import { mean, standardDeviation } from '../numeric/index.js'
 import type { Metres, MetresPerSecond, Seconds } from '../quantity/index.js'
 import type { Problem, Result } from '../result/index.js'
@@ -27,8 +28,8 @@ export interface Lags {
 }
 
 /** Start and stop lag from trials: time = distance over speed, meaned. Negative distances are problems. */
-export function fitLags(trials: readonly LagTrial[]): Result<Lags> {
-  const problems = trials.flatMap(badTrial)
+export function fitLags(trials: readonly LagTrial[], units: Units = 'metric'): Result<Lags> {
+  const problems = trials.flatMap(trial => badTrial(trial, units))
   if (problems.length > 0) return failure(problems)
   const start = lagOf(trials, 'start')
   const stop = lagOf(trials, 'stop')
@@ -53,13 +54,13 @@ function lagOf(trials: readonly LagTrial[], kind: LagTrial['kind']): Lag | undef
   }
 }
 
-const badTrial = ({ at, kind, speed, distance }: LagTrial): Problem[] =>
+const badTrial = ({ at, kind, speed, distance }: LagTrial, units: Units): Problem[] =>
   speed > 0 && distance >= 0 && Number.isFinite(speed) && Number.isFinite(distance)
     ? []
     : [
         {
           code: 'trial/lag-value',
           at,
-          say: `The ${kind} trial gives ${distance} m at ${speed} m/s; the distance is 0 or more, the speed above 0.`,
+          say: `The ${kind} trial gives ${sayQuantity(1000 * distance, 'mm', units)} at ${sayQuantity(1000 * speed, 'mm/s', units)}; the distance is 0 or more, the speed above 0.`,
         },
       ]

@@ -1,3 +1,4 @@
+import { sayQuantity, type Units } from '../limit/index.js'
 import { leastSquares, standardErrors } from '../numeric/index.js'
 import type { CubicMetresPerSecond, Kilograms, KilogramsPerCubicMetre, Seconds } from '../quantity/index.js'
 import type { Problem, Result } from '../result/index.js'
@@ -44,14 +45,15 @@ const CLEAR = 2.5
 export function fitPumpCurve(
   trials: readonly PumpTrial[],
   density: KilogramsPerCubicMetre,
+  units: Units = 'metric',
 ): Result<PumpCurve> {
-  const problems = [...trials.flatMap(badTrial), ...tooFew(trials)]
+  const problems = [...trials.flatMap(trial => badTrial(trial, units)), ...tooFew(trials)]
   if (problems.length > 0) return failure(problems)
   const points = trials.map(trial => ({ ...trial, flow: trial.caught / density / trial.during }))
   const straight = curve(points, false)
   const withIdle = new Set(points.map(({ setting }) => setting)).size >= 3 ? curve(points, true) : undefined
   const clear = withIdle && Math.abs(withIdle.idle) > CLEAR * withIdle.idleError
-  return success(curveOf(points, clear ? withIdle : straight))
+  return success(curveOf(points, clear ? withIdle : straight, units))
 }
 
 interface Point extends PumpTrial {
@@ -80,12 +82,12 @@ function curve(points: readonly Point[], idling: boolean) {
   }
 }
 
-function curveOf(points: readonly Point[], chosen: ReturnType<typeof curve>): PumpCurve {
+function curveOf(points: readonly Point[], chosen: ReturnType<typeof curve>, units: Units): PumpCurve {
   const { fit, settingPerFlow, idle, slopeError } = chosen
   const settings = points.map(({ setting }) => setting)
   const free = Math.max(1, points.length - fit.parameters.length)
   const scatter = Math.sqrt(fit.sumOfSquares / free)
-  const perLitre = settingPerFlow / 60_000
+  const [unit, flow] = flowUnits[units]
   return {
     settingPerFlow,
     idle,
@@ -93,20 +95,23 @@ function curveOf(points: readonly Point[], chosen: ReturnType<typeof curve>): Pu
     scatter,
     settings: [Math.min(...settings), Math.max(...settings)],
     points: points.map(({ at, flow }, i) => ({ at, flow, residual: -fit.residuals[i]! })),
-    say: `S ${perLitre.toPrecision(3)} for each L/min${
+    say: `S ${(settingPerFlow * flow).toPrecision(3)} for each ${unit}${
       idle === 0 ? '' : `, beginning at S ${idle.toPrecision(3)}`
     }; a set flow is within ${(200 * slopeError).toFixed(1)} % nineteen times in twenty, a single bucket scatters by ${(100 * scatter).toFixed(1)} %.`,
   }
 }
 
-const badTrial = ({ at, setting, caught, during }: PumpTrial): Problem[] =>
+/** What a flow is read in, and one of it in m³/s. */
+const flowUnits = { metric: ['L/min', 1 / 60_000], imperial: ['gal/min', 3.785411784 / 60_000] } as const
+
+const badTrial = ({ at, setting, caught, during }: PumpTrial, units: Units): Problem[] =>
   setting > 0 && caught > 0 && during > 0 && [setting, caught, during].every(Number.isFinite)
     ? []
     : [
         {
           code: 'trial/pump-value',
           at,
-          say: `Setting ${setting}, ${caught} kg in ${during} s: all three are numbers above zero. Leave out a bucket that caught nothing.`,
+          say: `Setting ${setting}, ${sayQuantity(caught, 'kg', units)} in ${during} s: all three are numbers above zero. Leave out a bucket that caught nothing.`,
         },
       ]
 

@@ -1,3 +1,4 @@
+import type { Units } from '@dawnlift/core/limit'
 import type { Machine } from '@dawnlift/core/machine'
 import type { KilogramsPerCubicMetre } from '@dawnlift/core/quantity'
 import { failure, type Result, success } from '@dawnlift/core/result'
@@ -10,6 +11,7 @@ export function machineFromTrials(
   read: (name: string) => Uint8Array | undefined,
   machine: Machine,
   density: KilogramsPerCubicMetre,
+  units: Units = 'metric',
 ): Result<Machine> {
   if (name === undefined) return success(machine)
   const content = read(name)
@@ -23,6 +25,6 @@ export function machineFromTrials(
     ])
   const trials = readTrials(new TextDecoder().decode(content), name)
   if (!trials.ok) return trials
-  const fits = fitTrials(trials.value, density)
+  const fits = fitTrials(trials.value, density, units)
   return fits.ok ? success(applyTrials(machine, fits.value)) : fits
 }

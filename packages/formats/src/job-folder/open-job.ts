@@ -60,7 +60,8 @@ export function openJob({ document, read }: JobSource): Result<OpenedJob> {
     ? mixFromTests(testsFile, read(testsFile), parsed.value.job.mix, parsed.value.job.units)
     : undefined
   const mix = fit?.ok ? fit.value.mix : parsed.value.job.mix
-  const machine = machineFromTrials(files.value.trialsFile, read, parsed.value.job.machine, mix.density)
+  const { machine: assumedMachine, units } = parsed.value.job
+  const machine = machineFromTrials(files.value.trialsFile, read, assumedMachine, mix.density, units)
   const hours = jobHours(parsed.value.job, weather, read)
   const log = jobLog(read, parsed.value.job.site.timeZone)
   const wallProblems = checkBuildable(parsed.value.job).map(problem =>

@@ -1,3 +1,4 @@
+import type { Units } from '@dawnlift/core/limit'
 import type { KilogramsPerCubicMetre } from '@dawnlift/core/quantity'
 import { failure, type Problem, type Result, success } from '@dawnlift/core/result'
 import {
@@ -25,11 +26,15 @@ export interface TrialFits {
 const notYetCodes = ['trial/too-few', 'trial/no-slow-down']
 
 /** Every model the sheet has trials for; or every trial that cannot be. */
-export function fitTrials(trials: TrialsSoFar, density: KilogramsPerCubicMetre): Result<TrialFits> {
-  const pump = some(trials.pump, each => fitPumpCurve(each, density))
-  const bead = some(trials.bead, fitBeadModel)
-  const corner = some(trials.corner, fitCornerModel)
-  const lags = fitLags(trials.lag)
+export function fitTrials(
+  trials: TrialsSoFar,
+  density: KilogramsPerCubicMetre,
+  units: Units = 'metric',
+): Result<TrialFits> {
+  const pump = some(trials.pump, each => fitPumpCurve(each, density, units))
+  const bead = some(trials.bead, each => fitBeadModel(each, units))
+  const corner = some(trials.corner, each => fitCornerModel(each, units))
+  const lags = fitLags(trials.lag, units)
   const problems = [pump, bead, corner, lags].flatMap(each => (each && !each.ok ? each.problems : []))
   const wrong = problems.filter(({ code }) => !notYetCodes.includes(code))
   if (wrong.length > 0 || !lags.ok) return failure(wrong)
