@@ -25,6 +25,7 @@ export {
 } from './pace.js'
 export type { PaceTable } from './pace-table.js'
 export { lineMesh, type ShellLine } from './shell/line-mesh.js'
+export type { ModeShape } from './shell/mode-shape.js'
 export type { PlanEdge, PlanMesh } from './shell/plan-mesh.js'
 export {
   type SectionAnswer,
@@ -33,7 +34,7 @@ export {
   type ShellMesh,
   sectionBuckling,
 } from './shell/section-shell.js'
-export { type ModeShape, type Progress, type ShellBuckling, shellBuckling } from './shell/shell-buckling.js'
+export { type Progress, type ShellBuckling, shellBuckling } from './shell/shell-buckling.js'
 export type { Shell } from './shell/shell-model.js'
 export { type StandChart, type StandMoment, standChart } from './stand-chart.js'
 export type { StandGeometry, StandMake, StandPanel, StandSupports } from './stand-geometry.js'

@@ -3,7 +3,7 @@ import { assessLift } from './assess-lift.js'
 import { memberFactor } from './member-buckling.js'
 import { membersOf } from './members.js'
 import { evenEnds } from './pace.js'
-import { lineMesh } from './shell/line-mesh.js'
+import { doubleSection } from './shell/double-section.fixture.js'
 import { shellBuckling } from './shell/shell-buckling.js'
 import type { StandPanel } from './stand-geometry.js'
 import { standRulesOf } from './standing.js'
@@ -31,36 +31,6 @@ const rules = standRulesOf({
 const age = (layerTime: number) => ({ layerHeight: 0.02, ends: evenEnds(50, layerTime), factor: 1 })
 const [wall] = membersOf({ section: 'A', panels }, rules, 0, 1)
 
-/** A double section of 30 m: two wythes 0.2 m apart, zigzag of pitch 0.6 m. */
-const section = () => {
-  const line = (points: readonly (readonly [number, number])[]) => ({
-    path: { points, bulges: points.slice(1).map(() => 0), closed: false },
-    thickness: 0.05,
-  })
-  const zigzag = Array.from({ length: 101 }, (_, i) => [0.3 * i, i % 2 ? 0.06 : -0.06] as const)
-  const ends = [0, 30].map(x =>
-    line([
-      [x, -0.1],
-      [x, 0.1],
-    ]),
-  )
-  return lineMesh(
-    [
-      line([
-        [0, -0.1],
-        [30, -0.1],
-      ]),
-      line([
-        [0, 0.1],
-        [30, 0.1],
-      ]),
-      ...ends,
-      line(zigzag),
-    ],
-    0.15,
-  )
-}
-
 /** Speeds that matter: the scheduler's inner loop, the whole campaign, the shells of a long section. */
 export const bench = (): readonly { readonly name: string; readonly run: () => void }[] => [
   {
@@ -79,15 +49,7 @@ export const bench = (): readonly { readonly name: string; readonly run: () => v
   {
     name: 'stand: shells of a 30 m double section, 1 m high',
     run: () => {
-      shellBuckling({
-        mesh: section(),
-        height: 1,
-        rows: 6,
-        modulusAt: at => 2e6 - 1.8e6 * at,
-        poisson: 0.3,
-        density: 2150,
-        gravity: 9.81,
-      })
+      shellBuckling(doubleSection(30))
     },
   },
 ]

@@ -2,9 +2,16 @@
 export interface LargestEigenvalue {
   readonly value: number
   readonly vector: Float64Array
-  /** ‖Av − θv‖ / θ */
+  /** ‖Av − θv‖ / θ: an eigenvalue lies within this share. */
   readonly residual: number
   readonly steps: number
+}
+
+interface Iteration {
+  /** Near the wanted vector. */
+  readonly start?: Float64Array
+  readonly tolerance?: number
+  readonly most?: number
 }
 
 /**
@@ -12,29 +19,31 @@ export interface LargestEigenvalue {
  *
  * Source   [Lanczos1950], from memory.
  * Range    the wanted eigenvalue is the largest one; multiples come out as one of their vectors.
- * Assumes  the start vector is not orthogonal to the wanted one: it is a fixed sequence without symmetry.
+ * Assumes  the start vector is not orthogonal to the wanted one: it is a fixed sequence without symmetry, or a tenth of it
+ *          added to the start given, which may miss what is wanted.
  */
 export function largestEigenvalue(
   size: number,
   apply: (x: Float64Array) => Float64Array,
   goOn: (share: number) => boolean,
-  tolerance = 1e-7,
-  most = 120,
+  { start, tolerance = 1e-7, most = 120 }: Iteration = {},
 ): LargestEigenvalue | undefined {
-  const basis: Float64Array[] = [normalised(startVector(size))]
+  const basis: Float64Array[] = [startVector(size, start)]
   const [alphas, betas]: [number[], number[]] = [[], []]
   for (let step = 0; step < most; step++) {
     if (!goOn(step / 40)) return undefined
-    const next = apply(basis[step]!)
-    alphas.push(dot(next, basis[step]!))
-    for (let pass = 0; pass < 2; pass++) for (const known of basis) subtract(next, known, dot(next, known))
-    const beta = Math.sqrt(dot(next, next))
+    const pushed = apply(basis[step]!)
+    alphas.push(dot(pushed, basis[step]!))
+    subtract(pushed, basis[step]!, alphas[step]!)
+    if (step > 0) subtract(pushed, basis[step - 1]!, betas[step - 1]!)
+    for (const known of basis) subtract(pushed, known, dot(pushed, known))
+    const beta = Math.sqrt(dot(pushed, pushed))
     const { value, vector } = largestOfTridiagonal(alphas, betas)
     const residual = Math.abs((beta * vector[step]!) / value)
     if (residual < tolerance || beta < 1e-14 * Math.abs(value) || step === most - 1)
       return { value, vector: combined(basis, vector), residual, steps: step + 1 }
     betas.push(beta)
-    basis.push(next.map(entry => entry / beta))
+    basis.push(normalised(pushed))
   }
   return undefined
 }
@@ -93,8 +102,13 @@ function solveTridiagonal(
   return x
 }
 
-function startVector(size: number): Float64Array {
-  return new Float64Array(size).map((_, i) => Math.sin(1 + i * 1.618) + 0.3 * Math.cos(i * 0.7321))
+function startVector(size: number, near?: Float64Array): Float64Array {
+  const scattered = normalised(
+    new Float64Array(size).map((_, i) => Math.sin(1 + i * 1.618) + 0.3 * Math.cos(i * 0.7321)),
+  )
+  if (!near) return scattered
+  normalised(near)
+  return normalised(near.map((entry, i) => entry + 0.1 * scattered[i]!))
 }
 
 function combined(basis: readonly Float64Array[], shares: Float64Array): Float64Array {
@@ -105,15 +119,24 @@ function combined(basis: readonly Float64Array[], shares: Float64Array): Float64
 
 function normalised(x: Float64Array): Float64Array {
   const length = Math.sqrt(dot(x, x))
-  return x.map(entry => entry / length)
+  if (length > 0) for (let i = 0; i < x.length; i++) x[i]! /= length
+  return x
 }
 
 function subtract(from: Float64Array, x: Float64Array, amount: number): void {
   for (let i = 0; i < from.length; i++) from[i]! -= amount * x[i]!
 }
 
+/** Four sums: one by itself waits for every addition. */
 function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0
-  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!
-  return sum
+  let [s0, s1, s2, s3] = [0, 0, 0, 0]
+  const whole = a.length - (a.length % 4)
+  for (let i = 0; i < whole; i += 4) {
+    s0 += a[i]! * b[i]!
+    s1 += a[i + 1]! * b[i + 1]!
+    s2 += a[i + 2]! * b[i + 2]!
+    s3 += a[i + 3]! * b[i + 3]!
+  }
+  for (let i = whole; i < a.length; i++) s0 += a[i]! * b[i]!
+  return s0 + s1 + (s2 + s3)
 }

@@ -27,7 +27,8 @@ export interface ShellPoint {
 }
 
 const GAUSS = 1 / Math.sqrt(3)
-const CORNERS = [
+/** Where the nodes are. */
+export const CORNERS = [
   [-1, -1],
   [1, -1],
   [1, 1],
@@ -60,7 +61,8 @@ function shellPoint({ width, height }: Rectangle, x: number, y: number, area: nu
   }
 }
 
-function serendipity(x: number, y: number) {
+/** Shape functions at a place of the element, −1 to 1 along and up, and their slopes there. */
+export function serendipity(x: number, y: number) {
   const value = new Float64Array(NODES)
   const inX = new Float64Array(NODES)
   const inY = new Float64Array(NODES)
@@ -149,17 +151,19 @@ function strainRows({ value, alongX, alongY }: ShellPoint) {
 
 /** Membrane forces per unit E from local displacements: [Nx, Ny, Nxy]. */
 export function membraneForces(
-  element: Rectangle,
-  point: ShellPoint,
+  { thickness, poisson }: Rectangle,
+  { alongX, alongY }: ShellPoint,
   local: Float64Array,
 ): readonly [number, number, number] {
-  const [x, y, xy] = strainRows(point).membrane.map(row => dot(row, local)) as [number, number, number]
-  const plane = element.thickness / (1 - element.poisson ** 2)
-  return [
-    plane * (x + element.poisson * y),
-    plane * (y + element.poisson * x),
-    (element.thickness * xy) / (2 * (1 + element.poisson)),
-  ]
+  let [x, y, xy] = [0, 0, 0]
+  for (let n = 0; n < NODES; n++) {
+    const [u, v] = [local[n * UNKNOWNS]!, local[n * UNKNOWNS + 1]!]
+    x += alongX[n]! * u
+    y += alongY[n]! * v
+    xy += alongY[n]! * u + alongX[n]! * v
+  }
+  const plane = thickness / (1 - poisson ** 2)
+  return [plane * (x + poisson * y), plane * (y + poisson * x), (thickness * xy) / (2 * (1 + poisson))]
 }
 
 /** −∫ N : (∇f)(∇f)ᵀ over the shape functions: the same for every displacement; positive under compression. */
@@ -182,10 +186,4 @@ function outer(matrix: Float64Array, amount: number, a: Float64Array, b: Float64
     const left = amount * a[i]!
     if (left !== 0) for (let j = 0; j < SIZE; j++) matrix[i * SIZE + j]! += left * b[j]!
   }
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0
-  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!
-  return sum
 }

@@ -12,8 +12,9 @@ import { GRAVITY, type Member, membersOf } from '../members.js'
 import type { StandGeometry } from '../stand-geometry.js'
 import { bandMesh } from './band-mesh.js'
 import type { ShellLine } from './line-mesh.js'
+import type { ModeShape } from './mode-shape.js'
 import type { PlanMesh } from './plan-mesh.js'
-import { type ModeShape, type Progress, shellBuckling } from './shell-buckling.js'
+import { type Progress, shellBuckling } from './shell-buckling.js'
 
 /** A lift of one section with the beads it is printed from. */
 export interface SectionLift {

@@ -4,8 +4,9 @@ import { leafLaw } from '../make-up.js'
 import { gaussHeights, stripBuckling } from '../strip.js'
 import { simplySupportedShape } from '../strip-element.js'
 import { calculixCases } from './calculix.fixture.js'
+import { doubleSection } from './double-section.fixture.js'
 import { straightMesh } from './plan-mesh.js'
-import { type ShellBuckling, shellBuckling, weightOf } from './shell-buckling.js'
+import { type ShellBuckling, shellBuckling, shellStands, weightOf } from './shell-buckling.js'
 import type { Shell } from './shell-model.js'
 
 const factorOf = (answer: ShellBuckling) => (answer.kind === 'buckles' ? answer.factor : Number.NaN)
@@ -22,6 +23,16 @@ describe('buckling of a section as shells', () => {
   it.each(calculixCases)('agrees with an outside solver within 2 %: $name', ({ shell, factor }) =>
     expect(Math.abs(factorOf(shellBuckling(shell)) / factor - 1)).toBeLessThan(0.02),
   )
+
+  // Sturm's count: no buckling load under the one found, one by a thousandth above it
+  it.each([
+    ...calculixCases.map(({ name, shell }) => ({ name, shell })),
+    { name: 'a double wall of 6 m', shell: doubleSection(6) },
+  ])('is the lowest there is: $name', ({ shell }) => {
+    const factor = factorOf(shellBuckling(shell))
+    expect(shellStands(shell, 0.999 * factor)).toBe(true)
+    expect(shellStands(shell, 1.001 * factor)).toBe(false)
+  })
 
   it('is that of Greenhill for a long slender wall', () => {
     // closed form with D = E·h³/12(1 − ν²); shear of a wall 50 times as high as thick takes 0.1 %
@@ -67,10 +78,24 @@ describe('buckling of a section as shells', () => {
     // without Poisson's ratio: with it the foot keeps the wall from narrowing and presses it sideways
     expect(shellBuckling({ ...longWall(0.6, 4), poisson: 0, gravity: -9.81 })).toEqual({ kind: 'none' }))
 
-  it('stops when told to', () => {
-    let calls = 0
-    expect(shellBuckling(longWall(0.6, 4), () => ++calls < 2)).toEqual({ kind: 'cancelled' })
-    expect(calls).toBe(2)
+  it('stops at once whenever it is told to', () => {
+    let all = 0
+    shellBuckling(longWall(0.6, 4), () => ++all > 0)
+    expect(all).toBeGreaterThan(10)
+    for (let told = 1; told <= all; told++) {
+      let calls = 0
+      expect(shellBuckling(longWall(0.6, 4), () => ++calls < told)).toEqual({ kind: 'cancelled' })
+      expect(calls).toBe(told)
+    }
+  })
+
+  it('asks before every run, joint and step, and never goes back', () => {
+    const shares: number[] = []
+    const shell = doubleSection(6)
+    shellBuckling(shell, share => shares.push(share) > 0)
+    // runs and joints of 20 legs and their wythes, in few rows and in all
+    expect(shares.length).toBeGreaterThan(2 * (20 + 20))
+    expect(shares.every((share, i) => share >= (shares[i - 1] ?? 0) && share <= 1)).toBe(true)
   })
 
   it('hands back a mode that is still at the foot, largest at the free top, and survives JSON', () => {

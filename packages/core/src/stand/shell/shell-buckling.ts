@@ -1,26 +1,13 @@
-import type { Point } from '../../geometry/index.js'
-import type { Metres } from '../../quantity/index.js'
-import { assert } from '../../result/index.js'
-import { type Geometric, geometricStiffness, geometricTimes } from './geometric.js'
-import { type LargestEigenvalue, largestEigenvalue } from './lanczos.js'
-import { bridges, edgeLength, thicknessIn } from './plan-mesh.js'
-import { NODES } from './rectangle.js'
-import { type ShellFactor, shellFactor, solveBackward, solveForward, zeroFixed } from './shell-factor.js'
-import { levelsOf, nodesOf, type Shell, type ShellSystem, shellSystem } from './shell-model.js'
+import { coarseShell, refined } from './coarse-shell.js'
+import { largestEigenvalue } from './lanczos.js'
+import { type LoadedShell, loadedShell, movesOf, pushedBy } from './loaded-shell.js'
+import { type ModeShape, modeShape } from './mode-shape.js'
+import { edgeLength, thicknessIn } from './plan-mesh.js'
+import { shellFactor } from './shell-factor.js'
+import { levelsOf, type Shell } from './shell-model.js'
 
 /** Called now and then with the share done; answering false stops the work. */
 export type Progress = (share: number) => boolean
-
-/** How a buckling wall moves, for a picture: largest movement 1. */
-export interface ModeShape {
-  readonly positions: readonly Point[]
-  readonly edges: readonly (readonly [number, number])[]
-  readonly heights: readonly Metres[]
-  /** moves[position][level] = [x, y, z] */
-  readonly moves: readonly (readonly (readonly [number, number, number])[])[]
-  /** Where it moves most. */
-  readonly largest: { readonly position: number; readonly level: number }
-}
 
 export type ShellBuckling =
   | {
@@ -47,30 +34,64 @@ export type ShellBuckling =
  * Assumes  clamped foot; beads meet on their middle lines; perfect geometry: apply the imperfection factor.
  */
 export function shellBuckling(shell: Shell, progress: Progress = () => true): ShellBuckling {
-  const system = shellSystem(shell)
-  const factor = shellFactor(system, share => progress(0.5 * share))
-  if (factor === 'cancelled') return { kind: 'cancelled' }
-  assert(factor !== 'not positive', 'the stiffness of a clamped wall is positive')
-  const bent = weightLoad(system)
-  solveForward(factor, bent)
-  solveBackward(factor, bent)
-  const geometric = geometricStiffness(system, bent)
-  const found = largestEigenvalue(
-    bent.length,
-    x => flexibilityTimesGeometric(factor, geometric, x),
-    share => progress(0.5 + 0.5 * Math.min(1, share)),
-  )
+  const start = coarseMoves(shell, share => progress(0.3 * share))
+  if (start === 'cancelled') return { kind: 'cancelled' }
+  const loaded = loadedShell(shell, share => progress(0.3 + 0.4 * share))
+  if (loaded === 'cancelled') return { kind: 'cancelled' }
+  const found = lowestMode(loaded, RESIDUAL, share => progress(0.7 + 0.3 * share), start?.(loaded))
   if (!found) return { kind: 'cancelled' }
   // Nothing compressed: what is left above zero is rounding against the stiffest answer a wall could give.
   if (!(found.value > 1e-9)) return { kind: 'none' }
   return {
     kind: 'buckles',
     factor: 1 / found.value,
-    mode: modeOf(factor, found),
+    mode: modeShape(loaded.factor.system, movesOf(loaded, found.vector)),
     residual: found.residual,
-    unknowns: bent.length,
+    unknowns: found.vector.length,
     weight: weightOf(shell),
   }
+}
+
+/** A true factor of the mesh lies within this share, and as a rule within a hundredth of it. */
+const RESIDUAL = 1e-4
+/** Fewer rows are a start only. */
+const COARSE_RESIDUAL = 1e-3
+
+function lowestMode(loaded: LoadedShell, tolerance: number, goOn: Progress, start?: Float64Array) {
+  return largestEigenvalue(
+    loaded.load.length,
+    x => pushedBy(loaded, movesOf(loaded, x)),
+    share => goOn(Math.min(1, share)),
+    { tolerance, ...(start ? { start } : {}) },
+  )
+}
+
+/** How the same plan buckles in fewer rows, to be carried over to a loaded shell as the start of its search. */
+function coarseMoves(shell: Shell, goOn: Progress) {
+  const coarse = coarseShell(shell)
+  if (!coarse) return undefined
+  const loaded = loadedShell(coarse.shell, share => goOn(0.5 * share))
+  if (loaded === 'cancelled') return loaded
+  const found = lowestMode(loaded, COARSE_RESIDUAL, share => goOn(0.5 + 0.5 * share))
+  if (!found) return 'cancelled'
+  const moves = movesOf(loaded, found.vector)
+  return (fine: LoadedShell) =>
+    pushedBy(fine, refined(loaded.factor.system, moves, fine.factor.system, coarse.rowOf))
+}
+
+/**
+ * Whether a section's walls bear this many times their weight: K − factor·G is positive, so by Sturm's count no factor at
+ * which they buckle lies below. Proof of what `shellBuckling` found, at several times its cost.
+ */
+export function shellStands(shell: Shell, factor: number): boolean {
+  const loaded = loadedShell(shell, () => true)
+  if (loaded === 'cancelled') return false
+  const { edges, matrices } = loaded.geometric
+  const pushed = (edge: number, row: number) => {
+    const at = (row * edges + edge) * 64
+    return matrices.subarray(at, at + 64).map(value => -factor * value)
+  }
+  return shellFactor(loaded.factor.system, () => true, pushed) !== 'not positive'
 }
 
 export function weightOf(shell: Shell): number {
@@ -81,81 +102,4 @@ export function weightOf(shell: Shell): number {
     for (let row = 0; row < shell.rows; row++)
       volume += edgeLength(mesh, edge) * thicknessIn(edge, row) * (levels[row + 1]! - levels[row]!)
   return volume * density * gravity
-}
-
-/** ρ·g·h spread over the nodes by the shape functions; what bridges hands its weight to the other beads of its row. */
-function weightLoad({ shell, edges, nodes, offsets, fixed }: ShellSystem): Float64Array {
-  const load = new Float64Array(offsets[offsets.length - 1]!)
-  const [blocks, firsts] = [new Int32Array(NODES), new Int32Array(NODES)]
-  const levels = levelsOf(shell)
-  for (let row = 0; row < shell.rows; row++) {
-    const share = bearingShare(shell, row, levels)
-    edges.forEach((edge, e) => {
-      const element = edge.elements[row]
-      if (!element || bridges(shell.mesh.edges[e]!, row, levels)) return
-      nodesOf(nodes, edge, row, blocks, firsts)
-      const pressure = (shell.density * shell.gravity * element.rectangle.thickness) / share
-      for (const point of element.points)
-        for (let n = 0; n < NODES; n++)
-          if (blocks[n]! >= 0)
-            load[offsets[blocks[n]!]! + firsts[n]! + 2]! -= pressure * point.area * point.value[n]!
-    })
-  }
-  return load.map((value, i) => (fixed[i] ? 0 : value))
-}
-
-/** Of the beads in a row, the share that stands on beads. */
-function bearingShare({ mesh }: Shell, row: number, levels: readonly Metres[]): number {
-  let [all, bearing] = [0, 0]
-  for (const edge of mesh.edges) {
-    const area = edgeLength(mesh, edge) * thicknessIn(edge, row)
-    all += area
-    if (!bridges(edge, row, levels)) bearing += area
-  }
-  return bearing / all
-}
-
-/** L⁻¹·G·L⁻ᵀ·x: symmetric, with eigenvalues 1/λ. */
-function flexibilityTimesGeometric(factor: ShellFactor, geometric: Geometric, x: Float64Array): Float64Array {
-  const moved = x.slice()
-  solveBackward(factor, moved)
-  const pushed = geometricTimes(geometric, moved)
-  zeroFixed(factor.system, pushed)
-  solveForward(factor, pushed)
-  return pushed
-}
-
-function modeOf(factor: ShellFactor, found: LargestEigenvalue): ModeShape {
-  const { shell, offsets, nodes } = factor.system
-  const x = found.vector.slice()
-  solveBackward(factor, x)
-  const levels = 2 * shell.rows
-  const bounds = levelsOf(shell)
-  let [largest, where] = [0, { position: 0, level: 0 }]
-  const read = (position: number, level: number) => {
-    const first = nodes.firstOf[position]![level]!
-    const at = offsets[position]! + first
-    return first < 0 ? ([0, 0, 0] as const) : ([x[at]!, x[at + 1]!, x[at + 2]!] as const)
-  }
-  shell.mesh.positions.forEach((_, position) => {
-    for (let level = 1; level <= levels; level++) {
-      const size = Math.hypot(...read(position, level))
-      if (size > largest) [largest, where] = [size, { position, level }]
-    }
-  })
-  return {
-    positions: shell.mesh.positions,
-    edges: shell.mesh.edges.map(({ from, to }) => [from, to] as const),
-    heights: Array.from(
-      { length: levels + 1 },
-      (_, level) => (bounds[Math.floor(level / 2)]! + bounds[Math.ceil(level / 2)]!) / 2,
-    ),
-    moves: shell.mesh.positions.map((_, position) =>
-      Array.from({ length: levels + 1 }, (__, level) => {
-        const [a, b, c] = read(position, level)
-        return [a / largest, b / largest, c / largest] as const
-      }),
-    ),
-    largest: where,
-  }
 }

@@ -97,10 +97,15 @@ function jointMatrix(
     positions.map(position => nodes.sizes[position]!),
     pairs,
   )
+  const known = new Map<RunStiffness, Map<number, Float64Array>>()
   runs.forEach((run, i) => {
     const unknowns = run.ends.map(end => Array.from(end).flatMap(first => SIX.map(a => first + a)))
     const joints = pairs[i]!
-    const between = stiffnessOfEnds(run)
+    const byHeading = known.get(run.stiffness) ?? new Map<number, Float64Array>()
+    known.set(run.stiffness, byHeading)
+    const heading = Math.round(found[i]!.heading * 1e9)
+    const between = byHeading.get(heading) ?? stiffnessOfEnds(run)
+    byHeading.set(heading, between)
     const size = unknowns[0]!.length + unknowns[1]!.length
     for (const [p, rows] of unknowns.entries())
       for (const [q, columns] of unknowns.entries()) {
