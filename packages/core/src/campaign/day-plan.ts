@@ -200,7 +200,7 @@ export function placeAt(
     const fit = fitLift(ground, s, below, start, closing, printed, wish)
     return fit && { ...fit, s, below, holdBefore }
   }
-  const room = roomToDelay(ground, lifts, start)
+  const room = roomToDelay(ground, lifts, { start, holdBefore })
   const lift = fitBy(room)
   const needed = lift ? delayNeeded(ground, lifts, lift.ends.at(-1)!) : 0
   const moved = needed > 0 ? delayLifts(ground, lifts, needed) : lifts

@@ -6,15 +6,23 @@ import { fitLift } from './lift-reach.js'
 
 /**
  * A shift has a longest length, so a day with a gap in the middle may have to begin later for the evening to fit.
- * Only the lifts of the first open stretch can wait for that, and only as long as the stretch stays open.
+ * Only the lifts of the first open stretch can wait for that, only as long as the stretch stays open, and only until the
+ * crew has to change over and do the planned stops for the lift after them.
  */
-export function roomToDelay(ground: Ground, lifts: readonly PlacedLift[], start: Instant): Seconds {
+export function roomToDelay(
+  ground: Ground,
+  lifts: readonly PlacedLift[],
+  next: { readonly start: Instant; readonly holdBefore: Seconds },
+): Seconds {
   const first = lifts[0]
   if (!first) return 0
   const until = usableUntil(ground.table, first.start)
-  if (start < until) return 0
-  const last = lifts.filter(lift => lift.start < until).at(-1)!
-  return Math.max(0, until - last.ends.at(-1)!)
+  if (next.start < until) return 0
+  const count = lifts.filter(lift => lift.start < until).length
+  const end = lifts[count - 1]!.ends.at(-1)!
+  const after = lifts[count] ?? next
+  const needed = ground.input.crew.changeOver + after.holdBefore
+  return Math.max(0, Math.min(until, after.start - needed) - end)
 }
 
 /** The lifts of the first stretch moved back by so much, if they keep their layers there. */
