@@ -11,9 +11,10 @@ import {
   type Wish,
 } from './day-plan.js'
 import type { Ground, Stand } from './ground.js'
-import { type Bounds, soloFinish } from './lower-bound.js'
+import type { Bounds } from './lower-bound.js'
 import { isPressing } from './pins.js'
 import { printTimeBetween } from './section-clock.js'
+import { soloFinish } from './solo-finish.js'
 import type { WorkDay } from './work-day.js'
 
 /** How widely the scheduler looks: trails kept from day to day, sections tried as first of the day, heights tried. */

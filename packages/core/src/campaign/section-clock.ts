@@ -107,3 +107,7 @@ export const printTimeBetween = (clock: SectionClock, from: number, to: number):
 /** Planned stops before and between layers from + 1 … to, together [s]. */
 export const holdsBetween = (clock: SectionClock, from: number, to: number): Seconds =>
   to <= from ? 0 : clock.heldBy[to - 1]! - (from > 0 ? clock.heldBy[from - 1]! : 0)
+
+/** Print time and planned stops for layers from + 1 … to, the stops before the first of them included. */
+export const workBetween = (clock: SectionClock, from: number, to: number): Seconds =>
+  printTimeBetween(clock, from, to) + holdsBetween(clock, from, to)

@@ -203,15 +203,16 @@ function crumbsAhead({ sections }: Ground, { heights }: Stand): number {
   }).length
 }
 
-/** Days of print time like the next ones that so much work takes; parts of days count as such. */
-function daysFor({ days }: Bounds, work: number, from: number): number {
+/** Days like the next ones that so much work takes, change-overs counted; parts of days count as such. */
+function daysFor({ worths }: Bounds, work: number, from: number): number {
+  const { ofDay } = worths.at(-1)!
   let left = work
   let count = 0
-  for (let day = from; day < days.length && left > 0; day++) {
-    const { printable } = days[day]!
-    if (printable <= 0) continue
-    count += Math.min(1, left / printable)
-    left -= printable
+  for (let day = from; day < ofDay.length && left > 0; day++) {
+    const worth = ofDay[day]!
+    if (worth <= 0) continue
+    count += Math.min(1, left / worth)
+    left -= worth
   }
   return count
 }
