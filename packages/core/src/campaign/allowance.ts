@@ -6,7 +6,7 @@ import type { DayPlan, PlacedLift } from './day-plan.js'
 import { liftVolume, mostLayers, standAfter } from './day-plan.js'
 import type { Ground, Stand } from './ground.js'
 import { type HourTable, hourOf, limitsBeyond, openSpanAt, TICK } from './hour-table.js'
-import { liftTrial, sampledLayers, suppliedBy, unhinderedEnds } from './lift-reach.js'
+import { liftTrial, suppliedBy, unhinderedEnds } from './lift-reach.js'
 import type { SectionClock } from './section-clock.js'
 import { askStanding } from './standing-book.js'
 
@@ -99,12 +99,9 @@ const endLimit = (end: LiftEnd, layerHeight: number): Limit => ({
   source: 'the job',
 })
 
-/** Where a sample already says that all stands, the physics need not be asked; where it does not, they are. */
+/** What stands is asked of the physics, whatever the search took for granted: the same lift has the same limits in any plan. */
 function standingAllowance({ ground, lift }: LiftScene, ends: readonly Instant[]): readonly Allowance[] {
   const section = ground.sections[lift.s]!
-  const { temperature } = liftTrial(ground.table, section, lift.below, lift.start, ends)
-  const likely = sampledLayers(ground, section, lift.below, lift.start, ends.length, temperature)
-  if (likely >= ends.length) return []
   let limit: Limit | undefined
   let layers = ends.length
   while (layers > 0) {

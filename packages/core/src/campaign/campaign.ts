@@ -1,6 +1,7 @@
 import type { Limit } from '../limit/index.js'
 import type { CubicMetres, Instant, Metres, Seconds } from '../quantity/index.js'
 import type { PrintHour } from '../weather/index.js'
+import type { KnownGains } from './known-gains.js'
 
 /** A planned stop of the nozzle after a layer is down. */
 export interface Hold {
@@ -41,6 +42,8 @@ export interface LiftPhysics {
   }
   /** Longest time a layer may lie bare at this moment before a cold joint [s], and what rules it. */
   readonly longestRest: (at: Instant) => { readonly seconds: Seconds; readonly limit: Limit }
+  /** What earlier plans found by these physics. */
+  readonly known?: KnownGains
 }
 
 export interface LiftTrial {

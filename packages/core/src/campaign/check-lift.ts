@@ -1,7 +1,7 @@
 import type { Units } from '../limit/index.js'
 import { formatQuantity } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
-import type { PrintHour } from '../weather/index.js'
+import { hoursBetween, type PrintHour } from '../weather/index.js'
 import type { Lift, PrintDay, SectionWork } from './campaign.js'
 import type { CampaignInput } from './campaign-input.js'
 import { holdTime } from './check-day.js'
@@ -112,5 +112,6 @@ function checkStanding(input: CampaignInput, lift: Lift): readonly Finding[] {
   return [fault('standing', lift.id, layerEnds.length, stands.layers, 'layers', say)]
 }
 
-const hourAt = (input: CampaignInput, at: number): PrintHour | undefined =>
-  input.hours.find(hour => hour.start <= at && at < hour.start + 3600)
+/** The hour a moment lies in. */
+const hourAt = ({ hours }: CampaignInput, at: number): PrintHour | undefined =>
+  hoursBetween(hours, at, at + SLACK).find(hour => hour.start <= at)

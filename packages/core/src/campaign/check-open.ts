@@ -1,6 +1,6 @@
 import { isBeyond, type Limit, type LimitKind, marginOf } from '../limit/index.js'
 import type { Instant } from '../quantity/index.js'
-import type { PrintHour } from '../weather/index.js'
+import { hoursBetween, type PrintHour } from '../weather/index.js'
 
 /** Known by the whole hour; everything else goes straight from the middle of one hour to that of the next. */
 const byTheHour: readonly LimitKind[] = ['rain', 'gust', 'permitted-hours']
@@ -18,7 +18,7 @@ export function isOpenThroughout(
   end: Instant,
   chilled: boolean,
 ): boolean {
-  const near = hours.filter(({ start }) => start + 7200 > begin && start - 3600 < end)
+  const near = hoursBetween(hours, begin - 3600, end + 3600)
   const touched = near.filter(({ start }) => start < end - SLACK && start + 3600 > begin + SLACK)
   const known = touched.reduce(
     (sum, { start }) => sum + Math.min(start + 3600, end) - Math.max(start, begin),

@@ -1,18 +1,26 @@
 import type { Instant } from '../quantity/index.js'
 import type { LiftScene } from './allowance.js'
 import type { NextGain } from './campaign.js'
+import type { CampaignInput } from './campaign-input.js'
 import { type DayPlan, dayBegins, fillDay, liftVolume } from './day-plan.js'
 import { type Ground, prepareGround } from './ground.js'
-import { type HourTable, hourTable } from './hour-table.js'
+import type { KnownGains, LayerGain } from './known-gains.js'
 import { type Lever, leverSettings, leversFor, leverUnits, pullLever } from './lever.js'
 import { standingOf } from './lift-reach.js'
 import { whyNoTaller } from './lift-report.js'
+import { openBook } from './standing-book.js'
 import { calendarDays } from './work-day.js'
 
 /** A lever pulled: the ground it makes, and what the whole campaign gains by it [calendar days]. */
 export interface PulledLever {
   readonly ground: Ground
   readonly days: () => number
+}
+
+/** Levers ready to be pulled, and all that a lift's gains rest on besides the lift and its sections. */
+export interface LeverBench {
+  readonly pull: (lever: Lever) => PulledLever | undefined
+  readonly common: string
 }
 
 /** Days of weather kept beyond the finish: a lever that would finish later than that buys nothing. */
@@ -26,33 +34,65 @@ export function leverBench(
   ground: Ground,
   finish: Instant,
   finishOf: (ground: Ground) => string | undefined,
-): (lever: Lever) => PulledLever | undefined {
+): LeverBench {
   const { input, book } = ground
   const known = new Map<string, PulledLever | undefined>()
-  let table: HourTable | undefined
-  const hoursPrepared = () => {
-    table ??= hourTable(near.hours, near.physics)
-    return { hours: near.hours, table }
-  }
-  const near = { ...input, hours: input.hours.filter(hour => hour.start < finish + BEYOND) }
+  const near = { ...input, hours: hoursUntil(input.hours, finish + BEYOND) }
   let asIs: string | undefined
-  return lever => {
+  const pull = (lever: Lever) => {
     const key = `${lever.kind} ${lever.setting}`
     if (known.has(key)) return known.get(key)
     const changed = pullLever(near, lever)
-    const moved = changed && prepareGround(changed, book, hoursPrepared())
+    const moved = changed && prepareGround(changed, book)
     let days: number | undefined
     const pulled = moved && {
       ground: moved,
       days: () => {
-        asIs ??= finishOf(ground) ?? ''
-        days ??= daysSooner(asIs, finishOf(moved))
+        asIs ??= finishOf(unasked(ground)) ?? ''
+        days ??= daysSooner(asIs, finishOf(unasked(moved)))
         return days
       },
     }
     known.set(key, pulled)
     return pulled
   }
+  return { pull, common: commonText(input) }
+}
+
+/** A book of its own, so that an answer does not depend on what was asked before it. */
+const unasked = (ground: Ground): Ground => ({
+  ...ground,
+  book: openBook(ground.input.physics),
+  standing: 'sampled',
+})
+
+const nearHours = new WeakMap<CampaignInput['hours'], Map<Instant, CampaignInput['hours']>>()
+
+/** The same list for the same moment. */
+function hoursUntil(hours: CampaignInput['hours'], until: Instant): CampaignInput['hours'] {
+  const known = nearHours.get(hours) ?? new Map<Instant, CampaignInput['hours']>()
+  nearHours.set(hours, known)
+  const near = known.get(until) ?? hours.filter(hour => hour.start < until)
+  known.set(until, near)
+  return near
+}
+
+/** Lift ends of all sections count: neighbours wait for lintels they share. */
+function commonText(input: CampaignInput): string {
+  const { crew, rules, calendar, timeZone, speed, chilledWater, deliveries, shiftBegan, pins, work } = input
+  const ends = work.map(({ section, liftEnds }) => [section, liftEnds])
+  return JSON.stringify([
+    crew,
+    rules,
+    calendar,
+    timeZone,
+    speed,
+    chilledWater,
+    deliveries,
+    shiftBegan,
+    pins,
+    ends,
+  ])
 }
 
 /** Calendar days; never counted against a lever, which nobody has to pull. */
@@ -60,30 +100,53 @@ const daysSooner = (asIs: string, changed: string | undefined): number =>
   asIs === '' || changed === undefined ? 0 : Math.max(0, calendarDays(changed, asIs))
 
 /**
- * Levers that would buy layers of this lift, the most welcome first, each at its mildest setting that buys most.
- * Looked for on sampled standing; those told are asked of the physics.
+ * Levers that would buy layers of this lift, the most welcome first, each at its mildest setting that buys most. Those of
+ * a lift that an earlier plan had just so are not looked for again; what they bring the campaign is.
  */
-export function liftGains(
-  scene: LiftScene,
-  pull: (lever: Lever) => PulledLever | undefined,
-): readonly NextGain[] {
+export function liftGains(scene: LiftScene, bench: LeverBench): readonly NextGain[] {
+  const { hours, physics } = scene.ground.input
+  const find = () => layerGains(scene, bench)
+  const gains = physics.known?.gains(hours, gainsKey(scene, bench, physics.known), find) ?? find()
+  return gains
+    .map(gain => ({ ...gain, days: bench.pull({ kind: gain.lever, setting: gain.setting })?.days() ?? 0 }))
+    .sort(
+      (a, b) =>
+        welcome({ kind: b.lever }, b.layers) - welcome({ kind: a.lever }, a.layers) || b.days - a.days,
+    )
+}
+
+/** All that the gains of a lift rest on: its day up to it, and what stands that morning. */
+function gainsKey(
+  { ground, plan, lift, stand, printed }: LiftScene,
+  bench: LeverBench,
+  known: KnownGains,
+): string {
+  const upTo = plan.lifts.slice(0, plan.lifts.indexOf(lift) + 1)
+  const lifts = upTo.map(({ s, below, layers, start, holdBefore }) => {
+    const number = known.sectionNumber(ground.sections[s]!.work.section)
+    return [s, number, below, layers, start, holdBefore, stand.ready[s]].join(' ')
+  })
+  const spent = ground.input.deliveries ? printed : 0
+  return [bench.common, plan.day.date, stand.heights.join(), stand.lifts.join(), spent, ...lifts].join('\n')
+}
+
+/** Looked for on sampled standing; those told are asked of the physics. */
+function layerGains(scene: LiftScene, { pull }: LeverBench): readonly LayerGain[] {
   const { binding, isChoice } = whyNoTaller(scene)
   if (isChoice) return []
+  const book = openBook(scene.ground.input.physics)
+  const groundOf = (ground: Ground | undefined) => ground && { ...ground, book, standing: 'sampled' as const }
   const promising = (leversFor[binding.kind] ?? []).flatMap(kind => {
     const tried = leverSettings(scene.ground.input, kind).map(lever => {
-      const changed = again(scene, lever, pull(lever)?.ground)
+      const ground = groundOf(lever.kind === 'next-day' ? scene.ground : pull(lever)?.ground)
+      const changed = ground && again(scene, lever, ground)
       return { lever, changed, layers: layersGained(scene, changed) }
     })
     const most = Math.max(...tried.map(one => one.layers))
     return tried.filter(one => one.layers === most && most > 0).slice(0, 1)
   })
   promising.sort((a, b) => welcome(b.lever, b.layers) - welcome(a.lever, a.layers))
-  const told = promising
-    .slice(0, TOLD)
-    .flatMap(({ lever, changed }) => gainOf(scene, lever, pull(lever), changed) ?? [])
-  return told.sort(
-    (a, b) => welcome({ kind: b.lever }, b.layers) - welcome({ kind: a.lever }, a.layers) || b.days - a.days,
-  )
+  return promising.slice(0, TOLD).flatMap(({ lever, changed }) => gainOf(scene, lever, changed) ?? [])
 }
 
 /** Nights and waiting upset a crew more than water or speed: their layers count half. */
@@ -93,12 +156,7 @@ const welcome = ({ kind }: Pick<Lever, 'kind'>, layers: number): number =>
 const layersGained = (scene: LiftScene, changed: LiftScene | undefined): number =>
   changed ? changed.lift.layers - scene.lift.layers : 0
 
-function gainOf(
-  scene: LiftScene,
-  lever: Lever,
-  pulled: PulledLever | undefined,
-  sampled: LiftScene | undefined,
-): NextGain | undefined {
+function gainOf(scene: LiftScene, lever: Lever, sampled: LiftScene | undefined): LayerGain | undefined {
   const changed = sampled && asked(sampled)
   const layers = layersGained(scene, changed)
   if (!changed || layers <= 0) return undefined
@@ -107,7 +165,6 @@ function gainOf(
     setting: lever.setting,
     unit: leverUnits[lever.kind],
     layers,
-    days: pulled?.days() ?? 0,
     bindsNext: whyNoTaller(changed).binding,
   }
 }
@@ -124,11 +181,8 @@ function asked(scene: LiftScene): LiftScene | undefined {
 }
 
 /** The lift printed again with the lever pulled, on sampled standing. */
-function again(scene: LiftScene, lever: Lever, ground: Ground | undefined): LiftScene | undefined {
-  if (lever.kind === 'next-day')
-    return nextDayAgain({ ...scene, ground: { ...scene.ground, standing: 'sampled' } })
-  return ground && sameDayAgain(scene, { ...ground, standing: 'sampled' })
-}
+const again = (scene: LiftScene, lever: Lever, ground: Ground): LiftScene | undefined =>
+  lever.kind === 'next-day' ? nextDayAgain({ ...scene, ground }) : sameDayAgain(scene, ground)
 
 /** The day printed again on the changed ground: the lifts before this one as they were, this one as tall as it goes. */
 function sameDayAgain(scene: LiftScene, ground: Ground): LiftScene | undefined {

@@ -49,7 +49,7 @@ function printDays(
   effort: Effort,
 ): readonly PrintDay[] {
   const scenes = scenesOf(ground, plans, start)
-  const pull = leverBench(ground, plans.at(-1)?.day.closes ?? 0, plainFinish)
+  const bench = leverBench(ground, plans.at(-1)?.day.closes ?? 0, plainFinish)
   const counts = [...start.lifts]
   let next = 0
   return plans.map((plan, i) => ({
@@ -61,7 +61,7 @@ function printDays(
       const scene = scenes[next++]!
       counts[s]!++
       const id = `${ground.sections[s]!.work.section}${counts[s]}`
-      return liftReport(scene, id, effort === 'full' ? liftGains(scene, pull) : [])
+      return liftReport(scene, id, effort === 'full' ? liftGains(scene, bench) : [])
     }),
     chilled: plan.lifts.some(lift => needsChiller(ground, lift.start, lift.ends.at(-1)!)),
   }))

@@ -6,14 +6,18 @@ import type { Section } from '../section/index.js'
 import type { PaceTable } from '../stand/index.js'
 import type { SectionBands } from '../wall/index.js'
 import type { PrintHour } from '../weather/index.js'
+import { type GainCache, knownGains } from './kept-gains.js'
+import { type KnownGeometry, keptGeometry } from './kept-geometry.js'
 import { type KnownRuns, keptRuns, newKnownRuns } from './kept-runs.js'
 import { sectionWork } from './section-work.js'
-import { sitePhysics } from './site-physics.js'
+import { siteRest, siteStanding } from './site-physics.js'
 
-/** What earlier plans of the job worked out: how long a layer may lie bare, and sections as they are run. */
+/** What earlier plans of the job worked out: how long a layer may lie bare, sections as they are run and stand, next gains. */
 export interface KnownParts {
   readonly longestRest?: LiftPhysics['longestRest']
   readonly runs?: KnownRuns
+  readonly geometry?: KnownGeometry
+  readonly gains?: GainCache
 }
 
 /** Everything the scheduler reads, from what the stages before it made. */
@@ -24,7 +28,12 @@ export function campaignInput(
   routes: readonly SectionRoutes[],
   hours: readonly PrintHour[],
   paces: Map<string, PaceTable> = new Map(),
-  { longestRest, runs = newKnownRuns() }: KnownParts = {},
+  {
+    longestRest = siteRest(job, hours),
+    runs = newKnownRuns(),
+    geometry = new WeakMap(),
+    gains,
+  }: KnownParts = {},
 ): CampaignInput {
   const workOf = (speed: number) =>
     sections.map((section, index) => {
@@ -33,15 +42,29 @@ export function campaignInput(
       return sectionWork(job, section, laid, routed, keptRuns(job, laid.layers, routed, speed, runs))
     })
   const known = new Map<number, CampaignInput['work']>()
+  const work = workOf(job.print.speed)
+  const printed = work.map((own, i) => ({
+    work: own,
+    routes: routes[i]!,
+    geometry: keptGeometry(job, sections[i]!, bands[i]!, routes[i]!, geometry),
+  }))
   return {
-    work: workOf(job.print.speed),
+    work,
     workAt: speed => {
       const work = known.get(speed) ?? workOf(speed)
       known.set(speed, work)
       return work
     },
     hours,
-    physics: sitePhysics(job, sections, bands, hours, paces, longestRest),
+    physics: {
+      standing: siteStanding(
+        job,
+        printed.map(each => each.geometry),
+        paces,
+      ),
+      longestRest,
+      ...(gains ? { known: knownGains(gains, printed) } : {}),
+    },
     crew: job.crew,
     rules: job.rules,
     calendar: job.calendar,

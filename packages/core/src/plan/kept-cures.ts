@@ -3,7 +3,7 @@ import { type CurePlan, cureLifts, FOLLOWED, standingWalls } from '../cure/index
 import type { Job } from '../job/index.js'
 import type { Instant } from '../quantity/index.js'
 import type { Section } from '../section/index.js'
-import type { PrintHour } from '../weather/index.js'
+import { hoursBetween, type PrintHour } from '../weather/index.js'
 import { kept } from './plan-cache.js'
 
 /** The cure of every lift; a lift that stays where and when it was, in the same weather, keeps its own. */
@@ -54,7 +54,7 @@ function surroundings(
 
 /** The hours that a lift's cure reads. */
 const weatherBetween = (hours: readonly PrintHour[], from: Instant, until: Instant): string =>
-  hours.flatMap(hour => (hour.start >= from && hour.start < until ? [hourText(hour)] : [])).join()
+  hoursBetween(hours, from, until).map(hourText).join()
 
 const texts = new WeakMap<PrintHour, string>()
 

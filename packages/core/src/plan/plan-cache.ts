@@ -2,10 +2,11 @@ import type { CurePlan } from '../cure/index.js'
 import { newRouteCache, type RouteCache } from '../route/index.js'
 import type { Division } from '../section/index.js'
 import type { PaceTable } from '../stand/index.js'
-import type { BandCache, SectionBands } from '../wall/index.js'
+import type { BandCache, KnownSteps, SectionBands } from '../wall/index.js'
 import type { KeptDays } from './kept-days.js'
+import { type GainCache, newGainCache } from './kept-gains.js'
+import type { KnownGeometry } from './kept-geometry.js'
 import { type KnownWeather, newKnownWeather } from './kept-hours.js'
-import type { KeptOverhangs } from './kept-overhangs.js'
 import { type KnownRuns, newKnownRuns } from './kept-runs.js'
 
 /**
@@ -22,11 +23,14 @@ export interface PlanCache {
   readonly weather: KnownWeather
   /** Sections as they are printed at any speed, by their routes. */
   readonly runs: KnownRuns
+  readonly geometry: KnownGeometry
+  /** What would buy layers of lifts. */
+  readonly gains: GainCache
   readonly cures: Map<string, CurePlan>
   /** Campaigns by job, weather and log. */
   readonly days: Map<string, KeptDays>
-  /** What hangs over, the last of each section. */
-  readonly overhangs: Map<string, KeptOverhangs>
+  /** What hangs over, step by step. */
+  readonly overhangs: KnownSteps
 }
 
 export const newPlanCache = (): PlanCache => ({
@@ -36,9 +40,11 @@ export const newPlanCache = (): PlanCache => ({
   paces: new Map(),
   weather: newKnownWeather(),
   runs: newKnownRuns(),
+  geometry: new WeakMap(),
+  gains: newGainCache(),
   cures: new Map(),
   days: new Map(),
-  overhangs: new Map(),
+  overhangs: new WeakMap(),
 })
 
 /** A value from the cache, now its youngest entry; made if it is not there. */
@@ -65,7 +71,6 @@ export function trimPlanCache(cache: PlanCache, bands: readonly SectionBands[], 
   trim(cache.routes.paths.byContent, plansKept * beads)
   trim(cache.divisions, plansKept)
   trim(cache.cures, plansKept * lifts)
-  trim(cache.overhangs, plansKept * bands.length)
   trim(cache.paces, 2)
   // Undo finds the days of the plan before; more would keep whole plans alive.
   trim(cache.days, 2)

@@ -9,14 +9,13 @@ import { routeSection } from '../route/index.js'
 import { proposeSections } from '../section/index.js'
 import { tallyOf } from '../tally/index.js'
 import { callsOf, checkCalls, checkClashes } from '../trade/index.js'
-import { checkBrushes, cutsThrough, heightSnaps, layAllBeads } from '../wall/index.js'
+import { checkBrushes, checkOverhang, cutsThrough, heightSnaps, layAllBeads } from '../wall/index.js'
 import { checkCoverage, type WeatherHour } from '../weather/index.js'
 import { campaignInput } from './campaign-input.js'
 import { gathered } from './gathered-findings.js'
 import { keptCures } from './kept-cures.js'
 import { keptDays } from './kept-days.js'
 import { keptHours } from './kept-hours.js'
-import { keptOverhangs } from './kept-overhangs.js'
 import type { Plan } from './plan.js'
 import { kept, newPlanCache, type PlanCache, trimPlanCache } from './plan-cache.js'
 import { sampledBeadLength } from './sample-wall.js'
@@ -81,7 +80,12 @@ export async function planJob(
   const settled = keptDays(
     { job, hours: verdicts, ...(log ? { log } : {}) },
     () =>
-      campaignInput(job, sections, bands, routes, verdicts, cache.paces, { longestRest, runs: cache.runs }),
+      campaignInput(job, sections, bands, routes, verdicts, cache.paces, {
+        longestRest,
+        runs: cache.runs,
+        geometry: cache.geometry,
+        gains: cache.gains,
+      }),
     cache.days,
   )
   const { days } = settled
@@ -100,7 +104,7 @@ export async function planJob(
   const findings: readonly Finding[] = [
     ...sectionFindings,
     ...thinPlaces(job, bands),
-    ...keptOverhangs(job, sections, bands, cache.overhangs),
+    ...bands.flatMap(laid => checkOverhang(job, laid, cache.overhangs)),
     ...routed.flatMap(each => each.findings),
     ...checkClashes(job),
     ...days.findings,

@@ -4,7 +4,7 @@ import type { Job } from '../job/index.js'
 import type { Instant } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import type { Section } from '../section/index.js'
-import { makeStanding, type PaceTable, standGeometry } from '../stand/index.js'
+import { makeStanding, type PaceTable, type StandGeometry, standGeometry } from '../stand/index.js'
 import type { SectionBands } from '../wall/index.js'
 import type { PrintHour } from '../weather/index.js'
 
@@ -16,23 +16,35 @@ export function hourAt(hours: readonly PrintHour[], at: Instant): PrintHour {
   return hours[Math.min(hours.length - 1, Math.max(0, index))]!
 }
 
-/** What stands and what sticks on this job, as the scheduler asks it. `longestRest`: where it is known already. */
+/** What stands and what sticks on this job, as the scheduler asks it. */
 export function sitePhysics(
   job: Job,
   sections: readonly Section[],
   bands: readonly SectionBands[],
   hours: readonly PrintHour[],
   paces: Map<string, PaceTable> = new Map(),
-  longestRest: LiftPhysics['longestRest'] = siteRest(job, hours),
 ): LiftPhysics {
-  const geometries = sections.map((section, index) =>
-    standGeometry(section, job.walls, job.openings, job.print, bands[index]?.bands, job.units),
-  )
   return {
-    standing: makeStanding({ mix: job.mix, print: job.print, rules: job.rules, sections: geometries }, paces),
-    longestRest,
+    standing: siteStanding(job, siteGeometry(job, sections, bands), paces),
+    longestRest: siteRest(job, hours),
   }
 }
+
+/** The panels of every section, with the bays of their beads. */
+export const siteGeometry = (
+  job: Job,
+  sections: readonly Section[],
+  bands: readonly SectionBands[],
+): readonly StandGeometry[] =>
+  sections.map((section, index) =>
+    standGeometry(section, job.walls, job.openings, job.print, bands[index]?.bands, job.units),
+  )
+
+export const siteStanding = (
+  { mix, print, rules }: Pick<Job, 'mix' | 'print' | 'rules'>,
+  sections: readonly StandGeometry[],
+  paces: Map<string, PaceTable>,
+): LiftPhysics['standing'] => makeStanding({ mix, print, rules, sections }, paces)
 
 /** How long a layer may lie bare at any moment of these hours. */
 export function siteRest(

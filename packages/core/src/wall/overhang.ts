@@ -6,6 +6,7 @@ import {
   polygonArea,
   polygonCentroid,
   type Region,
+  type Ring,
   unionRings,
 } from '../geometry/index.js'
 import { sayQuantity, type Units } from '../limit/index.js'
@@ -17,43 +18,76 @@ import type { WallParts } from './parts.js'
 import { patchWidth } from './patch-width.js'
 import { lateralStrip } from './strip.js'
 
+/** A patch of a layer that hangs over, and how far it steps out. */
+interface Patch {
+  readonly point: Point
+  readonly area: SquareMetres
+  readonly step: Metres
+}
+
+type Body = Band['body']
+
+/** Patches found before, by the bodies of both layers, which stay the same objects while their plan does, and what carries. */
+export type KnownSteps = WeakMap<Body, WeakMap<Body, Map<string, readonly Patch[]>>>
+
 /**
  * Each layer against the one below: how far its face steps out, as a share of the bead width, and material that hangs
  * over nothing unless a lintel, or an embed set into the gap, carries it. Reported where the plan changes; patches under
- * half a squared bead width, such as a rounded corner below a full one, are carried by the bead across them.
+ * half a squared bead width, such as a rounded corner below a full one, are carried by the bead across them. `known`:
+ * steps of earlier plans; the caller owns it.
  */
-export function checkOverhang(parts: WallParts, laid: SectionBands): readonly Finding[] {
+export function checkOverhang(
+  parts: WallParts,
+  laid: SectionBands,
+  known: KnownSteps = new WeakMap(),
+): readonly Finding[] {
   const findings: Finding[] = []
   laid.bands.forEach((band, i) => {
     const below = i === 0 ? undefined : laid.bands[i - 1]!
     const gap = below && below.toLayer < band.fromLayer - 1
     if (!below || gap) {
       if (band.fromLayer > 1) findings.push(onNothing(parts, laid.section, band))
-    } else findings.push(...stepFindings(parts, laid.section, below, band))
+    } else findings.push(...stepFindings(parts, laid.section, below, band, known))
   })
   return findings
 }
 
-function stepFindings(parts: WallParts, section: string, below: Band, band: Band): readonly Finding[] {
+function stepFindings(
+  parts: WallParts,
+  section: string,
+  below: Band,
+  band: Band,
+  known: KnownSteps,
+): readonly Finding[] {
   const { beadWidth, overhang } = parts.print
-  const allowed = overhang * beadWidth
+  return knownPatches(parts, below, band, known).map(({ point, area, step }) =>
+    overhangFinding(section, band, point, area, step, beadWidth, overhang, parts.units ?? 'metric'),
+  )
+}
+
+function knownPatches(parts: WallParts, below: Band, band: Band, known: KnownSteps): readonly Patch[] {
   const carried = carriers(parts, band.fromLayer)
-  const over = difference(band.body, inflate(below.body, allowed, 'mitre'), carried)
-  return over
+  const onto = known.get(band.body) ?? new WeakMap<Body, Map<string, readonly Patch[]>>()
+  known.set(band.body, onto)
+  const over = onto.get(below.body) ?? new Map<string, readonly Patch[]>()
+  onto.set(below.body, over)
+  const key = JSON.stringify([carried, parts.print.beadWidth, parts.print.overhang])
+  const patches = over.get(key) ?? patchesOf(parts, below, band, unionRings(carried))
+  if (over.size >= mostCarriers) over.clear()
+  over.set(key, patches)
+  return patches
+}
+
+/** A lintel or box that is moved about over one step. */
+const mostCarriers = 8
+
+function patchesOf({ print }: WallParts, below: Band, band: Band, carried: Region): readonly Patch[] {
+  const { beadWidth, overhang } = print
+  const allowed = overhang * beadWidth
+  return difference(band.body, inflate(below.body, allowed, 'mitre'), carried)
     .map(polygon => ({ area: polygonArea(polygon), point: polygonCentroid(polygon), polygon }))
     .filter(({ area }) => area > 0.5 * beadWidth ** 2)
-    .map(({ area, point, polygon }) =>
-      overhangFinding(
-        section,
-        band,
-        point,
-        area,
-        allowed + patchWidth([polygon], beadWidth),
-        beadWidth,
-        overhang,
-        parts.units ?? 'metric',
-      ),
-    )
+    .map(({ area, point, polygon }) => ({ area, point, step: allowed + patchWidth([polygon], beadWidth) }))
 }
 
 function overhangFinding(
@@ -85,7 +119,7 @@ function overhangFinding(
 }
 
 /** Rigid things that carry a layer: lintels with their bearings, and embeds that fill their gap. */
-function carriers(parts: WallParts, layer: number): Region {
+function carriers(parts: WallParts, layer: number): readonly Ring[] {
   const h = parts.print.layerHeight
   const under = (top: Metres) => layersBelow(top, h) === layer - 1
   const strip = (on: string, at: Metres, width: Metres) => {
@@ -101,7 +135,7 @@ function carriers(parts: WallParts, layer: number): Region {
   const embeds = parts.embeds.flatMap(({ wall, at, width, bottom, height, kind, method }) =>
     method === 'gap' && rigid.has(kind) && under(bottom + height) ? strip(wall, at, width + 0.002) : [],
   )
-  return unionRings([...lintels, ...embeds])
+  return [...lintels, ...embeds]
 }
 
 /** Niches and chases stay empty: nothing in them carries the next layer. */

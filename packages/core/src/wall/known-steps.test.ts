@@ -1,9 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { initGeometry, type Polygon } from '../geometry/index.js'
 import type { Job, Opening, Wall } from '../job/index.js'
-import type { Section } from '../section/index.js'
-import type { Band, SectionBands } from '../wall/index.js'
-import { type KeptOverhangs, keptOverhangs } from './kept-overhangs.js'
+import type { Band, SectionBands } from './bead.js'
+import { checkOverhang, type KnownSteps } from './overhang.js'
 
 beforeAll(() => initGeometry())
 
@@ -29,7 +28,6 @@ const band = (fromLayer: number, toLayer: number, body: readonly Polygon[]): Ban
 const [low, high] = [[box(2)], [box(3)]]
 const laid = (bands: readonly Band[]): SectionBands => ({ section: 'A', layers: 20, bands, volume: 1 })
 const stepped = laid([band(1, 10, low), band(11, 20, high)])
-const section: Section = { id: 'A', stretches: [{ wall: 'W', from: 0, to: 3 }], joints: [] }
 const wall = {
   id: 'W',
   centreline: {
@@ -60,20 +58,21 @@ const lintel = {
 
 describe('what hangs over, kept from plan to plan', () => {
   it('is looked at once while bands and carriers stay', () => {
-    const cache = new Map<string, KeptOverhangs>()
-    const [first] = keptOverhangs(job, [section], [stepped], cache)
+    const known: KnownSteps = new WeakMap()
+    const [first] = checkOverhang(job, stepped, known)
     expect(first?.check).toBe('unsupported')
     // other objects of other names, the same bodies
     const again = laid(stepped.bands.map(each => ({ ...each })))
-    expect(keptOverhangs({ ...job }, [section], [again], cache)[0]).toBe(first)
+    expect(checkOverhang({ ...job }, again, known)[0]!.point).toBe(first!.point)
+    expect(checkOverhang(job, again)[0]!.point).not.toBe(first!.point)
   })
   it('is looked at anew when a lintel comes to carry it, a body changes, or the step moves up', () => {
-    const cache = new Map<string, KeptOverhangs>()
-    const [first] = keptOverhangs(job, [section], [stepped], cache)
-    expect(keptOverhangs({ ...job, openings: [lintel] }, [section], [stepped], cache)).toEqual([])
+    const known: KnownSteps = new WeakMap()
+    const [first] = checkOverhang(job, stepped, known)
+    expect(checkOverhang({ ...job, openings: [lintel] }, stepped, known)).toEqual([])
     const plumb = laid([band(1, 10, high), band(11, 20, high)])
-    expect(keptOverhangs(job, [section], [plumb], cache)).toEqual([])
+    expect(checkOverhang(job, plumb, known)).toEqual([])
     const later = laid([band(1, 12, low), band(13, 20, high)])
-    expect(keptOverhangs(job, [section], [later], cache)[0]?.at).not.toBe(first?.at)
+    expect(checkOverhang(job, later, known)[0]?.at).not.toBe(first?.at)
   })
 })
