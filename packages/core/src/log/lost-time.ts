@@ -9,14 +9,16 @@ export interface LostTime {
   readonly seconds: Seconds
 }
 
-/** Stops by cause, the costliest first; one that still lasts counts until now. */
+/** Stops by cause, the costliest first. One without an end lasted until the next layer came down; without one, until now. */
 export function lostTime(events: readonly SiteEvent[], now: Instant): readonly LostTime[] {
+  const layers = events.filter(({ kind }) => kind === 'layer').map(({ at }) => at)
+  const wentOn = ({ at }: Stopped) => Math.min(now, ...layers.filter(down => down > at))
   const stops = events.filter((event): event is Stopped => event.kind === 'stop')
   return [...byKey(stops, stop => stop.cause.trim().toLowerCase())]
     .map(([cause, all]) => ({
       cause,
       times: all.length,
-      seconds: all.reduce((sum, { at, until }) => sum + Math.max(0, (until ?? now) - at), 0),
+      seconds: all.reduce((sum, stop) => sum + Math.max(0, (stop.until ?? wentOn(stop)) - stop.at), 0),
     }))
     .sort((a, b) => b.seconds - a.seconds)
 }

@@ -165,6 +165,10 @@ describe('time lost', () => {
       { cause: 'pump', times: 2, seconds: 1500 },
     ])
   })
+  it('of a stop nobody ended is over with the next layer', () =>
+    expect(
+      lostTime([{ kind: 'stop', at: 1000, cause: 'rain' }, layer(1600, 5), layer(4000, 6)], 5000),
+    ).toEqual([{ cause: 'rain', times: 1, seconds: 600 }]))
 })
 
 describe('what cannot have happened', () => {

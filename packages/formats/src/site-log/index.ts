@@ -1,5 +1,6 @@
 export { addedLines, isLogLine } from './added-lines.js'
+export { logFile, toldFile } from './log-files.js'
 export { type LogRow, logRows, openStop } from './log-rows.js'
-export { logFile, readLog } from './read-log.js'
-export { readTold, type Told, toldFile, writeTold } from './told.js'
+export { readLog } from './read-log.js'
+export { readTold, type Told, writeTold } from './told.js'
 export { writeEvent, writeStrike } from './write-line.js'

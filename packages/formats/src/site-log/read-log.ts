@@ -1,10 +1,8 @@
 import { momentAt } from '@dawnlift/core/clock'
 import type { SiteEvent } from '@dawnlift/core/log'
 import { closestName, failure, type Problem, type Result, success } from '@dawnlift/core/result'
+import { logFile } from './log-files.js'
 import { keysOf, type LogLine, lineSchema } from './log-line.js'
-
-/** Where the site log of a job lies. */
-export const logFile = 'site-log.jsonl'
 
 const mostLines = 100_000
 

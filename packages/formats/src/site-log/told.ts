@@ -2,9 +2,7 @@ import type { Campaign } from '@dawnlift/core/campaign'
 import type { Instant } from '@dawnlift/core/quantity'
 import { failure, type Result, success } from '@dawnlift/core/result'
 import { z } from 'zod'
-
-/** Where the days people were last told of lie. */
-export const toldFile = 'told-days.json'
+import { toldFile } from './log-files.js'
 
 const time = z.number()
 const count = z.int().nonnegative()

@@ -10,3 +10,11 @@ export type { AppActions, AppState, Saved } from './store.js'
 export { isNewer, useApp } from './store.js'
 export type { Way } from './traded-off.js'
 export { keptFiles } from './unsent-files.js'
+export {
+  forgetEntry,
+  keepEntry,
+  servedLog,
+  strikeEntry,
+  type UnsentEntry,
+  unsentEntries,
+} from './unsent-log.js'

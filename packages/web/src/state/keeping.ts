@@ -1,8 +1,10 @@
 import type { Problem } from '@dawnlift/core/result'
+import { logFile } from '@dawnlift/formats/site-log'
 import type { JobFiles } from './job-files.js'
 import { forgetEdit, keepEdit } from './kept-edits.js'
 import { useApp } from './store.js'
 import { changedFiles, forgetFile, keepFile, type Unsent } from './unsent-files.js'
+import { servedLog, unsentEntries } from './unsent-log.js'
 
 const quiet = 400
 const again = 3000
@@ -137,8 +139,16 @@ export async function fetchJob(): Promise<ServedJob | undefined> {
   )
   job = served.id ?? ''
   return {
-    files: { document: served.document, beside: Object.fromEntries(beside) },
+    files: { document: served.document, beside: await withLog(job, Object.fromEntries(beside)) },
     revision: served.revision,
     id: job,
   }
+}
+
+/** What was logged while the server was away stands at the end of the log it gives. */
+async function withLog(id: string, beside: JobFiles['beside']): Promise<JobFiles['beside']> {
+  servedLog.job = id
+  servedLog.text = new TextDecoder().decode(beside[logFile] ?? new Uint8Array())
+  if (unsentEntries(id).length === 0) return beside
+  return (await import('../site-log/index.js')).withUnsentLog(beside)
 }

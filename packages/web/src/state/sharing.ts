@@ -1,5 +1,9 @@
 import { fetchJob, forgetKept, saveDocument, sendWaiting } from './keeping.js'
 import { useApp } from './store.js'
+import { servedLog, unsentEntries } from './unsent-log.js'
+
+/** Reading and writing a log is fetched when there is one. */
+const siteLog = () => import('../site-log/index.js')
 
 /** Listens to the local server: is it there, and has somebody else changed the document? The browser reconnects by itself. */
 export function watchServer(): () => void {
@@ -7,9 +11,11 @@ export function watchServer(): () => void {
   events.addEventListener('open', () => {
     useApp.getState().setServed(true)
     sendWaiting()
+    if (unsentEntries(servedLog.job).length > 0) void siteLog().then(log => log.sendLog())
   })
   events.addEventListener('error', () => useApp.getState().setServed(false))
   events.addEventListener('revision', event => void hear(String((event as MessageEvent).data)))
+  events.addEventListener('log', () => void siteLog().then(log => log.hearLog()))
   return () => events.close()
 }
 

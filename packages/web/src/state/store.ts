@@ -4,6 +4,7 @@ import type { Plan } from '@dawnlift/core/plan'
 import type { Instant } from '@dawnlift/core/quantity'
 import type { Problem } from '@dawnlift/core/result'
 import type { Assumed } from '@dawnlift/formats/job-folder'
+import { logFile, toldFile } from '@dawnlift/formats/site-log'
 import { create } from 'zustand'
 import type { JobFiles } from './job-files.js'
 import { keepLocally, saveDocument } from './keeping.js'
@@ -34,6 +35,8 @@ export interface AppState {
   readonly refused: readonly Problem[]
   /** Whether this device keeps edits until the server has them; not where its storage is full or forbidden. */
   readonly keeps: boolean
+  /** Entries of the site log that only this device has. */
+  readonly unsentLog: number
   /** The campaign's clock: what the whole app shows is what stands at this moment. */
   readonly moment: Instant
   readonly units: 'metric' | 'imperial'
@@ -55,6 +58,10 @@ export interface AppActions {
   readonly undo: () => void
   readonly redo: () => void
   readonly cancel: () => void
+  /** The site log as it stands now. It only ever grows: no undo brings an older one back. */
+  readonly setLog: (log: Uint8Array, unsent: number) => void
+  /** The days everybody was told, as somebody else has left them. */
+  readonly setTold: (told: Uint8Array) => void
   readonly setMoment: (moment: Instant) => void
   readonly setUnits: (units: 'metric' | 'imperial') => void
   readonly select: (selection: AppState['selection']) => void
@@ -91,9 +98,17 @@ export const useApp = create<AppState & AppActions>((set, get) => {
       ...(known ? {} : { moment: firstMoment(plan), units: plan.job.units }),
     })
   }
-  const show = (after: JobFiles, past: readonly JobFiles[], future: readonly JobFiles[]) => {
+  const putBeside = (name: string, content: Uint8Array) => {
+    const files = get().files
+    const known = files?.beside[name] ?? new Uint8Array()
+    if (!files || sameBytes(known, content)) return
+    set({ files: { ...files, beside: { ...files.beside, [name]: content } } })
+    void replan()
+  }
+  const show = (wanted: JobFiles, past: readonly JobFiles[], future: readonly JobFiles[]) => {
     const before = get().files
     if (!before) return
+    const after = withLogOf(wanted, before)
     set({ files: after, past, future })
     // A job of this tab alone must not come back on top of the server's.
     if (get().revision !== undefined) keepLocally(before, after, get().revision)
@@ -116,6 +131,7 @@ export const useApp = create<AppState & AppActions>((set, get) => {
     served: true,
     refused: [],
     keeps: true,
+    unsentLog: 0,
     moment: 0,
     units: 'metric',
     selection: undefined,
@@ -158,6 +174,11 @@ export const useApp = create<AppState & AppActions>((set, get) => {
       cancelPlanning()
       set({ planning: undefined })
     },
+    setLog: (log, unsentLog) => {
+      set({ unsentLog })
+      putBeside(logFile, log)
+    },
+    setTold: told => putBeside(toldFile, told),
     setMoment: moment => set({ moment }),
     setUnits: units => set({ units }),
     select: selection => set({ selection }),
@@ -167,6 +188,17 @@ export const useApp = create<AppState & AppActions>((set, get) => {
     setKeeps: keeps => set({ keeps }),
   }
 })
+
+const sameBytes = (a: Uint8Array, b: Uint8Array): boolean =>
+  a.length === b.length && a.every((byte, index) => byte === b[index])
+
+/** What happened on site is not undone with an edit of the job. */
+function withLogOf(wanted: JobFiles, now: JobFiles): JobFiles {
+  const log = now.beside[logFile]
+  return log === undefined || log === wanted.beside[logFile]
+    ? wanted
+    : { ...wanted, beside: { ...wanted.beside, [logFile]: log } }
+}
 
 /** A job of a newer program is only looked at: what this one would write might spoil it. */
 export const isNewer = (problems: readonly Problem[]): boolean =>

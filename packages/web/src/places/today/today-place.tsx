@@ -2,6 +2,7 @@ import type { Lift } from '@dawnlift/core/campaign'
 import { clockText, localTime } from '@dawnlift/core/clock'
 import { hourAt, type Plan } from '@dawnlift/core/plan'
 import { formatQuantity } from '@dawnlift/core/quantity'
+import { openStop } from '@dawnlift/formats/site-log'
 import { Button, Group } from '@mantine/core'
 import { useEffect, useState } from 'react'
 import { Caution, Figure, OpenNumber, WithPlan } from '../../parts/index.js'
@@ -10,7 +11,13 @@ import { words } from '../../words/index.js'
 import { dayText } from '../days/day-text.js'
 import { waterText } from '../mix/water-text.js'
 import { Quiet } from '../quiet.js'
+import { LogBoard } from './log-board.js'
+import { LogList } from './log-list.js'
+import { PauseLeft } from './pause-left.js'
+import { StandingSheet } from './standing-sheet.js'
+import { TellSheet } from './tell-sheet.js'
 import { type Coming, comingOn, countdown } from './today-list.js'
+import { useLog } from './use-log.js'
 import './today.css'
 
 /** The crew's screen, at the moment the campaign clock shows: what now, what next, how long a pause may last. */
@@ -23,6 +30,9 @@ function Today({ plan }: { readonly plan: Plan }) {
   const date = localTime(moment, zone).date
   const day = plan.campaign.days.find(each => each.date === date)
   const running = day?.lifts.find(lift => lift.start <= moment && moment < lift.end)
+  const { rows } = useLog(plan)
+  const stop = openStop(rows)
+  const cause = stop && stop.at <= moment && stop.event.what === 'stop' ? stop.event.cause : undefined
   const coming = comingOn(plan, date, units).filter(({ at, until }) => (until ?? at) >= moment)
   return (
     <div className="today">
@@ -36,32 +46,45 @@ function Today({ plan }: { readonly plan: Plan }) {
       <div className="columns">
         <div className="stack">
           <section className="sheet" aria-label="Now">
-            {running ? (
+            {running && !cause ? (
               <Running lift={running} plan={plan} />
             ) : (
-              <p className="big">{day ? 'The nozzle rests.' : 'No print day.'}</p>
+              <p className="big">
+                {cause ? words.log.isStopped(cause) : day ? 'The nozzle rests.' : 'No print day.'}
+              </p>
+            )}
+            {plan.soFar && (
+              <div className="figures">
+                <PauseLeft plan={plan} />
+              </div>
             )}
             <Next coming={coming[0]} moment={moment} zone={zone} />
           </section>
+          <LogBoard plan={plan} />
           <Water plan={plan} />
         </div>
-        <section className="sheet" aria-label="The rest of the day">
-          <h2>{coming.length === 0 ? 'Nothing more today' : 'The rest of the day'}</h2>
-          <ol className="coming">
-            {coming.map(each => (
-              <li key={each.id} className={each.kind}>
-                <strong className="when">
-                  {clockText(each.at, zone)}
-                  {each.until === undefined ? '' : `–${clockText(each.until, zone)}`}
-                </strong>
-                <span>
-                  <strong>{each.who}</strong> {each.say}
-                </span>
-                <span className="soft">{countdown(moment, each)}</span>
-              </li>
-            ))}
-          </ol>
-        </section>
+        <div className="stack">
+          <section className="sheet" aria-label="The rest of the day">
+            <h2>{coming.length === 0 ? 'Nothing more today' : 'The rest of the day'}</h2>
+            <ol className="coming">
+              {coming.map(each => (
+                <li key={each.id} className={each.kind}>
+                  <strong className="when">
+                    {clockText(each.at, zone)}
+                    {each.until === undefined ? '' : `–${clockText(each.until, zone)}`}
+                  </strong>
+                  <span>
+                    <strong>{each.who}</strong> {each.say}
+                  </span>
+                  <span className="soft">{countdown(moment, each)}</span>
+                </li>
+              ))}
+            </ol>
+          </section>
+          <TellSheet plan={plan} />
+          <StandingSheet plan={plan} />
+          <LogList plan={plan} />
+        </div>
       </div>
     </div>
   )
