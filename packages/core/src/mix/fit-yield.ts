@@ -1,6 +1,6 @@
 import type { Units } from '../limit/index.js'
 import { median } from '../numeric/index.js'
-import { formatQuantity, type KilogramsPerCubicMetre } from '../quantity/index.js'
+import type { KilogramsPerCubicMetre } from '../quantity/index.js'
 import type { Problem, Result } from '../result/index.js'
 import { failure } from '../result/index.js'
 import type { BandOptions } from './bootstrap.js'
@@ -10,6 +10,7 @@ import { fitCurve } from './fit-curve.js'
 import type { YieldGrowth } from './mix-model.js'
 import type { MixTest } from './mix-test.js'
 import { type Aged, atReference, compressionYields, directYields } from './observations.js'
+import { sayTestValue } from './test-values.js'
 import { yieldFamilies } from './yield-families.js'
 import { yieldStress } from './yield-stress.js'
 
@@ -76,9 +77,7 @@ function neverStiffens(fit: CurveFit<YieldGrowth>, units: Units): Problem | unde
   return {
     code: 'mix/never-stiffens',
     at: fit.points.map(({ at }) => at).join(', '),
-    say: `The yield stress goes from ${formatQuantity(early, 'pressure', units)} to ${formatQuantity(late, 'pressure', units)} between ${minutes(youngest)} and ${minutes(oldest)}: this mix does not stiffen while it was tested. Test it later, or look for the retarder dose.`,
+    say: `The yield stress ${late > early ? 'hardly grows' : 'does not grow'}, from ${sayTestValue('stress', early, units)} at ${sayTestValue('age', youngest, units)} to ${sayTestValue('stress', late, units)} at ${sayTestValue('age', oldest, units)}: this mix does not stiffen while it was tested. Test it later, or look for the retarder dose.`,
     values: { early, late },
   }
 }
-
-const minutes = (seconds: number): string => `${(seconds / 60).toFixed(0)} min`

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { uniformFrom } from '../numeric/index.js'
 import { compressionTests, steadyTests, vaneTests } from './fixtures/site-tests.js'
 import { correctedAkaike, fitFamily } from './growth-family.js'
-import { ageFactor, defaultMix, fitMix, type MixFit, type MixTest, stiffness, yieldStress } from './index.js'
+import { ageFactor, fitMix, type MixFit, type MixTest, stiffness, yieldStress } from './index.js'
 import { atReference, directYields, stiffnesses } from './observations.js'
 import { settingTimes } from './setting.js'
 import { stiffnessFamilies } from './stiffness-families.js'
@@ -14,10 +14,6 @@ const fitted = (tests: readonly MixTest[], more: object = {}): MixFit => {
   const fit = fitMix(tests, { ...options, random: random(), ...more })
   if (!fit.ok) throw new Error(fit.problems.map(p => p.say).join('\n'))
   return fit.value
-}
-const codes = (tests: readonly MixTest[]): string[] => {
-  const fit = fitMix(tests, { ...options, random: random() })
-  return fit.ok ? [] : fit.problems.map(({ code }) => code)
 }
 
 describe('a yield growth fitted to logarithms', () => {
@@ -182,70 +178,4 @@ describe('setting times', () => {
   })
   it('do not exist for readings that do not grow', () =>
     expect(settingTimes([1, 2, 3].map(hours => ({ at: '', age: hours * 3600, value: 1e6 })))).toBeUndefined())
-})
-
-describe('tests that cannot be used', () => {
-  const vane = (minutes: number, stress: number, more: object = {}): MixTest =>
-    ({ kind: 'vane', at: `m${minutes}`, age: minutes * 60, temperature: 20, stress, ...more }) as MixTest
-  const good = [vane(5, 1000), vane(30, 2000), vane(60, 3000)]
-
-  it.each([
-    ['a single point', [vane(5, 1000)], 'mix/too-few-tests'],
-    ['three points at one age', [vane(5, 1000), vane(5, 1010), vane(5, 990)], 'mix/too-few-tests'],
-    ['no test at all', [], 'mix/too-few-tests'],
-    ['a negative age', [...good, vane(-3, 900)], 'mix/implausible-age'],
-    ['an age that is no number', [...good, vane(Number.NaN, 900)], 'mix/implausible-age'],
-    ['a mix that never stiffens', [vane(5, 1000), vane(30, 1010), vane(60, 1005)], 'mix/never-stiffens'],
-    ['a mix that softens', [vane(5, 1500), vane(30, 1200), vane(60, 1100)], 'mix/never-stiffens'],
-    ['kPa among Pa', [...good, vane(31, 2.1)], 'mix/mixed-units'],
-    ['a temperature in °F', [...good, vane(40, 2300, { temperature: 90 })], 'mix/implausible-temperature'],
-  ])('%s', (_, tests, code) => expect(codes(tests)).toContain(code))
-
-  const press = (minutes: number, stiff: number): MixTest => ({
-    kind: 'compression',
-    at: `p${minutes}`,
-    age: minutes * 60,
-    temperature: 20,
-    stiffness: stiff,
-  })
-  it.each([
-    ['zero', 0],
-    ['no number', Number.NaN],
-    ['infinite', Infinity],
-  ])('a stiffness of %s', (_, value) =>
-    expect(codes([...good, press(30, value)])).toContain('mix/implausible-stiffness'),
-  )
-
-  it('one stiffness and one yield test are both reported', () =>
-    expect(codes([vane(5, 1000), press(10, 1e5)])).toEqual(['mix/too-few-tests', 'mix/too-few-tests']))
-
-  it('a test left out that is not there', () => {
-    const fit = fitMix(good, { ...options, random: random(), leaveOut: ['m99'] })
-    expect(fit).toMatchObject({ ok: false, problems: [{ code: 'mix/unknown-test', at: 'm99' }] })
-  })
-
-  it('densities that contradict are reported with both numbers', () => {
-    const dense = (density: number): MixTest => ({
-      kind: 'density',
-      at: `d${density}`,
-      age: 0,
-      temperature: 20,
-      density,
-    })
-    const fit = fitMix([...good, dense(2150), dense(1800)], { ...options, random: random() })
-    expect(fit).toMatchObject({ ok: false, problems: [{ code: 'mix/density-contradicts' }] })
-    if (!fit.ok) expect(fit.problems[0]!.say).toContain('1800 kg/m³ and 2150 kg/m³')
-    // Hand: 1 lb/ft³ = 16.01846 kg/m³.
-    const inPounds = fitMix([...good, dense(2150), dense(1800)], { ...options, units: 'imperial' })
-    expect(inPounds.ok).toBe(false)
-    if (!inPounds.ok) expect(inPounds.problems[0]!.say).toContain('112.4 lb/ft³ and 134.2 lb/ft³')
-  })
-  it('a pat that hardly spread', () => {
-    const pat: MixTest = { kind: 'spread', at: 's', age: 300, temperature: 20, diameter: 0.1, volume: 3.4e-4 }
-    expect(codes([...good, pat])).toEqual(['mix/spread-too-stiff'])
-  })
-  it('all problems come at once', () =>
-    expect(codes([vane(-1, 100), vane(5, -4), press(3, 0)])).toHaveLength(3))
-  it('the default mix stands in for what is not tested', () =>
-    expect(fitted(good).mix.strength).toEqual(defaultMix.strength))
 })
