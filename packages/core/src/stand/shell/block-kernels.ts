@@ -87,7 +87,12 @@ export function subtractRows(
     const b3 = b2 + stride
     const b4 = b3 + stride
     const b5 = b4 + stride
-    let [s0, s1, s2, s3, s4, s5] = [0, 0, 0, 0, 0, 0]
+    let s0 = 0
+    let s1 = 0
+    let s2 = 0
+    let s3 = 0
+    let s4 = 0
+    let s5 = 0
     for (let k = 0; k < length; k++) {
       const value = x[xAt + k]!
       s0 += block[b0 + k]! * value
@@ -127,8 +132,12 @@ export function subtractColumns(
     const b4 = b3 + stride
     const b5 = b4 + stride
     const at = yAt + r
-    const [y0, y1, y2] = [y[at]!, y[at + 1]!, y[at + 2]!]
-    const [y3, y4, y5] = [y[at + 3]!, y[at + 4]!, y[at + 5]!]
+    const y0 = y[at]!
+    const y1 = y[at + 1]!
+    const y2 = y[at + 2]!
+    const y3 = y[at + 3]!
+    const y4 = y[at + 4]!
+    const y5 = y[at + 5]!
     for (let k = 0; k < length; k++)
       x[xAt + k]! -=
         block[b0 + k]! * y0 +
@@ -150,12 +159,27 @@ function subtractTile(
   stride: number,
   length: number,
 ): void {
-  const [a1, a2] = [a0 + stride, a0 + 2 * stride]
-  const [b1, b2] = [b0 + stride, b0 + 2 * stride]
-  let [s00, s01, s02, s10, s11, s12, s20, s21, s22] = [0, 0, 0, 0, 0, 0, 0, 0, 0]
+  const a1 = a0 + stride
+  const a2 = a1 + stride
+  const b1 = b0 + stride
+  const b2 = b1 + stride
+  // no lists in here: the compiler does not always see through them
+  let s00 = 0
+  let s01 = 0
+  let s02 = 0
+  let s10 = 0
+  let s11 = 0
+  let s12 = 0
+  let s20 = 0
+  let s21 = 0
+  let s22 = 0
   for (let k = 0; k < length; k++) {
-    const [x0, x1, x2] = [a[a0 + k]!, a[a1 + k]!, a[a2 + k]!]
-    const [y0, y1, y2] = [b[b0 + k]!, b[b1 + k]!, b[b2 + k]!]
+    const x0 = a[a0 + k]!
+    const x1 = a[a1 + k]!
+    const x2 = a[a2 + k]!
+    const y0 = b[b0 + k]!
+    const y1 = b[b1 + k]!
+    const y2 = b[b2 + k]!
     s00 += x0 * y0
     s01 += x0 * y1
     s02 += x0 * y2
@@ -166,7 +190,8 @@ function subtractTile(
     s21 += x2 * y1
     s22 += x2 * y2
   }
-  const [c1, c2] = [at + columns, at + 2 * columns]
+  const c1 = at + columns
+  const c2 = c1 + columns
   c[at]! -= s00
   c[at + 1]! -= s01
   c[at + 2]! -= s02

@@ -64,7 +64,9 @@ export function geometricTimes({ matrices, nodes }: Geometric, x: Float64Array):
       const to = nodes[first + m]!
       if (to < 0) continue
       const base = (first + m) * NODES
-      let [ux, uy, uz] = [0, 0, 0]
+      let ux = 0
+      let uy = 0
+      let uz = 0
       for (let n = 0; n < NODES; n++) {
         const from = nodes[first + n]!
         if (from < 0) continue

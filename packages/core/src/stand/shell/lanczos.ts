@@ -129,7 +129,10 @@ function subtract(from: Float64Array, x: Float64Array, amount: number): void {
 
 /** Four sums: one by itself waits for every addition. */
 function dot(a: Float64Array, b: Float64Array): number {
-  let [s0, s1, s2, s3] = [0, 0, 0, 0]
+  let s0 = 0
+  let s1 = 0
+  let s2 = 0
+  let s3 = 0
   const whole = a.length - (a.length % 4)
   for (let i = 0; i < whole; i += 4) {
     s0 += a[i]! * b[i]!

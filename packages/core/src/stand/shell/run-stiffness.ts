@@ -19,18 +19,16 @@ export interface RunStiffness {
 export function runKind({ edges, fixed, offsets, shell }: ShellSystem, run: ShellRun): string {
   const { pieces, positions, turns } = run
   const first = shell.mesh.edges[pieces[0]!]!
-  const lengths = pieces.map(e => edgeLength(shell.mesh, shell.mesh.edges[e]!).toFixed(9))
+  const lengths = pieces.map(e => nano(edgeLength(shell.mesh, shell.mesh.edges[e]!)))
   const beads = Array.from({ length: shell.rows }, (_, row) => thicknessIn(first, row))
   const inside = [...pieces.map(e => edges[e]!.middle), ...positions.slice(1, -1)]
   const held = inside.map(block => fixed.slice(offsets[block]!, offsets[block + 1]!).join(''))
   const isHeld = held.some(flags => flags.includes('1'))
-  return [
-    lengths.join(),
-    turns.map(turn => turn.toFixed(9)).join(),
-    beads.join(),
-    isHeld ? held.join('/') : '',
-  ].join('|')
+  return [lengths.join(), turns.map(nano).join(), beads.join(), isHeld ? held.join('/') : ''].join('|')
 }
+
+/** In billionths: what is nearer is the same. */
+const nano = (value: number): number => Math.round(value * 1e9)
 
 /** Unknowns of the run's own nodes by level, of its middles and of its positions. */
 export function runLevels({ nodes, edges }: ShellSystem, { pieces }: ShellRun) {
