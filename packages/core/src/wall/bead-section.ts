@@ -57,7 +57,7 @@ export const beadVolume = ({ path, width, height }: Bead): CubicMetres =>
 /** What the rounded sides leave free along one face, per metre and layer: h²(1 − π/4)/2 [m²]. */
 export const faceLoss = (height: Metres): SquareMetres => (height ** 2 * roundLoss) / 2
 
-/** Beads side by side that fill a solid wall: an even number, so that they close into loops; 1 in a wall of one bead. */
+/** Beads side by side that fill a solid wall: an even number, so that they close into loops; 1 in a wall as thick as a bead. */
 export interface SolidFill {
   readonly count: number
   readonly pitch: Metres
@@ -71,7 +71,7 @@ export interface SolidFill {
 export function solidFill(thickness: Metres, beadWidth: Metres, height: Metres): SolidFill {
   const filled = thickness - height * roundLoss
   const wanted = filled / fillPitch(beadWidth, height)
-  const count = wanted < 1.5 ? 1 : 2 * Math.ceil(wanted / 2 - 1e-6)
+  const count = wanted < 1 + 1e-3 ? 1 : 2 * Math.ceil(wanted / 2 - 1e-6)
   const pitch = filled / count
   return { count, pitch, width: widthForPitch(pitch, height) }
 }

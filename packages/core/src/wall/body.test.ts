@@ -30,6 +30,7 @@ describe('the body of a section', () => {
     ['curved', 1.5353984, 12.783185, 2e-5],
     ['change of thickness', 1.2, 8.7, 5e-7],
     ['recesses', 1.378, 11.28, 5e-7],
+    ['solid with recesses', 0.9096, 11.2, 5e-7],
     ['column and pier', 1.325, 10.8, 5e-7],
   ])('of "%s" has the area and outline shapely finds', (name, area, length, tolerance) => {
     const { parts, sections } = named(name)

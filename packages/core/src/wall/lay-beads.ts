@@ -1,9 +1,11 @@
 import { type Polygon, regionArea } from '../geometry/index.js'
+import type { PrintRules } from '../job/index.js'
 import type { CubicMetres, Metres, SquareMetres } from '../quantity/index.js'
 import type { Section } from '../section/index.js'
 import { bandKey } from './band-key.js'
 import { bandLayerVolume } from './band-volume.js'
 import type { Band, Bead, BeadRole, SectionBands } from './bead.js'
+import { solidFill } from './bead-section.js'
 import { type Body, type BodyCache, bodiesAt, newBodyCache } from './body.js'
 import { doubleBeads } from './double-wall.js'
 import { bandLimits, type LayerRange, layerMiddle } from './heights.js'
@@ -109,21 +111,22 @@ function beadsOf(
   body: Body,
   z: Metres,
 ): readonly RawBead[] {
+  const others = () => bodies.filter(other => other !== body).flatMap(other => other.region)
   switch (body.kind) {
     case 'double':
       return doubleBeads(parts, plan, body, z)
     case 'solid':
-      return solidBeads(body, parts.print)
+      return isOneBead(body.thickness, parts.print)
+        ? singleBeads(parts, plan, body, others(), z)
+        : solidBeads(body, parts.print)
     case 'single':
-      return singleBeads(
-        parts,
-        plan,
-        body,
-        bodies.filter(other => other !== body).flatMap(other => other.region),
-        z,
-      )
+      return singleBeads(parts, plan, body, others(), z)
   }
 }
+
+/** Nothing goes round in a solid wall as thick as a bead: it is one line. */
+const isOneBead = (thickness: Metres, { beadWidth, layerHeight }: PrintRules): boolean =>
+  solidFill(thickness, beadWidth, layerHeight).count === 1
 
 const letters: Readonly<Record<BeadRole, string>> = {
   wythe: 'w',

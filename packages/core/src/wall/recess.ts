@@ -17,6 +17,16 @@ export interface Cut {
   readonly interrupted: boolean
   /** Where two beads would not fit behind the recess: the strip in which the nearer one is left out. */
   readonly skipped?: Ring
+  readonly taken: Taken
+}
+
+/** A part of a wall in plan: stations along it, and distances left of its centreline. */
+export interface Taken {
+  readonly wall: Wall
+  readonly from: Metres
+  readonly to: Metres
+  readonly low: Metres
+  readonly high: Metres
 }
 
 export const opensAt = ({ sill, head, lintel }: Opening, z: Metres): boolean =>
@@ -33,8 +43,18 @@ const keepsTieAway: ReadonlySet<Embed['kind']> = new Set(['box', 'pipe', 'sleeve
 export function openingCut({ id, at, width }: Opening, wall: Wall, outermost: Metres): Cut {
   const reach = outermost + proud
   const ring = lateralStrip(wall.centreline, at - width / 2, at + width / 2, -reach, reach)
-  return { ref: id, ring, middle: pathPoint(wall.centreline, at), left: 0, interrupted: false }
+  const taken = wholeOf(wall, at - width / 2, at + width / 2)
+  return { ref: id, ring, middle: pathPoint(wall.centreline, at), left: 0, interrupted: false, taken }
 }
+
+/** A wall between two stations, from face to face. */
+export const wholeOf = (wall: Wall, from: Metres, to: Metres): Taken => ({
+  wall,
+  from,
+  to,
+  low: -wall.thickness / 2,
+  high: wall.thickness / 2,
+})
 
 /** Wall left behind a `gap` embed in a face, or on either side of one in the middle [m]. */
 const leftBy = ({ face, depth }: Embed, { thickness }: Wall): Metres =>
@@ -56,20 +76,35 @@ export function embedCut(embed: Embed, wall: Wall, outermost: Metres, print: Pri
   const strip = (low: Metres, high: Metres, wider = 0) =>
     lateralStrip(wall.centreline, at - width / 2 - wider, at + width / 2 + wider, low, high)
   const through = strip(-outermost - proud, outermost + proud)
-  if (face === 'through') return { ref: id, ring: through, middle, left: 0, interrupted: false }
+  const whole = wholeOf(wall, at - width / 2, at + width / 2)
+  if (face === 'through') return { ref: id, ring: through, middle, left: 0, interrupted: false, taken: whole }
   if (face === 'middle' && wall.makeUp.kind === 'double') return undefined
   const left = leftBy(embed, wall)
   if (cutsThrough(embed, wall, print))
-    return { ref: id, ring: through, middle, left: face === 'middle' ? 2 * left : left, interrupted: true }
+    return {
+      ref: id,
+      ring: through,
+      middle,
+      left: face === 'middle' ? 2 * left : left,
+      interrupted: true,
+      taken: whole,
+    }
+  const taken = { ...whole, ...takenAcross(embed, wall) }
   if (face === 'middle')
-    return { ref: id, ring: strip(-depth / 2, depth / 2), middle, left, interrupted: false }
+    return { ref: id, ring: strip(taken.low, taken.high), middle, left, interrupted: false, taken }
   const [back, out] = [wall.thickness / 2 - depth, outermost + proud]
   const banded = (low: Metres, high: Metres, wider = 0) =>
     face === 'left' ? strip(low, high, wider) : strip(-high, -low, wider)
-  const cut = { ref: id, ring: banded(back, out), middle, left, interrupted: false }
+  const cut = { ref: id, ring: banded(back, out), middle, left, interrupted: false, taken }
   const halfBead = print.beadWidth / 2
   const doubled = wall.makeUp.kind === 'double' && left < 2 * print.beadWidth - 1e-9
   return doubled ? { ...cut, skipped: banded(back - halfBead - 1e-5, back, halfBead + 1e-5) } : cut
+}
+
+function takenAcross({ face, depth }: Embed, { thickness }: Wall): Pick<Taken, 'low' | 'high'> {
+  const half = thickness / 2
+  if (face === 'middle') return { low: -depth / 2, high: depth / 2 }
+  return face === 'left' ? { low: half - depth, high: half } : { low: -half, high: depth - half }
 }
 
 function embedMiddle({ at, face, depth }: Embed, { centreline, thickness }: Wall): Point {

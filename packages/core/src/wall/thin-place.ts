@@ -3,6 +3,8 @@ import {
   flattenPath,
   inflate,
   inset,
+  type Path,
+  type Point,
   type Polygon,
   polygonArea,
   polygonCentroid,
@@ -18,6 +20,8 @@ import type { Band } from './bead.js'
 import type { Body } from './body.js'
 import type { RawBead } from './raw-bead.js'
 import { remembered } from './remembered.js'
+import { size, skinMiddle } from './skin.js'
+import { solidSkins } from './solid-wall.js'
 
 type ThinPlace = Band['thinPlaces'][number]
 
@@ -34,6 +38,7 @@ export const thinPlaces = (
   ...doubledPlaces(body, print),
   ...voidPlaces(body, beads, print),
   ...recessPlaces(body),
+  ...skinPlaces(body, print),
 ]
 
 /** Corners sharper than a bead can fill leave scraps; a bead's own corner is (1 − π/4)(w/2)². */
@@ -81,15 +86,25 @@ const doubledPlaces = remembered((body: Body, print): readonly ThinPlace[] => {
 
 /** Hollows that the loops of a solid wall, or the line of a single one, leave where walls meet or turn sharply. */
 function voidPlaces(body: Body, beads: readonly RawBead[], print: PrintRules): readonly ThinPlace[] {
-  const [first] = beads
-  if (body.kind === 'double' || !first) return []
+  if (body.kind === 'double' || beads.length === 0) return []
   const reached = body.region.flatMap(polygon => reachedByOne(polygon, print))
-  const lines = beads.map(({ path }) => {
-    const line = flattenPath(path, 1e-4)
-    return path.closed ? [...line, line[0]!] : line
+  const strokes = [...new Set(beads.map(({ width }) => width))].map(width => {
+    const own = beads.filter(bead => bead.width === width)
+    return stroke(
+      own.map(({ path }) => lineOf(path)),
+      width,
+      'round',
+      'round',
+      1e-4,
+    )
   })
-  const hollow = difference(reached, stroke(lines, first.width, 'round', 'round', 1e-4))
+  const hollow = difference(reached, ...strokes)
   return places(hollow, scrap(print), 'void')
+}
+
+function lineOf(path: Path): readonly Point[] {
+  const line = flattenPath(path, 1e-4)
+  return path.closed ? [...line, line[0]!] : line
 }
 
 /** What a region lost when it was opened; not looked for when all of it together is too little to tell. */
@@ -118,5 +133,18 @@ function recessPlaces({ cuts }: Body): readonly ThinPlace[] {
       area: 0,
       kind: 'recess',
       recess: { ref, left, interrupted },
+    }))
+}
+
+/** Skins of a solid wall that recesses beside each other leave thinner than a bead: one alone would have interrupted it. */
+function skinPlaces(body: Body, print: PrintRules): readonly ThinPlace[] {
+  if (body.kind !== 'solid') return []
+  return solidSkins(body, print)
+    .filter(skin => size(skin) < print.beadWidth - 1e-9)
+    .map(skin => ({
+      point: skinMiddle(skin),
+      area: size(skin) * (skin.to - skin.from),
+      kind: 'recess',
+      recess: { ref: skin.refs.join(' and '), left: size(skin), interrupted: true },
     }))
 }

@@ -55,7 +55,6 @@ function validateBead(band: Band, { id, role, path, width, height }: Bead): read
   if (width < height) wrong.push(`${id} is narrower than it is high`)
   const crossed = selfCrossings(path)[0]
   if (crossed) wrong.push(`${id} crosses itself at ${at(crossed)}`)
-  if (role === 'fill' && !path.closed) wrong.push(`${id} is a loop of fill that does not close`)
   if (role === 'wythe' && !faceOnRight(band.body, path, width)) wrong.push(`${id} has its face on the left`)
   return wrong
 }
@@ -110,18 +109,21 @@ function withoutHairs(region: Region): Region {
   return inflate(inset(region, half, 'mitre'), half, 'mitre')
 }
 
-/** A wall of nothing but loops holds as much as its body, less what the rounded sides leave along its faces. */
+/** A solid wall holds as much as its body, less what the rounded sides leave along its faces, and what is told to stay hollow. */
 function solidFull(band: Band): readonly string[] {
   const { body, bodyArea, beads, thinPlaces } = band
   const height = beads[0]?.height ?? 0
-  const onlyLoops =
+  const isSolid =
     beads.some(({ role }) => role === 'fill') &&
     beads.every(({ role }) => role === 'fill' || role === 'wythe')
-  if (!onlyLoops || thinPlaces.length > 0) return []
+  if (!isSolid) return []
   const faces = regionRings(body).reduce((sum, ring) => sum + ringLength(ring), 0)
   const wanted = bodyArea * height - faces * faceLoss(height)
-  const off = bandLayerVolume(band) / wanted - 1
-  return Math.abs(off) > 0.04 ? [`the loops hold ${(off * 100).toFixed(1)} % more than the body`] : []
+  const told = thinPlaces.reduce((sum, { area }) => sum + area, 0) * height
+  const off = bandLayerVolume(band) - wanted
+  return Math.abs(off) > 0.04 * wanted + told
+    ? [`the beads hold ${((100 * off) / wanted).toFixed(1)} % more than the body`]
+    : []
 }
 
 function strokeOf(beads: readonly Bead[]): Region {
