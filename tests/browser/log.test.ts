@@ -86,6 +86,27 @@ onStage('the site log in a browser', 'tern-cottage', ({ stage, folder, open }) =
   )
 
   it(
+    'shows the days that are over as they were, and keeps them from being moved',
+    async () => {
+      const rows = [5, 30].map(
+        (layer, index) =>
+          `{"at":"2026-05-18 ${9 + 4 * index}:00","what":"layer","section":"A","layer":${layer}}\n`,
+      )
+      writeFileSync(file(), rows.join(''))
+      const page = await open('days', { shown: '.weeks .chip' })
+      const first = page.locator('.liftrow').first()
+      expect(await first.getAttribute('class')).toContain('over')
+      expect(await first.textContent()).toMatch(/layers 1–30as it was/)
+      expect(await page.locator('.liftrow.over').count()).toBe(1)
+      expect(await page.locator('[data-layer="now"]').count()).toBe(1)
+      expect(await page.locator('.weeks .chip.past').allTextContents()).toEqual(['A1'])
+      expect(await page.locator('.weeks button.chip').count()).toBeGreaterThan(2)
+      await page.context().close()
+    },
+    2 * patience,
+  )
+
+  it(
     'has a wrong line struck, refuses what cannot be, and follows what is logged elsewhere',
     async () => {
       const page = await openToday('09:00')

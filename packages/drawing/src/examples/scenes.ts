@@ -18,7 +18,7 @@ import { awkwardPlan } from './awkward-plan.js'
 import { smallSharing, smallTradeOff } from './small-choices.js'
 import { smallHeat, smallMode, smallStand } from './small-heat.js'
 import { smallMixFit } from './small-mix-fit.js'
-import { smallPlan, smallSay } from './small-plan.js'
+import { halfOver, smallPlan, smallSay } from './small-plan.js'
 
 const words: SheetWords = { job: 'Orchard pavilion', revision: 'C', date: '1 July 2026', number: '3 of 9' }
 const wide = paperSheet('A3', 'landscape', words)
@@ -40,6 +40,7 @@ export const scenes: Readonly<Record<string, () => Drawing>> = {
       calls: new Set(['N1']),
     }),
   'time-height': () => drawTimeHeight(smallPlan(), small, smallSay),
+  'time-height-resumed': () => drawTimeHeight(halfOver(smallPlan()), small, smallSay),
   'day-clock': () => drawDayClock(smallPlan(), '2026-07-14', small),
   limits: () => {
     const plan = smallPlan()

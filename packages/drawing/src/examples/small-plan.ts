@@ -59,6 +59,17 @@ export function smallPlan(job: Job = smallJob, campaign: Campaign = smallCampaig
   }
 }
 
+/** The same plan on its second print day, with the first lift of that day just down. */
+export function halfOver(plan: Plan): Plan {
+  const lifts = plan.campaign.days.slice(0, 2).flatMap(day => day.lifts)
+  const over = lifts.slice(0, -1)
+  const standing = ['A', 'B'].map(section => {
+    const own = over.filter(lift => lift.section === section)
+    return { section, layers: own.at(-1)!.lastLayer, lastEnd: own.at(-1)!.end, lifts: own.length }
+  })
+  return { ...plan, soFar: { now: over.at(-1)!.end, standing, changes: [], kept: true, lost: [] } }
+}
+
 /** Plain words for a limit, until the reader brings better ones. */
 export const smallSay = (limit: Limit): string =>
   `${limit.kind.replaceAll('-', ' ')}: ${limit.demand.toFixed(1)} of ${limit.capacity.toFixed(1)} ${limit.unit}`

@@ -22,7 +22,7 @@ import {
 import { heightStep, risingLine } from './rising.js'
 import { fillOf } from './wall-shapes.js'
 
-export type TimeHeightParts = Pick<Plan, 'job' | 'sections' | 'campaign'>
+export type TimeHeightParts = Pick<Plan, 'job' | 'sections' | 'campaign' | 'soFar'>
 
 interface Axes {
   readonly room: Room
@@ -33,7 +33,10 @@ interface Axes {
   readonly at: (moment: number, height: number) => PaperPoint
 }
 
-/** Height over time, one line a section: rising while it prints, level while it cures. Nights and idle days shown. */
+/**
+ * Height over time, one line a section: rising while it prints, level while it cures. Nights and idle days shown; with a
+ * site log, what is over without its tint, and the moment of the log as a line.
+ */
 export function drawTimeHeight(parts: TimeHeightParts, sheet: Sheet, say: (limit: Limit) => string): Drawing {
   const axes = axesOf(parts, sheet)
   const { campaign, job } = parts
@@ -51,6 +54,7 @@ export function drawTimeHeight(parts: TimeHeightParts, sheet: Sheet, say: (limit
         parts.sections.flatMap(section => sectionLine(parts, axes, section.id)),
       ),
       layer('lifts', liftNames(parts, axes)),
+      ...(parts.soFar ? [layer('now', nowLine(parts.soFar.now, axes))] : []),
       layer(
         'frame',
         titleBlock(sheet, {
@@ -171,7 +175,7 @@ function grid({ job, campaign }: TimeHeightParts, axes: Axes): Mark[] {
 }
 
 /** The printed height of a section through the campaign. */
-function sectionLine({ job, sections, campaign }: TimeHeightParts, axes: Axes, id: string): Mark[] {
+function sectionLine({ job, sections, campaign, soFar }: TimeHeightParts, axes: Axes, id: string): Mark[] {
   const h = job.print.layerHeight
   const lifts = campaign.days.flatMap(day => day.lifts).filter(lift => lift.section === id)
   const marks: Mark[] = []
@@ -181,16 +185,28 @@ function sectionLine({ job, sections, campaign }: TimeHeightParts, axes: Axes, i
     const end = axes.at(lift.end, lift.lastLayer * h)
     if (before) marks.push(line([before, start], 'hidden'))
     const rise = risingLine(lift, (moment, layers) => axes.at(moment, (lift.firstLayer - 1 + layers) * h))
+    const isOver = soFar !== undefined && lift.end <= soFar.now
     marks.push(
-      line([...rise, [end[0], axes.room.y], [start[0], axes.room.y]], 'none', {
+      line([...rise, [end[0], axes.room.y], [start[0], axes.room.y]], isOver ? 'hair' : 'none', {
         closed: true,
-        fill: fillOf(sections, id),
+        fill: isOver ? 'void' : fillOf(sections, id),
       }),
     )
-    marks.push(line(rise, 'outline', { ref: lift.id, title: `lift ${lift.id}` }))
+    const title = isOver ? `lift ${lift.id}, as it was` : `lift ${lift.id}`
+    marks.push(line(rise, isOver ? 'tick' : 'outline', { ref: lift.id, title }))
     before = end
   }
   return marks
+}
+
+/** The moment of the site log: on its left what was, on its right what is planned. */
+function nowLine(now: number, axes: Axes): Mark[] {
+  const [foot, head] = [axes.at(now, 0), axes.at(now, axes.top)]
+  if (foot[0] < axes.room.x || foot[0] > axes.room.x + axes.room.width) return []
+  return [
+    line([foot, head], 'warn'),
+    text([head[0] + 0.8, head[1] - 3], 'now', 'small', 'start', { halo: true }),
+  ]
 }
 
 function liftNames({ job, campaign }: TimeHeightParts, axes: Axes): Mark[] {

@@ -74,7 +74,7 @@ function RibbonOf({ plan }: { readonly plan: Plan }) {
             day.lifts.map(lift => (
               <rect
                 key={lift.id}
-                className="lift"
+                className={plan.soFar && lift.end <= plan.soFar.now ? 'lift over' : 'lift'}
                 x={x(lift.start)}
                 width={Math.max(1.5, x(lift.end) - x(lift.start))}
                 y={8}

@@ -13,6 +13,7 @@ import { sheetWords } from '../sheet-words.js'
 import { DaySheet } from './day-sheet.js'
 import { dayText } from './day-text.js'
 import { LiftSheet } from './lift-sheet.js'
+import { isOver } from './over-lift.js'
 import { PinnedList } from './pinned-list.js'
 import './days.css'
 
@@ -31,7 +32,9 @@ function Days({ plan }: { readonly plan: Plan }) {
   const lifts = days.flatMap(day => day.lifts)
   const chosen = lifts.find(each => selection?.kind === 'lift' && each.id === selection.id)
   // Until somebody chooses: the first lift that something could make taller.
-  const lift = chosen ?? lifts.find(each => each.leftFor === undefined && each.nextGain) ?? lifts[0]
+  const ahead = lifts.filter(each => !isOver(each, plan))
+  const lift =
+    chosen ?? ahead.find(each => each.leftFor === undefined && each.nextGain) ?? ahead[0] ?? lifts[0]
   const day = days.find(each => lift && each.lifts.includes(lift))
   return (
     <>
@@ -132,10 +135,8 @@ function TimeHeight({ plan }: { readonly plan: Plan }) {
   const units = useApp(state => state.units)
   const drawing = useMemo(
     () =>
-      drawTimeHeight(
-        { job: plan.job, sections: plan.sections, campaign: plan.campaign },
-        figure(250, 74, sheetWords(plan)),
-        limit => sayLimit(limit, units, plan.job.site.timeZone),
+      drawTimeHeight(plan, figure(250, 74, sheetWords(plan)), limit =>
+        sayLimit(limit, units, plan.job.site.timeZone),
       ),
     [plan, units],
   )
@@ -170,7 +171,7 @@ function Day({
         <button
           key={lift.id}
           type="button"
-          className="liftrow"
+          className={isOver(lift, plan) ? 'liftrow over' : 'liftrow'}
           aria-pressed={lift.id === chosen}
           onClick={() => {
             useApp.getState().select({ kind: 'lift', id: lift.id })
@@ -184,7 +185,7 @@ function Day({
           <span>
             layers {lift.firstLayer}–{lift.lastLayer}
           </span>
-          <span className="why">{explainLift(lift, units, zone)}</span>
+          <span className="why">{isOver(lift, plan) ? words.overLift : explainLift(lift, units, zone)}</span>
         </button>
       ))}
     </li>

@@ -6,6 +6,7 @@ import { askMove, type LiftMove, useApp } from '../../state/index.js'
 import { words } from '../../words/index.js'
 import { dayText } from './day-text.js'
 import { MoveResult } from './move-result.js'
+import { isOver } from './over-lift.js'
 import { liftName } from './pin-edits.js'
 import { type BoardDay, weeksOf } from './weeks.js'
 import './move-board.css'
@@ -43,6 +44,7 @@ export function MoveBoard({ plan }: { readonly plan: Plan }) {
       <p className="soft" id="moving-hint">
         {moving.hint}
       </p>
+      {plan.soFar && <p className="limit">{words.fromTheSlab}</p>}
       <section className="weeks" aria-label={moving.board}>
         {weeks.flat().map(day => (
           <DayCell
@@ -86,18 +88,24 @@ function DayCell({
   return (
     <div data-date={date} className={`weekday${works ? '' : ' off'}${over ? ' over' : ''}`}>
       <span className="soft">{dayText(date).replace(/^(\w+) (\d+) (\w{3})\w*$/, '$1 $2 $3')}</span>
-      {day?.lifts.map(lift => (
-        <Chip
-          key={lift.id}
-          lift={lift}
-          date={date}
-          pinned={isPinned(plan, lift)}
-          held={held?.lift.id === lift.id ? held : undefined}
-          hold={hold}
-          bounds={bounds}
-          tryIt={tryIt}
-        />
-      ))}
+      {day?.lifts.map(lift =>
+        isOver(lift, plan) ? (
+          <span key={lift.id} className="chip past" title={words.overLift}>
+            {lift.id}
+          </span>
+        ) : (
+          <Chip
+            key={lift.id}
+            lift={lift}
+            date={date}
+            pinned={isPinned(plan, lift)}
+            held={held?.lift.id === lift.id ? held : undefined}
+            hold={hold}
+            bounds={bounds}
+            tryIt={tryIt}
+          />
+        ),
+      )}
       {over && <span className="chip ghost">{held.lift.id}</span>}
     </div>
   )
