@@ -1,4 +1,6 @@
 import type { JobLeverRow } from '@dawnlift/core/lever'
+import type { Result } from '@dawnlift/core/result'
+import type { SectionAnswer } from '@dawnlift/core/stand'
 import type { Doubt, DoubtedLevers, DoubtWishes } from '@dawnlift/formats/job-folder'
 import { proxy, type Remote, transfer, wrap } from 'comlink'
 import type { JobFiles } from './job-files.js'
@@ -59,6 +61,10 @@ export const askTradeOffs = (progress: Progress): Promise<readonly Way[] | undef
 /** What breaks when a lift goes to another day. */
 export const askMove = (lift: string, date: string): Promise<LiftMove | undefined> =>
   ask(remote => remote.move(lift, date))
+
+/** How far the whole section of a lift is from buckling, and how it would move. */
+export const askShells = (lift: string, progress: Progress): Promise<Result<SectionAnswer> | undefined> =>
+  ask(async remote => remote.stand(lift, proxy(progress)))
 
 export const askDoubt = (wishes: DoubtWishes, progress: Progress): Promise<Doubt | undefined> =>
   ask((remote, files) => remote.doubt(files, wishes, proxy(progress)))

@@ -1,6 +1,8 @@
 import { initGeometry } from '@dawnlift/core/geometry'
 import type { JobLeverRow } from '@dawnlift/core/lever'
-import type { Plan } from '@dawnlift/core/plan'
+import { type Plan, wholeSection } from '@dawnlift/core/plan'
+import type { Result } from '@dawnlift/core/result'
+import type { SectionAnswer } from '@dawnlift/core/stand'
 import {
   type Doubt,
   type DoubtedLevers,
@@ -53,6 +55,16 @@ const replanner = {
   async move(lift: string, date: string): Promise<LiftMove | undefined> {
     await ready()
     return plan && movedLift(plan, lift, date)
+  },
+  /** The whole section of a lift as shells, at the lift's end. */
+  async stand(lift: string, progress: Progress): Promise<Result<SectionAnswer> | undefined> {
+    await ready()
+    const found = plan?.campaign.days.flatMap(day => day.lifts).find(({ id }) => id === lift)
+    const told = (share: number) => {
+      progress('shells', share)
+      return true
+    }
+    return plan && found && wholeSection(plan, found, told)
   },
   async doubt(files: JobFiles, wishes: DoubtWishes, progress: Progress): Promise<Doubt | undefined> {
     await ready()

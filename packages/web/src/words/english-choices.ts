@@ -34,6 +34,32 @@ export const englishChoices = {
     unpriced: (what: string) => `Not in the cost: ${what}.`,
     notHere: (names: string) => `No use here, or nothing it could be set to: ${names}.`,
   },
+  shells: {
+    title: (lift: string) => `${lift} as a whole section`,
+    start: 'Check with shells',
+    hint: 'The plan judges strips of wall. This takes every bead of the section together: some seconds.',
+    working: 'pressing on the whole section',
+    factor: 'times its weight before it buckles',
+    strips: 'the same by the strips that plan',
+    height: 'over the lift’s foot, where it moves most',
+    none: 'The section does not buckle under any weight that the shells were asked for.',
+    picture: (lift: string) => `How lift ${lift} would lean over`,
+    how: 'The smallest λ with (K − λ·G)·x = 0: stiffness K of every bead of the section as a shell, each layer at its own age, against the forces G of its own weight; x is how it moves. Perfect geometry on the lower band of the mix, no safety taken off.',
+    inputs: {
+      lift: 'lift',
+      layers: 'layers',
+      temperature: 'ages by',
+      mix: 'mix',
+      unknowns: 'unknown movements',
+      asked: 'safety the plan asks for',
+      planned: 'safety of the plan',
+    },
+    byClock: 'the end of each layer',
+    source:
+      'linear buckling of eight-node shells with reduced integration [Zienkiewicz1971], from memory; held against an outside solver on the same meshes',
+    caution:
+      'Perfect geometry on the lower band of the mix: real prints fall short. A screening value; confirm by test, keep people out of the zone beside the wall; local codes and a licensed engineer decide.',
+  },
   tradeOff: {
     title: 'What waiting would buy',
     start: 'Weigh them up',

@@ -21,6 +21,7 @@ import './days.css'
 const DoubtSheet = lazy(() => import('./doubt-sheet.js').then(module => ({ default: module.DoubtSheet })))
 const Levers = lazy(() => import('./levers.js').then(module => ({ default: module.Levers })))
 const TradeOffSheet = lazy(() => import('./trade-off.js').then(module => ({ default: module.TradeOffSheet })))
+const ShellSheet = lazy(() => import('./shell-sheet.js').then(module => ({ default: module.ShellSheet })))
 const MoveBoard = lazy(() => import('./move-board.js').then(module => ({ default: module.MoveBoard })))
 
 /** Which lift on which day, at which clock time, and why not more. */
@@ -50,6 +51,11 @@ function Days({ plan }: { readonly plan: Plan }) {
         </ol>
         <div className="stack beside">
           {lift && <LiftSheet lift={lift} plan={plan} />}
+          {lift && (
+            <Suspense>
+              <ShellSheet key={lift.id} lift={lift} plan={plan} />
+            </Suspense>
+          )}
           {day && <DaySheet day={day} plan={plan} />}
         </div>
       </div>
@@ -123,7 +129,7 @@ function Figures({ plan }: { readonly plan: Plan }) {
       />
       <Figure value={`${hours.toFixed(0)} h`} what="of printing" />
       <Figure value={idle} what="working days without a lift" />
-      <Figure value={plan.sections.length} what="sections" />
+      <Figure value={plan.sections.length} what={plan.sections.length === 1 ? 'section' : 'sections'} />
     </div>
   )
 }
