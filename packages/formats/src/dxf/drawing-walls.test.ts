@@ -74,6 +74,34 @@ describe('lines become walls', () => {
     expect(found.walls.length).toBe(1)
     expect(found.notes.map(note => [note.code, note.point])).toEqual([['dxf/joined', [4, 0]]])
   })
+  it('side by side stay apart however far ends are joined, and that is told', () => {
+    // 200 mm thick, 250 mm between them: joined, the second would lie across the first.
+    const beside = sheet([straight([0, 0], [4, 0]), straight([0, 0.25], [4, 0.25])])
+    const found = read(beside, mapping(walls, 0.2, 0.3))
+    expect(found.walls.map(wall => wall.centreline.points)).toEqual([
+      [
+        [0, 0],
+        [4, 0],
+      ],
+      [
+        [0, 0.25],
+        [4, 0.25],
+      ],
+    ])
+    expect(found.notes.map(note => note.code)).toContain('dxf/not-joined')
+  })
+  it('in one line, or past each other at a corner, are joined over gaps as wide as they are thick', () => {
+    const line = read(
+      sheet([straight([0, 0], [4, 0]), straight([4.15, 0.05], [8, 0.05])]),
+      mapping(walls, 0.2, 0.3),
+    )
+    expect(line.walls.length).toBe(1)
+    const corner = read(
+      sheet([straight([0, 0], [4.1, 0]), straight([4, -0.1], [4, 3])]),
+      mapping(walls, 0.2, 0.3),
+    )
+    expect(corner.walls.length).toBe(1)
+  })
   it('drawn on to the centreline of the wall at whose face they stop', () => {
     const found = read(sheet([straight([0, 0], [8, 0]), straight([4, 0.1], [4, 3])]), mapping(walls))
     expect(found.walls.map(wall => pathLength(wall.centreline)).sort()).toEqual([3, 8])

@@ -1,10 +1,13 @@
 import {
+  cross,
   distance,
   meetingPoint,
+  minus,
   nearestOnPath,
   type Path,
   type Point,
   pathBounds,
+  pathLength,
   pathTangent,
 } from '@dawnlift/core/geometry'
 import type { Metres } from '@dawnlift/core/quantity'
@@ -26,7 +29,8 @@ function withEnd(path: Path, end: EndName, point: Point): Path {
 }
 
 /**
- * Ends within the tolerance of each other become one point, the first of them.
+ * Ends within the tolerance of each other become one point, the first of them, unless a wall would move sideways onto
+ * one beside it.
  * Ends that stop at the face of another wall, or run a little past its centreline, are brought onto that centreline.
  */
 export function joinEnds(lines: readonly WallLine[], within: Metres): WallLines {
@@ -35,37 +39,74 @@ export function joinEnds(lines: readonly WallLine[], within: Metres): WallLines 
   return { lines: reachedWalls(joined, within, notes), notes }
 }
 
+/** An end of a line that others may be joined to. */
+interface KnownEnd {
+  readonly point: Point
+  readonly along: Point
+  readonly thickness: Metres
+}
+
 function joinedEnds(lines: readonly WallLine[], within: Metres, notes: DrawingNote[]): readonly WallLine[] {
   const slack = Math.max(within, 1e-7)
-  const cells = new Map<string, Point[]>()
-  const cell = (point: Point, dx = 0, dy = 0) =>
-    `${Math.floor(point[0] / slack) + dx},${Math.floor(point[1] / slack) + dy}`
-  const settle = (point: Point): Point => {
-    for (const dx of [-1, 0, 1])
-      for (const dy of [-1, 0, 1])
-        for (const known of cells.get(cell(point, dx, dy)) ?? [])
-          if (distance(known, point) <= slack) return known
-    cells.set(cell(point), [...(cells.get(cell(point)) ?? []), point])
-    return point
-  }
+  const cells = new Map<string, KnownEnd[]>()
+  const cell = ([x, y]: Point, dx = 0, dy = 0) =>
+    `${Math.floor(x / slack) + dx},${Math.floor(y / slack) + dy}`
+  const near = (point: Point): readonly KnownEnd[] =>
+    [-1, 0, 1]
+      .flatMap(dx => [-1, 0, 1].flatMap(dy => cells.get(cell(point, dx, dy)) ?? []))
+      .filter(known => distance(known.point, point) <= slack)
+  const keep = (known: KnownEnd) =>
+    cells.set(cell(known.point), [...(cells.get(cell(known.point)) ?? []), known])
   return lines.map(line => {
     if (line.path.closed) return line
     let path = line.path
     for (const end of endNames) {
-      const from = endOf(path, end)
-      const to = settle(from)
-      const gap = distance(from, to)
-      if (gap > 1e-6)
-        notes.push({
-          code: 'dxf/joined',
-          point: to,
-          say: `Two ends ${sayMillimetres(gap)} apart at ${sayPlace(to)} were joined.`,
-        })
-      if (gap > 0) path = withEnd(path, end, to)
+      const own = knownEnd(path, end, line.type.thickness)
+      const found = near(own.point)
+      const joined = found.find(known => mayJoin(own, known))
+      if (!joined) {
+        keep(own)
+        if (found[0]) notes.push(apartNote(own, found[0]))
+        continue
+      }
+      const gap = distance(own.point, joined.point)
+      if (gap > 1e-6) notes.push(joinNote(gap, joined.point))
+      if (gap > 0) path = withEnd(path, end, joined.point)
     }
     return { ...line, path }
   })
 }
+
+const knownEnd = (path: Path, end: EndName, thickness: Metres): KnownEnd => ({
+  point: endOf(path, end),
+  along: pathTangent(path, end === 'start' ? 0 : pathLength(path)),
+  thickness,
+})
+
+/**
+ * Walls do not stand nearer to each other than their thicknesses allow: an end that would move sideways by as much belongs to
+ * a wall beside the other. Where two walls meet at an angle each may end at the far face of the other.
+ */
+function mayJoin(own: KnownEnd, other: KnownEnd): boolean {
+  const sideways = Math.abs(cross(own.along, minus(other.point, own.point)))
+  const isBeside = Math.abs(cross(own.along, other.along)) < BESIDE
+  return sideways < (own.thickness + other.thickness) / 2 + (isBeside ? -1e-6 : 1e-6)
+}
+
+/** Lines within 15° of each other run beside each other. */
+const BESIDE = Math.sin(Math.PI / 12)
+
+const joinNote = (gap: Metres, point: Point): DrawingNote => ({
+  code: 'dxf/joined',
+  point,
+  say: `Two ends ${sayMillimetres(gap)} apart at ${sayPlace(point)} were joined.`,
+})
+
+const apartNote = (own: KnownEnd, other: KnownEnd): DrawingNote => ({
+  code: 'dxf/not-joined',
+  point: own.point,
+  say: `Two ends ${sayMillimetres(distance(own.point, other.point))} apart at ${sayPlace(own.point)} were not joined, though joinWithin is more: a wall ${sayMillimetres(own.thickness)} thick would move sideways by as much as it takes to stand beside the other. Draw them together if they should meet, or lower joinWithin.`,
+})
 
 /** One name for a point, to a tenth of a micrometre. */
 export const pointKey = ([x, y]: Point): string => `${x.toFixed(7)},${y.toFixed(7)}`

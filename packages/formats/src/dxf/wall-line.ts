@@ -40,7 +40,7 @@ export function wallLines(drawing: Drawing, mapping: DrawingMapping): WallLines 
         point,
         say: `A line of ${sayMillimetres(pathLength(line.path))} at ${sayPlace(point)} was left out: it is no longer than the join tolerance. Lower joinWithin if it is a wall.`,
       })
-    else if (isDrawn(line.path))
+    else if (isDrawn(line.path, type.thickness / 2))
       notes.push({
         code: 'dxf/double',
         point,
@@ -61,14 +61,14 @@ function withoutDoubledCorners(path: Path): Path {
   return { points, bulges: bulges.slice(0, points.length - (path.closed ? 0 : 1)), closed: path.closed }
 }
 
-/** Tells of each path whether one like it came before; only paths of about the same middle are compared. */
-function doublesFinder(within: Metres): (path: Path) => boolean {
+/** Tells of each path whether one like it came before, no further away; only paths of about the same middle are compared. */
+function doublesFinder(within: Metres): (path: Path, most: Metres) => boolean {
   const slack = Math.max(within, 1e-6)
   const cells = new Map<string, Path[]>()
-  return path => {
+  return (path, most) => {
     const [x, y] = at(path, 0.5).map(value => Math.round(value / (4 * slack))) as [number, number]
     const near = [-1, 0, 1].flatMap(dx => [-1, 0, 1].flatMap(dy => cells.get(`${x + dx},${y + dy}`) ?? []))
-    if (near.some(other => isDouble(other, path, slack))) return true
+    if (near.some(other => isDouble(other, path, Math.min(slack, most)))) return true
     cells.set(`${x},${y}`, [...(cells.get(`${x},${y}`) ?? []), path])
     return false
   }
