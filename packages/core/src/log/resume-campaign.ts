@@ -3,8 +3,10 @@ import {
   type Campaign,
   type CampaignChange,
   type CampaignInput,
+  holdRest,
   type Lift,
   type PrintDay,
+  type Replanned,
   replan,
   type SectionStanding,
   scheduleCampaign,
@@ -33,16 +35,53 @@ export interface ResumedCampaign {
 /** Plans what is left from what really stands, with as few changes as can be to what people were told. */
 export function resumeCampaign(input: CampaignInput, log: SiteLog): ResumedCampaign {
   const told = log.told ?? scheduleCampaign(input)
+  const left = whatIsLeft(input, log, told)
+  return joined(left, replan(left.input, left.asBuilt, told))
+}
+
+/** What is left as a standing campaign has it; undefined where its days do not carry over. */
+export function holdResumed(
+  input: CampaignInput,
+  log: SiteLog,
+  standing: Campaign,
+): ResumedCampaign | undefined {
+  const told = log.told ?? standing
+  const left = whatIsLeft(input, log, told)
+  const held = holdRest(left.input, left.asBuilt, told, standing)
+  return held && joined(left, held)
+}
+
+/** What the rest is planned from, and what is over. */
+interface WhatIsLeft {
+  readonly input: CampaignInput
+  readonly asBuilt: AsBuilt
+  readonly built: readonly Lift[]
+  readonly over: readonly PrintDay[]
+}
+
+function whatIsLeft(input: CampaignInput, log: SiteLog, told: Campaign): WhatIsLeft {
   const built = builtLifts(input, log.events, told)
-  const standing = standingOf(built)
   const shiftBegan = shiftOf(log, input.timeZone)
-  const asBuilt: AsBuilt = { now: log.now, standing, ...(shiftBegan === undefined ? {} : { shiftBegan }) }
+  const asBuilt: AsBuilt = {
+    now: log.now,
+    standing: standingOf(built),
+    ...(shiftBegan === undefined ? {} : { shiftBegan }),
+  }
   const left = { ...input, ...suppliesLeft(input, built) }
-  const { campaign: rest, changes, kept } = replan(left, asBuilt, told)
-  const over = daysOver(input, built, log.events)
-  const today = { ...left, calendar: { ...input.calendar, now: log.now }, standing }
+  return { input: left, asBuilt, built, over: daysOver(input, built, log.events) }
+}
+
+function joined(
+  { input, asBuilt, built, over }: WhatIsLeft,
+  { campaign: rest, changes, kept }: Replanned,
+): ResumedCampaign {
+  const { now, standing, shiftBegan } = asBuilt
+  const days = joinDays(over, rest.days)
+  // A day on which something was printed is none without a lift, whatever stands in the way of more.
+  const idleDays = rest.idleDays.filter(({ date }) => !days.some(day => day.date === date))
+  const today = { ...input, calendar: { ...input.calendar, now }, standing }
   return {
-    campaign: { ...rest, days: joinDays(over, rest.days) },
+    campaign: { ...rest, days, idleDays },
     rest: { input: shiftBegan === undefined ? today : { ...today, shiftBegan }, campaign: rest },
     built,
     standing,

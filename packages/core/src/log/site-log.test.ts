@@ -81,6 +81,14 @@ describe('a site log', () => {
     expect(campaign.days.filter(each => each.date === localTime(now, zone).date)).toHaveLength(1)
   })
 
+  it('calls no day idle on which something was printed', () => {
+    const now = first.end + 8 * 3600
+    const { campaign, rest } = resumeCampaign(house, { events: [layer(first.end, 2)], told, now })
+    const date = localTime(first.end, zone).date
+    expect(rest.campaign.idleDays.map(day => day.date)).toContain(date)
+    expect(campaign.idleDays.map(day => day.date)).not.toContain(date)
+  })
+
   it('takes what was printed out of the silo', () => {
     const stocked = { ...house, deliveries: { stock: 100, arrivals: [] } }
     const { rest, built } = resumeCampaign(stocked, { events: asTold(2), told, now: told.days[1]!.end })
