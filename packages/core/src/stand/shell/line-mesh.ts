@@ -70,7 +70,7 @@ export function lineMesh(
 
 function joined(lines: readonly ShellLine[]): readonly WorkLine[] {
   const work = lines.map(workLine)
-  for (const guest of work) if (!guest.path.closed) joinGuest(guest, work)
+  for (const guest of work) joinGuest(guest, work)
   return work
 }
 
@@ -108,7 +108,7 @@ function joinGuest(guest: WorkLine, work: readonly WorkLine[]): void {
   const touches = new Map<LineNode, Touch>()
   for (const host of work) {
     const reach = 1.05 * ((guest.thickness + host.thickness) / 2)
-    if (host === guest || !comeNear(guest.bounds, host.bounds, reach)) continue
+    if (host === guest || !comeNear(guest.bounds, host.bounds, reach) || !mayBear(host, guest)) continue
     const near = guest.nodes.map(node => ({ node, ...nearestOnPath(host.path, node.point) }))
     const closest = Math.min(...near.map(({ distance }) => distance))
     near.forEach(({ node, station, distance }, i) => {
@@ -117,8 +117,12 @@ function joinGuest(guest: WorkLine, work: readonly WorkLine[]): void {
     })
   }
   for (const touch of touches.values()) attach(touch)
-  backHosts(guest, touches)
+  if (!guest.path.closed) backHosts(guest, touches)
 }
+
+/** A loop is what other beads are set onto; it is itself set onto a solid wall alone. */
+const mayBear = (host: WorkLine, guest: WorkLine): boolean =>
+  !guest.path.closed || host.thickness > 1.5 * guest.thickness
 
 /** Whether two boxes are within a reach of each other: most lines of a section are nowhere near most others. */
 const comeNear = (a: Bounds, b: Bounds, reach: Metres): boolean =>

@@ -156,6 +156,34 @@ describe('a whole section under construction', () => {
     expect(quick.factor).toBeGreaterThan(factor / 1.3)
   })
 
+  it('sees a door in a solid wall, beside a double one', () => {
+    const walls = [
+      wall(
+        'A',
+        [
+          [0, 0],
+          [3, 0],
+        ],
+        { makeUp: { kind: 'solid' }, thickness: 0.1 },
+      ),
+      wall('B', [
+        [1.5, 0],
+        [1.5, 1.5],
+      ]),
+    ]
+    const door = { id: 'D', wall: 'A', kind: 'door', at: 0.75, width: 0.9, sill: 0, head: 2.1 } as const
+    const answers = [[], [door]].map(openings => sectionBuckling(liftOf(walls, 50, 1, openings), rules))
+    const [whole, opened] = answers.map(answer => {
+      if (!answer.ok || answer.value.kind !== 'buckles') throw new Error('the section buckles')
+      return answer.value.buckling
+    })
+    // what is left of the wall by the door stands alone: 0.3 m of 0.1 m
+    expect(opened!.factor).toBeLessThan(0.9 * whole!.factor)
+    expect(opened!.where.x).toBeLessThan(0.31)
+    expect(opened!.quick.factor).toBeLessThan(opened!.factor)
+    expect(whole!.quick.factor).toBeLessThan(whole!.factor)
+  })
+
   it('sees the wider bay that a tie left out leaves', () => {
     const lift = liftOf(
       [

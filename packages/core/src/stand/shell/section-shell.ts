@@ -1,4 +1,3 @@
-import { subPath } from '../../geometry/index.js'
 import type { Wall } from '../../job/index.js'
 import { stiffness } from '../../mix/index.js'
 import type { Metres } from '../../quantity/index.js'
@@ -10,6 +9,7 @@ import { type LiftAge, layerAge } from '../lift-age.js'
 import { memberFactor } from '../member-buckling.js'
 import { GRAVITY, type Member, membersOf } from '../members.js'
 import type { StandGeometry } from '../stand-geometry.js'
+import { bandLines } from './band-lines.js'
 import { bandMesh } from './band-mesh.js'
 import type { ShellLine } from './line-mesh.js'
 import type { ModeShape } from './mode-shape.js'
@@ -64,8 +64,8 @@ const usualMesh: ShellMesh = { piece: 0.15, row: 1 / 6 }
 /**
  * Buckling of a whole section from its actual bead plans, band over band, the lift's layers each at its own age. Where a
  * bead begins over nothing, a lintel or a box bears its weight and holds it no other way; what that hands on to its sides
- * is left out. Solid walls stand on their centrelines with their full thickness. A section without a plan at these layers
- * is a problem.
+ * is left out. Solid walls stand on their centrelines with their full thickness, see `bandLines`. A section without a plan
+ * at these layers is a problem.
  */
 export function sectionBuckling(
   lift: SectionLift,
@@ -140,7 +140,7 @@ function plansOf(lift: SectionLift): readonly LiftPlan[] {
   return lift.bands.flatMap(band => {
     const from = Math.max(band.fromLayer, lift.firstLayer)
     const to = Math.min(band.toLayer, lastLayer(lift))
-    const lines = to < from ? [] : linesOf(lift, band)
+    const lines = to < from ? [] : bandLines(lift.section, lift.walls, band)
     if (lines.length === 0) return []
     return [
       {
@@ -157,24 +157,6 @@ function rowsOf(plans: readonly LiftPlan[], most: Metres): readonly { plan: numb
     const count = Math.ceil((top - foot) / most - 1e-6)
     return Array.from({ length: count }, (_, i) => ({ plan, top: foot + ((top - foot) * (i + 1)) / count }))
   })
-}
-
-function linesOf({ section, walls }: SectionLift, band: Band): readonly ShellLine[] {
-  const beads = band.beads.filter(({ role }) => role !== 'fill')
-  const solids = section.stretches.flatMap(({ wall: id, from, to }) => {
-    const wall = walls.find(candidate => candidate.id === id)
-    if (wall?.makeUp.kind !== 'solid') return []
-    return [
-      {
-        path: wall.centreline.closed ? wall.centreline : subPath(wall.centreline, from, to),
-        thickness: wall.thickness,
-      },
-    ]
-  })
-  const hasFill = beads.length < band.beads.length
-  return hasFill
-    ? solids
-    : beads.map(({ path, width, role }) => ({ path, thickness: width, hangs: role === 'web' }))
 }
 
 function quickFactor(lift: SectionLift, rules: StandRules): QuickModel {
