@@ -25,6 +25,7 @@ export { estimateCost } from './estimate-job-cost.js'
 export { explainLift, explainRunnersUp, limitName, sayGain, sayLever } from './explain-lift.js'
 export type { Effort } from './find-campaign.js'
 export { formulas } from './formulas.js'
+export { holdDays } from './hold-days.js'
 export type { KnownGains, LayerGain } from './known-gains.js'
 export type { Lever, LeverKind } from './lever.js'
 export { leverSettings, leversFor, leverUnits, pullLever } from './lever.js'
@@ -36,7 +37,7 @@ export { brokenPins, moveLift } from './move-lift.js'
 export type { Draw } from './random-draws.js'
 export { countedDraws } from './random-draws.js'
 export type { AsBuilt, Replanned } from './replan.js'
-export { replan } from './replan.js'
+export { holdRest, replan } from './replan.js'
 export type {
   CampaignRisk,
   FinishQuantile,

@@ -38,7 +38,9 @@ const NEAR_ENOUGH: Celsius = 2.5
 
 /** The physics' own answer for exactly this lift. */
 export function askStanding(book: StandingBook, trial: LiftTrial): StandingAnswer {
-  const key = `${trial.section}|${trial.firstLayer}|${trial.start}|${trial.layerEnds.length}|${trial.layerEnds.at(-1)}`
+  const { section, firstLayer, start, layerEnds, temperature } = trial
+  // A sample is asked for at the temperature of fewer layers than it has.
+  const key = `${section}|${firstLayer}|${start}|${layerEnds.length}|${layerEnds.at(-1)}|${temperature}`
   const known = book.answers.get(key)
   if (known) return known
   const answer = book.physics.standing(trial)

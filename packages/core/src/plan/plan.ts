@@ -27,6 +27,11 @@ export interface Plan {
   readonly findings: readonly Finding[]
   /** What the site log says stands, and who must be told what of the days to come. */
   readonly soFar?: SoFar
+  /**
+   * Set where the days are those of the plan before, printed on the job as it is now: every rule is kept, better days have
+   * not been looked for.
+   */
+  readonly held?: true
 }
 
 export interface SoFar {

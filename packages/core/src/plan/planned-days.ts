@@ -1,5 +1,14 @@
-import { type Campaign, type CampaignInput, scheduleCampaign } from '../campaign/index.js'
-import { checkLog, coldJoints, type LostTime, lostTime, resumeCampaign, type SiteLog } from '../log/index.js'
+import { type Campaign, type CampaignInput, holdDays, scheduleCampaign } from '../campaign/index.js'
+import {
+  checkLog,
+  coldJoints,
+  holdResumed,
+  type LostTime,
+  lostTime,
+  type ResumedCampaign,
+  resumeCampaign,
+  type SiteLog,
+} from '../log/index.js'
 import type { Finding } from '../result/index.js'
 import type { SoFar } from './plan.js'
 
@@ -14,20 +23,51 @@ export interface PlannedDays {
 
 /** The days from the first layer on; with a site log, what is left from what stands. */
 export function plannedDays(input: CampaignInput, log: SiteLog | undefined): PlannedDays {
+  if (!log) return fromNothing(input, scheduleCampaign(input))
+  const { trusted, findings } = trustedLog(input, log)
+  return fromLog(input, trusted, findings, resumeCampaign(input, trusted))
+}
+
+/** The days of a standing campaign on the job as it is now; undefined where they do not carry over. */
+export function heldDays(
+  input: CampaignInput,
+  log: SiteLog | undefined,
+  standing: Campaign,
+): PlannedDays | undefined {
   if (!log) {
-    const campaign = scheduleCampaign(input)
-    return { campaign, ahead: { input, campaign }, findings: [] }
+    const campaign = holdDays(input, standing)
+    return campaign && fromNothing(input, campaign)
   }
-  const problems = checkLog(log.events, { ...input, sections: loggedSections(input) })
-  const trusted = problems.length > 0 ? { ...log, events: [] } : log
-  const { campaign, rest, built, standing, changes, kept } = resumeCampaign(input, trusted)
-  const lost: readonly LostTime[] = lostTime(trusted.events, log.now)
+  const { trusted, findings } = trustedLog(input, log)
+  const resumed = holdResumed(input, trusted, standing)
+  return resumed && fromLog(input, trusted, findings, resumed)
+}
+
+const fromNothing = (input: CampaignInput, campaign: Campaign): PlannedDays => ({
+  campaign,
+  ahead: { input, campaign },
+  findings: [],
+})
+
+function fromLog(
+  input: CampaignInput,
+  log: SiteLog,
+  findings: readonly Finding[],
+  { campaign, rest, built, standing, changes, kept }: ResumedCampaign,
+): PlannedDays {
+  const lost: readonly LostTime[] = lostTime(log.events, log.now)
   return {
     campaign,
     ahead: rest,
     soFar: { now: log.now, standing, changes, kept, lost },
-    findings: [...problems.map(unusable), ...coldJoints(input, trusted.events, built)],
+    findings: [...findings, ...coldJoints(input, log.events, built)],
   }
+}
+
+/** The log as far as it can be planned from, and what is wrong with it. */
+function trustedLog(input: CampaignInput, log: SiteLog) {
+  const problems = checkLog(log.events, { ...input, sections: loggedSections(input) })
+  return { trusted: problems.length > 0 ? { ...log, events: [] } : log, findings: problems.map(unusable) }
 }
 
 const loggedSections = ({ work }: Pick<CampaignInput, 'work'>) =>
