@@ -1,4 +1,5 @@
 import type { Formula } from '../formula/index.js'
+import { dryingRest } from './drying-rest.js'
 import { intermixingRest } from './intermixing.js'
 
 /** What `calc` offers about bond. */
@@ -30,6 +31,18 @@ export const formulas: readonly Formula[] = [
         plasticViscosity: of(given, 'viscosity'),
         structuration: of(given, 'structuration'),
       }),
+  },
+  {
+    name: 'drying-rest',
+    says: 'Rest after which a bare layer has lost the water its bond can spare; ∞: it does not dry.',
+    inputs: [
+      { name: 'spare', unit: 'kg/m²', meaning: 'by your own bond test', least: 0, most: 2, example: 0.25 },
+      { name: 'evaporation', unit: 'kg/m²/h', meaning: 'by an evaporation formula', least: 0, example: 0.5 },
+    ],
+    output: { name: 'rest', unit: 'min' },
+    source: 'mass balance',
+    caution: 'What a bond can spare differs from mix to mix: test it. The weather is taken to stay as it is.',
+    calculate: given => dryingRest(of(given, 'spare'), of(given, 'evaporation')) / 60,
   },
 ]
 

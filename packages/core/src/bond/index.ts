@@ -1,3 +1,4 @@
+export { dryingRest } from './drying-rest.js'
 export { formulas } from './formulas.js'
 export type { Laying } from './intermixing.js'
 export { intermixingRest } from './intermixing.js'

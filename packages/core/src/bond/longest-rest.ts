@@ -5,6 +5,7 @@ import { ageFactor } from '../mix/index.js'
 import type { Celsius, Instant, Metres, MetresPerSecond, Seconds } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import type { PrintHour } from '../weather/index.js'
+import { dryingRest } from './drying-rest.js'
 import { type StructurationRest, structurationRest } from './structuration-rest.js'
 
 export type RestCause = 'structuration' | 'drying' | 'rest-rule'
@@ -50,16 +51,16 @@ export function longestRest(
     const hour = hourAt(hours, at + rested)
     const aging = ageFactor(restingTemperature(hour, at + rested, options), mix)
     assert(Number.isFinite(hour.evaporation), 'every hour knows its evaporation')
-    const drying = Math.max(0, hour.evaporation) / 3600
+    const evaporation = Math.max(0, hour.evaporation)
     const inHour = Math.max(1, timeLeft(hour, hours, at + rested))
     const candidates: readonly (readonly [RestCause, Seconds])[] = [
       ['structuration', (stiffened.seconds - aged) / aging],
-      ['drying', drying > 0 ? (rules.dryingMost.value - dried) / drying : Infinity],
+      ['drying', dryingRest(rules.dryingMost.value - dried, evaporation)],
       ['rest-rule', rules.restMost.value - rested],
     ]
     const [cause, left] = candidates.reduce((first, next) => (next[1] < first[1] ? next : first))
     const step = Math.max(0, Math.min(left, inHour))
-    ;[rested, aged, dried] = [rested + step, aged + step * aging, dried + step * drying]
+    ;[rested, aged, dried] = [rested + step, aged + step * aging, dried + (step * evaporation) / 3600]
     if (left <= inHour)
       return answer(at, rested, cause, sourceOf(cause, stiffened.source, rules), dried, aged)
   }

@@ -73,8 +73,14 @@ const calculation = (formula: Formula, inputs: readonly CalculationInput[], valu
 const noAnswer = (formula: Formula, value: number): Problem => ({
   code: 'formula/no-answer',
   at: formula.name,
-  say: `${formula.name} has no finite answer for these inputs (${value}); compare them with the ranges its source allows`,
+  say: `${formula.name} has no finite answer for these inputs (${neverWords(formula, value)}); compare them with the ranges its source allows`,
 })
+
+/** What infinity stands for where the formula says it: `∞: it never does`. */
+function neverWords({ says }: Formula, value: number): string {
+  const never = /∞: ([^.;]*)/.exec(says)?.[1]
+  return value === Number.POSITIVE_INFINITY && never ? never : String(value)
+}
 
 function unknownInputs(formula: Formula, given: Readonly<Record<string, string>>): readonly Problem[] {
   const names = formula.inputs.map(each => each.name)

@@ -1,5 +1,6 @@
 import type { Formula } from '../formula/index.js'
 import { arcSpeed, cornerSpeed, jerkTime, trapezoidTime, turnTime } from './motion.js'
+import { pumpSetting } from './pump-words.js'
 
 const mm = 1e-3
 const degrees = Math.PI / 180
@@ -110,6 +111,23 @@ export const formulas: readonly Formula[] = [
         of(given, 'angle') * degrees,
         of(given, 'rate') * degrees,
         of(given, 'turn-acceleration') * degrees,
+      ),
+  },
+  {
+    name: 'pump-setting',
+    says: 'S word that makes the pump give a flow: idle + slope·flow.',
+    inputs: [
+      { name: 'flow', unit: 'L/min', meaning: 'of mix', least: 0, example: 8 },
+      { name: 'slope', unit: 'S per L/min', meaning: 'by your pump trials', least: 1e-9, example: 10 },
+      { name: 'idle', unit: '', meaning: 'S at which it begins to deliver', example: 15 },
+    ],
+    output: { name: 'setting', unit: 'S' },
+    source: 'closed form',
+    caution: 'Rotor and stator wear: weigh a minute of output again each week.',
+    calculate: given =>
+      pumpSetting(
+        { pump: { settingPerFlow: of(given, 'slope') * 60_000, settingIdle: of(given, 'idle') } },
+        of(given, 'flow') / 60_000,
       ),
   },
 ]

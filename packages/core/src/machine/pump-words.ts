@@ -2,6 +2,11 @@ import type { CubicMetresPerSecond } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import type { Machine } from './machine.js'
 
+/** What of a machine its pump words depend on. */
+interface Curve {
+  readonly pump: Pick<Machine['pump'], 'settingPerFlow' | 'settingIdle'>
+}
+
 /**
  * S word that makes the pump give a flow.
  *
@@ -10,17 +15,17 @@ import type { Machine } from './machine.js'
  * @param machine  its `pump.settingPerFlow` k [S per m³/s] and `pump.settingIdle` S₀, 0 unless measured
  * @param flow     Q [m³/s]; no flow is S 0
  *
- * Source   the machine profile; k and S₀ are measured on site by catching the flow of a minute in a bucket.
+ * Source   closed form: a straight line from the machine profile; k and S₀ are measured on site by catching the flow of a minute in a bucket.
  * Range    `pump.flowLeast` to `pump.flowMost`; `checkFlow` reports outside.
  * Assumes  flow in proportion to the setting beyond S₀ (positive displacement, slip that does not change).
  */
-export function pumpSetting({ pump }: Pick<Machine, 'pump'>, flow: CubicMetresPerSecond): number {
+export function pumpSetting({ pump }: Curve, flow: CubicMetresPerSecond): number {
   assert(Number.isFinite(flow) && flow >= 0, 'a flow is a finite number, not negative')
   return flow === 0 ? 0 : Math.max(0, (pump.settingIdle ?? 0) + flow * pump.settingPerFlow)
 }
 
 /** The flow an S word stands for. */
-export const pumpFlow = ({ pump }: Pick<Machine, 'pump'>, setting: number): CubicMetresPerSecond =>
+export const pumpFlow = ({ pump }: Curve, setting: number): CubicMetresPerSecond =>
   setting === 0 ? 0 : Math.max(0, (setting - (pump.settingIdle ?? 0)) / pump.settingPerFlow)
 
 /** The words that start the pump at a flow, in the order the controller expects: `S120.5 M3`. */

@@ -3,7 +3,7 @@ import { ageFactor } from './equivalent-age.js'
 import { spreadYieldStress } from './spread.js'
 import { stiffness } from './stiffness.js'
 import { strengthAt } from './strength.js'
-import { yieldStress } from './yield-stress.js'
+import { ageAtYield, yieldStress } from './yield-stress.js'
 
 const age: FormulaInput = {
   name: 'age',
@@ -90,6 +90,23 @@ export const formulas: readonly Formula[] = [
         },
         of(given, 'age') * 60,
       ),
+  },
+  {
+    name: 'age-at-yield',
+    says: 'Age at which steady growth reaches a yield stress, such as the earliest clean cut; ∞: never.',
+    inputs: [
+      start,
+      rate,
+      { name: 'wanted', unit: 'Pa', meaning: 'yield stress asked for', least: 0, example: 2800 },
+    ],
+    output: { name: 'age', unit: 'min' },
+    source: '[Roussel2006]',
+    caution: `${tested} When a wall can be cut is for the site's own cut trials to say.`,
+    calculate: given =>
+      (ageAtYield(
+        { kind: 'linear', start: of(given, 'start'), rate: of(given, 'rate') },
+        of(given, 'wanted'),
+      ) ?? Number.POSITIVE_INFINITY) / 60,
   },
   {
     name: 'green-stiffness',

@@ -47,7 +47,13 @@ export function yieldRate(growth: YieldGrowth, age: Seconds): number {
   }
 }
 
-/** Equivalent age at which the yield stress reaches `stress`; none when it never does, or only past the tests. */
+/**
+ * Equivalent age [s] at which the yield stress reaches a value; none when it never does. Linear: t = (τ − τ₀)/A.
+ *
+ * Source   [Roussel2006], [Kruger2019], [Perrot2015]: `yieldStress` turned round, closed form.
+ * Range    ages the mix was tested at.
+ * Assumes  the material rests.
+ */
 export function ageAtYield(growth: YieldGrowth, stress: Pascals): Seconds | undefined {
   const age = ageOnCurve(growth, stress)
   return age !== undefined && age <= (growth.until ?? Infinity) ? age : undefined

@@ -1,5 +1,11 @@
 import type { Formula, FormulaInput } from '../formula/index.js'
-import { columnPressure, headPressure, wallPressure } from './lateral-pressure.js'
+import {
+  columnPressure,
+  columnRateFor,
+  headPressure,
+  wallPressure,
+  weightFactor,
+} from './lateral-pressure.js'
 import { hoopTension, plainTension, ruptureModulus, stripTension } from './shell-strength.js'
 
 const density: FormulaInput = {
@@ -77,6 +83,29 @@ export const formulas: readonly Formula[] = [
     source: '[ACI347-04]',
     caution: screening,
     calculate: given => wallPressure(fillOf(given)) / 1000,
+  },
+  {
+    name: 'pour-column-rate',
+    says: 'Fastest rise of a vibrated fill in a column that keeps under a pressure; none where even 30 kPa is too much.',
+    inputs: [{ ...pressure, meaning: 'that the shell bears', example: 40 }, density, temperature],
+    output: { name: 'rate', unit: 'm/h' },
+    source: '[ACI347-04]',
+    caution: screening,
+    calculate: given =>
+      (columnRateFor(of(given, 'pressure') * 1000, {
+        density: of(given, 'density'),
+        chemistry: 'portland',
+        temperature: of(given, 'temperature'),
+      }) ?? Number.NaN) * 3600,
+  },
+  {
+    name: 'pour-weight-factor',
+    says: 'Factor on the pressure of light and heavy fills.',
+    inputs: [density],
+    output: { name: 'factor', unit: '' },
+    source: '[ACI347-04]',
+    caution: screening,
+    calculate: given => weightFactor(of(given, 'density')),
   },
   {
     name: 'shell-strip',

@@ -25,7 +25,14 @@ const chemistryFactor: Readonly<Record<FillChemistry, number>> = {
   'high-replacement': 1.4,
 }
 
-/** Cw of the standard: light fills press less than their weight says, heavy ones more. */
+/**
+ * Cw of the standard: light fills press less than their weight says, heavy ones more. Cw = ½(1 + ρ/2320) ≥ 0.8 under 2240 kg/m³,
+ * 1 to 2400, ρ/2320 above.
+ *
+ * Source   [ACI347-04], from memory.
+ * Range    800 to 4000 kg/m³.
+ * Assumes  density of the fresh fill.
+ */
 export function weightFactor(density: KilogramsPerCubicMetre): number {
   if (density < 2240) return Math.max(0.8, 0.5 * (1 + density / 2320))
   return density <= 2400 ? 1 : density / 2320
@@ -73,7 +80,16 @@ export function wallPressure(fill: VibratedFill): Pascals {
   return bounded(kilopascals, fill)
 }
 
-/** Fastest rise [m/s] at which a vibrated fill in a column keeps under a pressure; none when even the least is over it. */
+/**
+ * Fastest rise [m/s] at which a vibrated fill in a column keeps under a pressure: R = (p/(Cw·Cc) − 7.2)·(T + 17.8)/785.
+ * None when even the least, 30·Cw kPa, is over it.
+ *
+ * @param fill  density [kg/m³], chemistry, temperature [°C]
+ *
+ * Source   [ACI347-04], `columnPressure` turned round.
+ * Range    as `columnPressure`.
+ * Assumes  as `columnPressure`.
+ */
 export function columnRateFor(
   pressure: Pascals,
   fill: Pick<VibratedFill, 'density' | 'chemistry' | 'temperature'>,

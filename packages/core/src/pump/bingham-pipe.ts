@@ -15,7 +15,13 @@ export interface ShearedMix {
   readonly viscosity: number
 }
 
-/** Stress at the wall of the hose under a pressure drop: τw = ΔP·R/(2L). Closed form: balance of forces on the plug. */
+/**
+ * Stress at the wall of the hose under a pressure drop, in Pa: τw = ΔP·R/(2L).
+ *
+ * Source   closed form: balance of forces on the plug.
+ * Range    any steady flow.
+ * Assumes  a straight round hose.
+ */
 export const wallStress = ({ length, diameter }: Hose, pressure: Pascals): Pascals =>
   (pressure * diameter) / (4 * length)
 

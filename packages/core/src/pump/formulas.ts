@@ -1,6 +1,6 @@
 import type { Formula, FormulaInput } from '../formula/index.js'
-import { binghamFlow, binghamPressure } from './bingham-pipe.js'
-import { aggregateMost, residenceTime } from './hose.js'
+import { binghamFlow, binghamPressure, wallStress } from './bingham-pipe.js'
+import { aggregateMost, residenceTime, risePressure, stoppedHoseTemperature } from './hose.js'
 import { lubricatedPressure } from './lubricated-pipe.js'
 
 const length: FormulaInput = { name: 'length', unit: 'm', meaning: 'of the hose', least: 0.1, example: 20 }
@@ -104,6 +104,74 @@ export const formulas: readonly Formula[] = [
     output: { name: 'aggregate', unit: 'mm' },
     source: '[ACI304-2R]',
     calculate: given => aggregateMost(of(given, 'diameter') / 1000, 'angular') * 1000,
+  },
+  {
+    name: 'hose-aggregate-rounded',
+    says: 'Largest well-rounded aggregate a hose may carry.',
+    inputs: [diameter],
+    output: { name: 'aggregate', unit: 'mm' },
+    source: '[ACI304-2R]',
+    caution: 'A rotor-stator pump wears on more than about 8 mm: common practice, no source.',
+    calculate: given => aggregateMost(of(given, 'diameter') / 1000, 'rounded') * 1000,
+  },
+  {
+    name: 'hose-rise',
+    says: 'Pressure that lifts the mix to the nozzle.',
+    inputs: [
+      { name: 'density', unit: 'kg/m³', meaning: 'of the mix', least: 1000, most: 3000, example: 2300 },
+      { name: 'rise', unit: 'm', meaning: 'from pump to nozzle', example: 3 },
+    ],
+    output: { name: 'pressure', unit: 'bar' },
+    source: 'closed form',
+    calculate: given => risePressure(of(given, 'density'), of(given, 'rise')) / 1e5,
+  },
+  {
+    name: 'hose-wall-stress',
+    says: 'Shear stress at the wall of a hose; the whole mix shears where it is over the yield stress.',
+    inputs: [
+      { name: 'pressure', unit: 'bar', meaning: 'drop along the hose', least: 0, example: 10 },
+      length,
+      diameter,
+    ],
+    output: { name: 'stress', unit: 'Pa' },
+    source: 'closed form',
+    calculate: given => wallStress(hoseOf(given), of(given, 'pressure') * 1e5),
+  },
+  {
+    name: 'hose-stopped',
+    says: 'Temperature of the mix in a hose after the pump has stood still.',
+    inputs: [
+      { name: 'before', unit: '°C', meaning: 'mix when it stopped', example: 25 },
+      { name: 'end', unit: '°C', meaning: 'that the hose tends to in air and sun', example: 50 },
+      { name: 'stopped', unit: 'min', meaning: 'since', least: 0, example: 20 },
+      diameter,
+      {
+        name: 'conductance',
+        unit: 'W/m²K',
+        meaning: 'through the hose wall',
+        least: 1,
+        most: 30,
+        example: 10,
+      },
+      { name: 'density', unit: 'kg/m³', meaning: 'of the mix', least: 1000, most: 3000, example: 2150 },
+      { name: 'specificHeat', unit: 'kJ/kgK', meaning: 'of the mix', least: 0.8, most: 1.6, example: 1.1 },
+    ],
+    output: { name: 'temperature', unit: '°C' },
+    source: 'closed form',
+    caution:
+      'One temperature across the hose, without heat of hydration. Release pressure before opening a hose.',
+    calculate: given =>
+      stoppedHoseTemperature(
+        {
+          diameter: of(given, 'diameter') / 1000,
+          end: of(given, 'end'),
+          conductance: of(given, 'conductance'),
+          density: of(given, 'density'),
+          specificHeat: of(given, 'specificHeat') * 1000,
+        },
+        of(given, 'before'),
+        of(given, 'stopped') * 60,
+      ),
   },
 ]
 

@@ -11,7 +11,13 @@ import type { Hose } from './bingham-pipe.js'
 
 const GRAVITY = 9.81
 
-/** Pressure [Pa] that lifts the mix to the nozzle: ρ·g·Δz. Closed form; negative when the hose runs downhill. */
+/**
+ * Pressure [Pa] that lifts the mix to the nozzle: p = ρ·g·Δz.
+ *
+ * Source   closed form (hydrostatics).
+ * Range    any rise; negative where the hose runs downhill.
+ * Assumes  the hose is full.
+ */
 export const risePressure = (density: KilogramsPerCubicMetre, rise: Metres): Pascals =>
   density * GRAVITY * rise
 

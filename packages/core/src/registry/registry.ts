@@ -9,10 +9,11 @@ import { formulas as pump } from '../pump/index.js'
 import { formulas as route } from '../route/index.js'
 import { formulas as stand } from '../stand/index.js'
 import { formulas as tally } from '../tally/index.js'
+import { formulas as trial } from '../trial/index.js'
 import { formulas as wall } from '../wall/index.js'
 import { formulas as weather } from '../weather/index.js'
 
 /** Every formula of the product: what `calc`, the app and the tests read. */
 export const allFormulas: readonly Formula[] = [
-  ...[bond, campaign, cure, machine, mix, pour, pump, route, stand, tally, wall, weather].flat(),
+  ...[bond, campaign, cure, machine, mix, pour, pump, route, stand, tally, trial, wall, weather].flat(),
 ].sort((a, b) => (a.name < b.name ? -1 : 1))

@@ -53,7 +53,13 @@ export function bucklingHeight(wall: RisingWall, upTo: Metres): BucklingHeight {
   return { kind: 'none', upTo }
 }
 
-/** L₀ = (D₀/ρgh)^⅓, the length all heights of the literature are measured in [m]. */
+/**
+ * The length all heights of the literature are measured in, in m: L₀ = (D₀/ρgh)^⅓, D₀ = E₀·h³/12(1 − ν²).
+ *
+ * Source   [Suiker2018], closed form.
+ * Range    any leaf.
+ * Assumes  the stiffness of material just laid.
+ */
 export function lengthUnit({ thickness, density, gravity, poisson, curing }: RisingWall): Metres {
   const rigidity = (curedModulus(curing, 0) * thickness ** 3) / (12 * (1 - poisson ** 2))
   return Math.cbrt(rigidity / (density * gravity * thickness))

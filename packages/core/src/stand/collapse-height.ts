@@ -44,8 +44,8 @@ export const criticalRise = (rate: number, shape: number, weight: number): Metre
 /**
  * Height at which the foot yields when strength approaches an end value: H̄ = r + (1 − r)·exp(−ξ̄·H̄), lengths in σ₀/ρg.
  *
- * @param end   r = σ∞/σ₀
- * @param rate  ξ̄ = ξ·σ₀/(ρg·rise)
+ * @param end   r = σ∞/σ₀ [1]
+ * @param rate  ξ̄ = ξ·σ₀/(ρg·rise) [1]
  *
  * Source   [Suiker2018], from memory; the equation is exact.
  * Range    r > 0, ξ̄ ≥ 0: one positive root, at or under r for r > 1.
@@ -68,7 +68,7 @@ export function exponentialCollapseHeight(end: number, rate: number): number {
  *
  * @param knee   τs at trf [Pa], trf [s]
  * @param rate   A after the knee [Pa/s]
- * @param shape  α = 2·F_AR, F_AR ≥ 1 for squat layers
+ * @param shape  α = 2·F_AR [1], F_AR ≥ 1 for squat layers
  * @param layer  weight of one layer ρgh [Pa], time per layer T [s]
  *
  * Source   [Kruger2019], algebra derived anew.

@@ -25,7 +25,7 @@ export const curvedInertiaGain = (thickness: Metres, radius: Metres, length: Met
  * @param leaf    thickness h, radius R, length b along the middle line [m]
  * @param height  over the foot H [m]
  *
- * Source   the exponents and the 0.9 are fitted under our own whole-section shells (14 arcs of 45–270°, R 0.5–4 m,
+ * Source   derived: the exponents and the 0.9 are fitted under our own whole-section shells (14 arcs of 45–270°, R 0.5–4 m,
  *          h 50 and 200 mm, H 0.6 and 1 m; the shells bear 1.05 to 1.4 times as much); one arc checked with CalculiX 2.20.
  * Range    those arcs. Not published: a screening value, the whole-section model decides.
  * Assumes  no return at either end; a return only helps.

@@ -21,7 +21,7 @@ export const greenhillHeight = (modulus: Pascals, radius: Metres, density: numbe
 /**
  * Height at which a free wall with linear curing buckles, in units of L₀, by the published fit 1.98635 + 0.996·ξ̄^0.793.
  *
- * @param rate  ξ̄ = ξ·L₀/rise
+ * @param rate  ξ̄ = ξ·L₀/rise [1]
  *
  * Source   [Suiker2018], from memory; checked against exact integration.
  * Range    0 ≤ ξ̄ ≤ 5, within 3.5 %; beyond it is wrong (true growth is √ξ̄).

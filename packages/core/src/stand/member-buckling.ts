@@ -67,7 +67,7 @@ function ringModulus(lift: LiftAge, layers: number, { growth }: BucklingRules): 
  * @param modulus  E of the material at 0.35·H [Pa]
  * @param weight   ρg [N/m³]
  *
- * Source   classical buckling of a thin cylinder under axial load, 1/√(3(1 − ν²)) with ν = 0.3, from memory; the level of E is
+ * Source   closed form: classical buckling of a thin cylinder under axial load, 1/√(3(1 − ν²)) with ν = 0.3, from memory; the level of E is
  *          set under our own whole-section shells (11 cylinders, R 0.25–3 m, stiffness 1 to 20-fold from top to foot: the
  *          shells bear 1.05 to 1.6 times as much), one of them checked with CalculiX 2.20.
  * Range    R/h 6 to 40. Screening; the whole-section model decides.

@@ -69,9 +69,9 @@ export const crackingPressure = (
 ): Pascals => (2 * (tension + wall.weight * wall.height) * wall.sectionModulus) / wall.height ** 2
 
 /**
- * Factor on the design wind speed while something is under construction.
+ * Factor on the design wind speed while something is under construction: V = k·V_design, k from 0.75 under six weeks to 0.9.
  *
- * @param weeks  the state lasts
+ * @param weeks  the state lasts [weeks]
  *
  * Source   [ASCE37], from memory.
  * Range    up to five years.

@@ -45,7 +45,7 @@ export function fitBeadModel(trials: readonly BeadTrial[], units: Units = 'metri
   const fill = mean(fills)
   const fillError = standardDeviation(fills) / Math.sqrt(fills.length)
   const points = trials.map(trial => {
-    const expected = beadWidth({ fill }, trial.flow, trial.speed, trial.height)
+    const expected = beadWidth(fill, trial.flow, trial.speed, trial.height)
     return { at: trial.at, expected, residual: trial.width - expected }
   })
   const free = trials.length - 1
@@ -62,17 +62,35 @@ export function fitBeadModel(trials: readonly BeadTrial[], units: Units = 'metri
   })
 }
 
-/** Width [m] of the bead that a flow and a speed lay at a height. */
+/**
+ * Width of the bead that a flow and a speed lay at a height, in m.
+ *
+ *   w = f·Q/(v·h) + h·(1 − π/4)
+ *
+ * @param fill  f [1], by the site's bead trials; 1: all that is pumped lies
+ *
+ * Source   closed form: conservation of volume into a rectangle with half-round sides.
+ * Range    w ≥ h.
+ * Assumes  the nozzle holds the height.
+ */
 export const beadWidth = (
-  { fill }: Pick<BeadModel, 'fill'>,
+  fill: number,
   flow: CubicMetresPerSecond,
   speed: MetresPerSecond,
   height: Metres,
 ): Metres => (fill * flow) / speed / height + height * (1 - Math.PI / 4)
 
-/** Flow [m³/s] that lays a bead of this width and height at a speed. */
+/**
+ * Flow to pump for a bead of this width and height at a speed, in m³/s: Q = A·v/f, A of the bead's section.
+ *
+ * @param fill  f [1], by the site's bead trials
+ *
+ * Source   closed form: conservation of volume.
+ * Range    width ≥ height.
+ * Assumes  as `beadWidth`.
+ */
 export const flowForBead = (
-  { fill }: Pick<BeadModel, 'fill'>,
+  fill: number,
   width: Metres,
   height: Metres,
   speed: MetresPerSecond,

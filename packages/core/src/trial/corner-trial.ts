@@ -54,6 +54,18 @@ export function fitCornerModel(trials: readonly CornerTrial[], units: Units = 'm
   })
 }
 
+/**
+ * How many times wider than on the straight a bead comes out where the nozzle is slow: w/w₀ = (v/v₀)^−s.
+ *
+ * @param slowDown  v/v₀ [1], speed in the corner over the speed before it
+ * @param swelling  s [1], by the site's corner trials: 0 the pump follows the nozzle, 1 it does not
+ *
+ * Source   closed form for s = 0 and nearly for 1; the power between them is ours, derived from the site's trials.
+ * Range    the slow-downs tried.
+ * Assumes  the nozzle holds the height.
+ */
+export const cornerWidening = (slowDown: number, swelling: number): number => slowDown ** -swelling
+
 function badTrial(trial: CornerTrial, units: Units): Problem[] {
   const speeds = [trial.cornerSpeed, trial.straightSpeed]
   const widths = [trial.cornerWidth, trial.straightWidth]

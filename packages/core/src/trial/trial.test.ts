@@ -91,8 +91,8 @@ describe('fitBeadModel', () => {
           fc.double({ min: 0.02, max: 0.3, noNaN: true }),
         ),
         ([width, speed]) => {
-          const flow = flowForBead({ fill: 0.93 }, width, 0.02, speed)
-          expect(beadWidth({ fill: 0.93 }, flow, speed, 0.02)).toBeCloseTo(width, 12)
+          const flow = flowForBead(0.93, width, 0.02, speed)
+          expect(beadWidth(0.93, flow, speed, 0.02)).toBeCloseTo(width, 12)
         },
       ),
     ))

@@ -78,13 +78,26 @@ export function nozzleTemperature(supply: Supply, hour: SupplyHour, water: Celsi
   return rest + slope * water
 }
 
-/** The mixing water [°C] with which the nozzle would just meet a target; below about 2 °C only ice gets there. */
+/**
+ * The mixing water [°C] with which the nozzle would just meet a target: Tw = (T − rest)/slope of `nozzleTemperature`.
+ *
+ * Source   closed form: `nozzleTemperature` [ACI305-2010] is a straight line in the water's temperature.
+ * Range    answers below about 2 °C mean that only ice gets there.
+ * Assumes  as `nozzleTemperature`.
+ */
 export function waterForTarget(supply: Supply, hour: SupplyHour, target: Celsius, ice: Share = 0): Celsius {
   const { slope, rest } = nozzleLine(supply, hour, ice)
   return (target - rest) / slope
 }
 
-/** The share of the mixing water, at this temperature, to give as ice so that the nozzle just meets a target; 0 if none is needed. */
+/**
+ * The share of the mixing water, at this temperature, to give as ice so that the nozzle just meets a target: i = (T₀ − T)/(T₀ − T₁),
+ * T₀ and T₁ the nozzle without ice and with nothing else. 0 if none is needed.
+ *
+ * Source   closed form: `nozzleTemperature` [ACI305-2010] is a straight line in the share of ice.
+ * Range    up to about half of the water, best below a fifth: over 1 no ice gets there.
+ * Assumes  all ice melts before the nozzle.
+ */
 export function iceForTarget(supply: Supply, hour: SupplyHour, target: Celsius, water: Celsius): Share {
   const without = nozzleTemperature(supply, hour, water)
   const gain = without - nozzleTemperature(supply, hour, water, 1)
