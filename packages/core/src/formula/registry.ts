@@ -1,6 +1,6 @@
 import { convertUnit, type Dimension, dimensionsOf, parseQuantity, writeQuantity } from '../quantity/index.js'
 import type { Problem, Result } from '../result/index.js'
-import { closestName, failure, success } from '../result/index.js'
+import { Bug, closestName, failure, success } from '../result/index.js'
 import type { Formula, FormulaInput } from './formula.js'
 
 export interface CalculationInput {
@@ -52,10 +52,20 @@ export function calculateFormula(
     else problems.push(...read.problems)
   }
   if (problems.length > 0) return failure(problems)
-  const value = formula.calculate(Object.fromEntries(inputs.map(each => [each.name, each.value])))
+  const value = worked(formula, inputs)
   return Number.isFinite(value)
     ? success(calculation(formula, inputs, value))
-    : failure([noAnswer(formula, value)])
+    : failure([noAnswer(formula, inputs, value)])
+}
+
+/** What a formula takes for granted it asserts: with an input outside its range that is no mistake of ours, but no answer. */
+function worked(formula: Formula, inputs: readonly CalculationInput[]): number {
+  try {
+    return formula.calculate(Object.fromEntries(inputs.map(each => [each.name, each.value])))
+  } catch (thrown) {
+    if (thrown instanceof Bug && warningsOf(formula, inputs).length > 0) return Number.NaN
+    throw thrown
+  }
 }
 
 const calculation = (formula: Formula, inputs: readonly CalculationInput[], value: number): Calculation => ({
@@ -67,19 +77,27 @@ const calculation = (formula: Formula, inputs: readonly CalculationInput[], valu
   source: formula.source,
   ...(formula.caution ? { caution: formula.caution } : {}),
   inputs,
-  warnings: formula.inputs.flatMap((input, index) => rangeWarning(input, inputs[index])),
+  warnings: warningsOf(formula, inputs),
 })
 
-const noAnswer = (formula: Formula, value: number): Problem => ({
-  code: 'formula/no-answer',
-  at: formula.name,
-  say: `${formula.name} has no finite answer for these inputs (${neverWords(formula, value)}); compare them with the ranges its source allows`,
-})
+const warningsOf = (formula: Formula, inputs: readonly CalculationInput[]): readonly string[] =>
+  formula.inputs.flatMap((input, index) => rangeWarning(input, inputs[index]))
 
-/** What infinity stands for where the formula says it: `∞: it never does`. */
+function noAnswer(formula: Formula, inputs: readonly CalculationInput[], value: number): Problem {
+  const outside = warningsOf(formula, inputs)
+  const why = outside.length > 0 ? outside.join('; ') : neverWords(formula, value)
+  return {
+    code: 'formula/no-answer',
+    at: formula.name,
+    say: `${formula.name} has no finite answer for these inputs: ${why}`,
+  }
+}
+
+/** What no number stands for, where the formula says it: `∞: it never does`, `none where even 30 kPa is too much`. */
 function neverWords({ says }: Formula, value: number): string {
-  const never = /∞: ([^.;]*)/.exec(says)?.[1]
-  return value === Number.POSITIVE_INFINITY && never ? never : String(value)
+  const never =
+    value === Number.POSITIVE_INFINITY ? /∞: ([^.;]*)/.exec(says) : /none where ([^.;]*)/.exec(says)
+  return never?.[1] ?? 'compare them with the ranges its source allows'
 }
 
 function unknownInputs(formula: Formula, given: Readonly<Record<string, string>>): readonly Problem[] {

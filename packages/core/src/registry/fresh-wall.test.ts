@@ -76,6 +76,21 @@ describe('formulas of the fresh wall, in shown units', () => {
       formula(name).inputs.map(each => [each.name, `${each.example} ${each.unit}`.trim()]),
     )
     const read = calculateFormula(formula(name), { ...example, ...more })
-    expect(read.ok ? '' : read.problems[0]!.say).toContain(`(${words})`)
+    expect(read.ok ? '' : read.problems[0]!.say).toMatch(new RegExp(`: ${words}$`))
+  })
+
+  it.each([
+    ['hose-pressure-bingham', { flow: '0 L/min' }, 'flow is 0 L/min, outside the range of the source'],
+    ['yield-stress-linear', { age: '-5 min' }, 'age is -5 min, outside the range of the source'],
+    ['free-buckling-height', { modulus: '0 kPa' }, 'modulus is 0 kPa, outside the range of the source'],
+    ['strip-buckling-height', { curing: '-5 kPa/min' }, 'curing is -5 kPa/min, outside the range'],
+    ['spread-yield-stress', { diameter: '0 mm' }, 'diameter is 0 mm, outside the range'],
+    ['pour-column-rate', { pressure: '10 kPa' }, 'even 30 kPa is too much'],
+  ])('%s of an input that cannot be is a problem that names it', (name, more, words) => {
+    const example = Object.fromEntries(
+      formula(name).inputs.map(each => [each.name, `${each.example} ${each.unit}`.trim()]),
+    )
+    const read = calculateFormula(formula(name), { ...example, ...more })
+    expect(read.ok ? '' : read.problems[0]!.say).toContain(words)
   })
 })
