@@ -71,6 +71,8 @@ export interface Embed {
   readonly width: Metres
   readonly height: Metres
   readonly depth: Metres
+  /** Of a niche or chase left as a gap: `corbelled` closes within its height, layer by layer; flat unless said. */
+  readonly head?: 'corbelled'
   /** `gap`: the bead goes round it; `cut`: sliced from the soft wall; `set`: laid on a layer and printed over. */
   readonly method: 'gap' | 'cut' | 'set'
 }

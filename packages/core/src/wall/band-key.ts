@@ -1,5 +1,6 @@
 import type { Column, Wall } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
+import { embedAt } from './embed-at.js'
 import { standsAt, type WallParts } from './parts.js'
 import { liesAt, opensAt, shapesPlan } from './recess.js'
 import { reliefPhase } from './relief.js'
@@ -30,6 +31,7 @@ export function bandKey(
       .map(({ id, wall, at, width }) => [id, wall, at, width]),
     embeds
       .filter(embed => own.has(embed.wall) && liesAt(embed, z) && shapesPlan(embed))
+      .map(embed => embedAt(embed, z, print))
       .map(({ id, wall, kind, face, at, width, depth, method }) => [
         id,
         wall,

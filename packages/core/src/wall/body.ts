@@ -2,6 +2,7 @@ import { difference, polygonArea, type Region, unionRings } from '../geometry/in
 import type { PrintRules, Wall } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
 import type { Section } from '../section/index.js'
+import { embedAt } from './embed-at.js'
 import { type KnownPolygons, knownPolygons } from './known-polygons.js'
 import type { WallParts } from './parts.js'
 import { standsAt } from './parts.js'
@@ -54,13 +55,15 @@ export function bodiesAt(
 }
 
 /** What cuts the section's walls at height z. */
-function cutters({ openings, embeds }: WallParts, { stretches }: SectionPlan, z: Metres): string {
+function cutters({ openings, embeds, print }: WallParts, { stretches }: SectionPlan, z: Metres): string {
   const own = new Set(stretches.map(({ wall }) => wall.id))
   const cutting = [
     ...openings.filter(opening => own.has(opening.wall) && opensAt(opening, z)),
-    ...embeds.filter(embed => own.has(embed.wall) && embed.method === 'gap' && liesAt(embed, z)),
+    ...embeds
+      .filter(embed => own.has(embed.wall) && embed.method === 'gap' && liesAt(embed, z))
+      .map(embed => embedAt(embed, z, print)),
   ]
-  return cutting.map(({ id }) => id).join(' ')
+  return cutting.map(({ id, width }) => `${id} ${width}`).join(' ')
 }
 
 function shellCacheKey({ stretches, junctions }: SectionPlan, z: Metres): string {
@@ -119,7 +122,7 @@ function cutsOf(parts: WallParts, shell: Shell, z: Metres): readonly Cut[] {
       .map(opening => openingCut(opening, wall, outermost))
     const embeds = parts.embeds
       .filter(embed => embed.wall === wall.id && liesAt(embed, z) && touches(wall, embed.at, embed.width))
-      .flatMap(embed => embedCut(embed, wall, outermost, parts.print) ?? [])
+      .flatMap(embed => embedCut(embedAt(embed, z, parts.print), wall, outermost, parts.print) ?? [])
     return [...openings, ...embeds]
   })
 }

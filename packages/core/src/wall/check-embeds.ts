@@ -1,11 +1,13 @@
-import type { Embed, Wall } from '../job/index.js'
+import type { Embed, PrintRules, Wall } from '../job/index.js'
 import type { Units } from '../limit/index.js'
 import type { Metres } from '../quantity/index.js'
 import type { Problem } from '../result/index.js'
 import { drawn, hostWall, outsideAlong, problem, sayLength, sayThickness } from './check-words.js'
+import { headLayers, stepMost } from './embed-at.js'
 import { findJunctions, type Junction } from './junction.js'
 import { wallsMet } from './met-wall.js'
 import type { WallParts } from './parts.js'
+import { cutsThrough } from './recess.js'
 
 export function checkEmbeds({ walls, embeds, print, units }: WallParts): readonly Problem[] {
   const junctions = findJunctions(walls.filter(({ centreline }) => centreline.bulges.length > 0))
@@ -17,6 +19,7 @@ export function checkEmbeds({ walls, embeds, print, units }: WallParts): readonl
       ...outsideAlong(embed, embed.width, host, at, 'Embed', 'embed/outside-wall', units),
       ...outsideUpward(embed, host.wall, at, units),
       ...checkSize(embed, host.wall, at, units),
+      ...checkHead(embed, host.wall, print, at, units),
       ...inJunction(embed, junctions, print.beadWidth, at, units),
     ]
   })
@@ -58,6 +61,50 @@ function outsideUpward(
       'embed/outside-height',
       `${at}.bottom`,
       `Embed ${id} goes from ${sayLength(bottom, units)} to ${sayLength(top, units)}, but wall ${wall.id} from ${sayLength(wall.base, units)} to ${sayLength(wall.top, units)}; move it.`,
+    ),
+  ]
+}
+
+/** A corbelled head closes within the height of what is left free as a gap. */
+function checkHead(
+  embed: Embed,
+  wall: Wall,
+  print: PrintRules,
+  at: string,
+  units?: Units,
+): readonly Problem[] {
+  const { id, kind, head, method, face, height } = embed
+  if (head !== 'corbelled') return []
+  const [said, thick] = [
+    (length: Metres) => sayLength(length, units),
+    (length: Metres) => sayThickness(length, units),
+  ]
+  if ((kind !== 'niche' && kind !== 'chase') || method !== 'gap' || face === 'middle')
+    return [
+      problem(
+        'embed/no-head',
+        `${at}.head`,
+        `Embed ${id} (${kind}, ${method}, ${face}) has a corbelled head; only niches and chases left as a gap, in a face or right through, can have one.`,
+      ),
+    ]
+  if (face !== 'through' && cutsThrough(embed, wall, print))
+    return [
+      problem(
+        'embed/no-head',
+        `${at}.head`,
+        `Embed ${id} leaves less than a bead of wall ${wall.id}, so that its head has no back to close on; make it shallower, or its face through.`,
+      ),
+    ]
+  const needed = (headLayers(embed, print) + 1) * print.layerHeight
+  if (needed <= height + drawn) return []
+  const step = `${thick(stepMost(print))} a layer`
+  return [
+    problem(
+      'embed/head-too-low',
+      `${at}.height`,
+      Number.isFinite(needed)
+        ? `The head of ${id} closes by ${step} and needs ${said(needed)}, but ${id} is ${said(height)} high; make it higher, narrower or shallower, or its head flat.`
+        : `The head of ${id} cannot close: print.overhang allows ${step}; allow more, or make it flat.`,
     ),
   ]
 }

@@ -2,6 +2,7 @@ import { dot, pathLength } from '../geometry/index.js'
 import type { PrintRules } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
 import { cornersOf, innerReach, tieStart } from './corner.js'
+import { embedAt } from './embed-at.js'
 import type { Arm, Junction } from './junction.js'
 import { slack, standsAt, tieSetback, type WallParts } from './parts.js'
 import { foreignOwners, shellKey } from './precedence.js'
@@ -72,6 +73,7 @@ const columnRuns = ({ columns }: WallParts, { wall }: PlacedStretch, back: Metre
 function embedRuns({ embeds, print }: WallParts, { wall }: PlacedStretch, z: Metres): readonly Run[] {
   return embeds
     .filter(embed => embed.wall === wall.id && liesAt(embed, z) && shapesPlan(embed))
+    .map(embed => embedAt(embed, z, print))
     .map(({ at, width, method, face }) => {
       // A recess is lined by a wythe of its own; in the cavity or cut later there is none.
       const lined = method === 'gap' && face !== 'middle'

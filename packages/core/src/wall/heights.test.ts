@@ -2,7 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { house } from './fixtures/house.js'
 import { fixture, line, opening, wall } from './fixtures/invented.js'
-import { bandLimits, heightSnaps, layerCount, layerMiddle, layersBelow } from './heights.js'
+import { bandLimits, heightSnaps, layerCount } from './heights.js'
+import { layerMiddle, layersBelow } from './layers.js'
 
 describe('layersBelow', () => {
   // hand: a layer lies below a height when its middle does.

@@ -1,6 +1,8 @@
 import type { Metres } from '../quantity/index.js'
 import type { Section } from '../section/index.js'
 import type { Snap } from './bead.js'
+import { headLayers } from './embed-at.js'
+import { layersBelow } from './layers.js'
 import type { WallParts } from './parts.js'
 import { shapesPlan } from './recess.js'
 import { reliefVariesWithHeight } from './relief.js'
@@ -10,13 +12,6 @@ export interface LayerRange {
   readonly fromLayer: number
   readonly toLayer: number
 }
-
-/** Layer n fills the heights from (n − 1)·h to n·h; its plan is the one at its middle. */
-export const layerMiddle = (layer: number, layerHeight: Metres): Metres => (layer - 0.5) * layerHeight
-
-/** Layers whose middle lies below a height: the height snapped to whole layers; halves go down. */
-export const layersBelow = (height: Metres, layerHeight: Metres): number =>
-  Math.max(0, Math.ceil(height / layerHeight - 0.5 - 1e-9))
 
 /** From the slab to the top of the section's tallest wall. */
 export const layerCount = (parts: WallParts, section: Section): number =>
@@ -41,8 +36,8 @@ function levels(parts: WallParts, section: Section): readonly Level[] {
       { what: `${id} head`, z: head },
       ...(lintel ? [{ what: `${id} lintel top`, z: head + lintel.height }] : []),
     ])
-  const embeds = parts.embeds
-    .filter(embed => ids.has(embed.wall) && shapesPlan(embed))
+  const embeds = embedsOf(parts, section)
+    .filter(shapesPlan)
     .flatMap(({ id, bottom, height }) => [
       { what: `${id} bottom`, z: bottom },
       { what: `${id} top`, z: bottom + height },
@@ -59,8 +54,8 @@ export function heightSnaps(parts: WallParts, section: Section): readonly Snap[]
 }
 
 /**
- * The layers of a section in bands of one plan each, from the slab up. Layers in a relief that changes with height are
- * bands of their own. Walls elsewhere in the plan count too where they meet the section: they may end lower.
+ * The layers of a section in bands of one plan each, from the slab up. Layers in a relief that changes with height, or in a
+ * corbelled head, are bands of their own. Walls elsewhere in the plan count too where they meet the section: they may end lower.
  */
 export function bandLimits(parts: WallParts, section: Section): readonly LayerRange[] {
   const h = parts.print.layerHeight
@@ -70,9 +65,16 @@ export function bandLimits(parts: WallParts, section: Section): readonly LayerRa
   for (const wall of parts.walls) for (const z of [wall.base, wall.top]) cuts.add(layersBelow(z, h))
   for (const wall of wallsOf(parts, section).filter(reliefVariesWithHeight))
     for (let n = layersBelow(wall.base, h); n <= layersBelow(wall.top, h); n++) cuts.add(n)
+  for (const embed of embedsOf(parts, section)) {
+    const top = layersBelow(embed.bottom + embed.height, h)
+    for (let n = Math.max(0, top - headLayers(embed, parts.print)); n < top; n++) cuts.add(n)
+  }
   const sorted = [...cuts].filter(n => n <= count).sort((a, b) => a - b)
   return sorted.slice(1).map((toLayer, i) => ({ fromLayer: sorted[i]! + 1, toLayer }))
 }
+
+const embedsOf = ({ embeds }: WallParts, { stretches }: Section) =>
+  embeds.filter(embed => stretches.some(({ wall }) => wall === embed.wall))
 
 const wallsOf = ({ walls }: WallParts, section: Section) => {
   const ids = new Set(section.stretches.map(stretch => stretch.wall))

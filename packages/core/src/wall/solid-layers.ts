@@ -1,8 +1,10 @@
 import type { Metres } from '../quantity/index.js'
 import type { Stretch } from '../section/index.js'
+import { embedAt } from './embed-at.js'
 import { facesMeet, type Run, takeAway } from './free-run.js'
-import { bandLimits, type LayerRange, layerMiddle } from './heights.js'
+import { bandLimits, type LayerRange } from './heights.js'
 import type { Junction } from './junction.js'
+import { layerMiddle } from './layers.js'
 import { standsAt, type WallParts } from './parts.js'
 import { cutsThrough, liesAt, opensAt } from './recess.js'
 import { holdsArm, type PlacedStretch, placeSection } from './section-plan.js'
@@ -41,9 +43,10 @@ function isSolid(
   if (!standsAt(wall, z)) return false
   const open = [
     ...parts.openings.filter(each => each.wall === wall.id && opensAt(each, z)),
-    ...parts.embeds.filter(
-      each => each.wall === wall.id && liesAt(each, z) && cutsThrough(each, wall, parts.print),
-    ),
+    ...parts.embeds
+      .filter(each => each.wall === wall.id && liesAt(each, z))
+      .map(each => embedAt(each, z, parts.print))
+      .filter(each => cutsThrough(each, wall, parts.print)),
   ].map(({ at, width }) => ({ from: at - width / 2, to: at + width / 2 }))
   return takeAway({ from, to }, [...open, ...taken]).some(
     free => free.to - free.from >= parts.print.beadWidth - 1e-6,
