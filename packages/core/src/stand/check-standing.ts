@@ -1,5 +1,5 @@
 import { sayQuantity, type Units } from '../limit/index.js'
-import { stiffness, yieldStress } from '../mix/index.js'
+import { sayTestValue, stiffness, yieldStress } from '../mix/index.js'
 import type { Problem } from '../result/index.js'
 import type { StandingInput } from './standing.js'
 
@@ -100,12 +100,6 @@ function geometryProblems({ sections, units = 'metric' }: Checked): readonly Pro
 
 const size = (length: number, units: Units): string => sayQuantity(1000 * length, 'mm', units)
 
-/** Small stresses and none, as they are: rounded to kPa they would all read the same. */
-const stress = (value: number, units: Units): string =>
-  units === 'metric'
-    ? `${Number(value.toPrecision(3))} Pa`
-    : `${Number((value / 6894.757).toPrecision(3))} psi`
-
 const problem = (
   code: string,
   at: string,
@@ -116,7 +110,7 @@ const problem = (
 ): Problem => ({
   code,
   at,
-  say: `The ${what} ${age === 0 ? 'at the nozzle' : `at an age of ${sayQuantity(age, 's', units)}`} is ${stress(found, units)}; it has to be above 0. Check the tests the mix was fitted from, or the mix the job writes.`,
+  say: `The ${what} ${age === 0 ? 'at the nozzle' : `at an age of ${sayQuantity(age, 's', units)}`} is ${sayTestValue('stress', found, units)}; it has to be above 0. Check the tests the mix was fitted from, or the mix the job writes.`,
   values: { found: String(found), age },
 })
 

@@ -129,6 +129,17 @@ describe('what is said of bad input for standing', () => {
     expect(said.length).toBeGreaterThan(6)
     expect(said.flatMap(each => foreignUnits(each, units))).toEqual([])
   })
+  it('tells a modulus that falls below zero in the unit it is thought in, and one that is none', () => {
+    const lower = { ...soft, stiffness: { start: 2e5, rate: -100, bend: 0 } }
+    const said = (stiffness: MixModel['lower']['stiffness']) =>
+      checkStanding(inputOf({ ...defaultMix, lower: { ...lower, stiffness } }))
+        .map(({ say }) => say)
+        .join(' ')
+    expect(said(lower.stiffness)).toMatch(/The stiffness at an age of [\d.]+ h is -[\d.]+ (kPa|MPa);/)
+    expect(said({ start: Number.NaN, rate: 0, bend: 0 })).toContain(
+      'The stiffness at the nozzle is no number;',
+    )
+  })
   it('tells a stress of nothing from a small one, and when', () => {
     const said = checkStanding(input)
       .map(({ say }) => say)

@@ -76,7 +76,7 @@ export function quantity(dimension: Dimension, own: Bounds = {}) {
       return refuse(
         context,
         'job/out-of-range',
-        `${input} is out of range; allowed is ${low} to ${high} ${inside}`.trim(),
+        `${input} is out of range; allowed is ${own.above ? `more than ${low}, up to` : `${low} to`} ${high} ${inside}`.trim(),
       )
     return result.value
   }

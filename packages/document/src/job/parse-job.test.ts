@@ -61,6 +61,14 @@ describe('a job', () => {
     expect(pump.settingPerFlow / 60_000).toBeCloseTo(10, 9)
     expect(pump.settingIdle).toBe(15)
   })
+  it('says that a bound itself is not allowed where it is not', () => {
+    const said = (stiffness: string) =>
+      problems(job({}, `mix: { stiffness: { start: ${stiffness}, rate: 0 Pa/s } }`))
+    expect(said('0 Pa')[0]!.say).toContain(
+      '0 Pa is out of range; allowed is more than 0, up to 1000000000 Pa',
+    )
+    expect(said('1 Pa')).toEqual([])
+  })
   it('west and south are negative', () => expect(good(job()).job.site.longitude).toBe(-3.4))
   it('carries the weather it names, and where the drawing and the tests are', () => {
     expect(good(job()).weather).toEqual({
