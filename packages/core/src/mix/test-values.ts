@@ -66,6 +66,7 @@ function sayAge(seconds: number): string {
 function sayPressure(pascals: number, units: Units): string {
   if (units === 'imperial') return `${short(pascals / 6894.757)} psi`
   const size = Math.abs(pascals)
+  if (size >= 1e9) return `${short(pascals / 1e9)} GPa`
   if (size >= 1e6) return `${short(pascals / 1e6)} MPa`
   return size >= 1000 ? `${short(pascals / 1000)} kPa` : `${short(pascals)} Pa`
 }
