@@ -44,8 +44,9 @@ export const cementHeat = (cement: Cement): number =>
 /**
  * Heat of hydration of a binder [J/kg]: cement's own + 461 slag + 1800 CaO of the ash + 300 silica fume, J/g
  *
- * Source   [SchindlerFolliard2005], read second-hand (a state transport department's notebook). [Riding2012] has 330 for silica fume as
- *          far as remembered: for a tenth of it 3 J/g, under a hundredth of the whole.
+ * Source   [SchindlerFolliard2005], read second-hand (a state transport department's notebook).
+ * Scatter  silica fume in doubt: the notebook adds 300, [Riding2012] 330 as far as remembered, and the formula of 2005 as public
+ *          programs carry it has slag and ash alone. On a tenth of silica fume 3 J/g, under a hundredth of the whole.
  * Range    common blends.
  * Assumes  complete hydration.
  */
