@@ -13,7 +13,7 @@ export interface CoarseShell {
 /** Up to so many rows become one. */
 const TOGETHER = 3
 
-/** Rows with the same beads taken together; none where that would leave fewer than two or hardly fewer rows. */
+/** Rows with the same beads taken together; none where that would leave too many for the search to gain. */
 export function coarseShell(shell: Shell): CoarseShell | undefined {
   const levels = levelsOf(shell)
   const tops: number[] = []
@@ -25,7 +25,7 @@ export function coarseShell(shell: Shell): CoarseShell | undefined {
     else rowsOf.push([row])
     tops[rowsOf.length - 1] = levels[row + 1]!
   }
-  if (rowsOf.length > 0.6 * shell.rows) return undefined
+  if (rowsOf.length > 0.4 * shell.rows) return undefined
   const edges = shell.mesh.edges.map(edge => {
     const { rows } = edge
     return rows ? { ...edge, rows: rowsOf.map(([first]) => rows[first!]!) } : edge

@@ -94,9 +94,9 @@ export function pointStiffness(element: Rectangle, point: ShellPoint): Float64Ar
   const plane = 1 / (1 - poisson ** 2)
   const shear = 1 / (2 * (1 + poisson))
   const matrix = new Float64Array(SIZE * SIZE)
-  const add = (amount: number, a: Float64Array, b: Float64Array) => outer(matrix, amount * point.area, a, b)
+  const add = (amount: number, a: StrainRow, b: StrainRow) => outer(matrix, amount * point.area, a, b)
   const rows = strainRows(point)
-  const plate = (amount: number, [x, y, xy]: readonly Float64Array[]) => {
+  const plate = (amount: number, [x, y, xy]: readonly StrainRow[]) => {
     add(amount * plane, x!, x!)
     add(amount * plane, y!, y!)
     add(amount * plane * poisson, x!, y!)
@@ -133,13 +133,25 @@ const THREE = [
   [Math.sqrt(0.6), 5 / 9],
 ] as const
 
+/** Factors of the unknowns that a strain depends on; all others are nought. */
+interface StrainRow {
+  readonly at: Int32Array
+  readonly factors: Float64Array
+}
+
 /** Rows that turn the unknowns into εx, εy, γxy; κx, κy, κxy; γxn, γyn; and the idle drilling. */
 function strainRows({ value, alongX, alongY }: ShellPoint) {
-  const row = (...terms: readonly (readonly [unknown: number, factor: number, shape: Float64Array])[]) => {
-    const out = new Float64Array(SIZE)
-    for (const [unknown, factor, shape] of terms)
-      for (let i = 0; i < NODES; i++) out[i * UNKNOWNS + unknown]! += factor * shape[i]!
-    return out
+  const row = (
+    ...terms: readonly (readonly [unknown: number, factor: number, shape: Float64Array])[]
+  ): StrainRow => {
+    const [at, factors] = [new Int32Array(NODES * terms.length), new Float64Array(NODES * terms.length)]
+    terms.forEach(([unknown, factor, shape], t) => {
+      for (let i = 0; i < NODES; i++) {
+        at[t * NODES + i] = i * UNKNOWNS + unknown
+        factors[t * NODES + i] = factor * shape[i]!
+      }
+    })
+    return { at, factors }
   }
   return {
     membrane: [row([0, 1, alongX]), row([1, 1, alongY]), row([0, 1, alongY], [1, 1, alongX])],
@@ -181,9 +193,9 @@ export function addGeometric(
     }
 }
 
-function outer(matrix: Float64Array, amount: number, a: Float64Array, b: Float64Array): void {
-  for (let i = 0; i < SIZE; i++) {
-    const left = amount * a[i]!
-    if (left !== 0) for (let j = 0; j < SIZE; j++) matrix[i * SIZE + j]! += left * b[j]!
+function outer(matrix: Float64Array, amount: number, a: StrainRow, b: StrainRow): void {
+  for (let i = 0; i < a.at.length; i++) {
+    const [left, row] = [amount * a.factors[i]!, a.at[i]! * SIZE]
+    for (let j = 0; j < b.at.length; j++) matrix[row + b.at[j]!]! += left * b.factors[j]!
   }
 }

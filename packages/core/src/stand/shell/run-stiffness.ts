@@ -1,7 +1,8 @@
+import type { Pascals } from '../../quantity/index.js'
 import { type BlockMatrix, blockMatrix, blockOf, type Factored, factorBlocks } from './block-cholesky.js'
 import { edgeLength, thicknessIn } from './plan-mesh.js'
 import { NODES, SIZE, UNKNOWNS } from './rectangle.js'
-import { axesOf, nodesOf, rowModuli, type ShellElement, type ShellSystem } from './shell-model.js'
+import { nodesOf, rowModuli, type ShellElement, type ShellSystem } from './shell-model.js'
 import type { ShellRun } from './shell-run.js'
 
 /**
@@ -13,6 +14,8 @@ export interface RunStiffness {
   /** Where the blocks begin in a vector of the run. */
   readonly offsets: Int32Array
   readonly scratch: Float64Array
+  /** The two blocks at its ends, and where they begin in a vector of the run. */
+  readonly ends: readonly { readonly block: number; readonly at: number }[]
 }
 
 /** What two runs have in common when one stiffness serves both. */
@@ -70,7 +73,8 @@ export function runStiffness(
   sizes.forEach((size, i) => {
     offsets[i + 1] = offsets[i]! + size
   })
-  return { matrix, offsets, scratch: new Float64Array(offsets[sizes.length]!) }
+  const ends = [count, 2 * count].map(block => ({ block, at: offsets[block]! }))
+  return { matrix, offsets, ends, scratch: new Float64Array(offsets[sizes.length]!) }
 }
 
 function assemble(
@@ -96,12 +100,9 @@ function assemble(
     const backwards = edges[e]!.from !== positions[k]
     edges[e]!.elements.forEach((element, row) => {
       if (!element) return
-      const [low, high] =
-        turnedOf.get(element) ??
-        [element.low, element.high].map(half => turned(half, Math.cos(turns[k]!), Math.sin(turns[k]!)))
-      turnedOf.set(element, [low!, high!])
-      const [soft, stiff] = moduli[row]!
-      const sum = low!.map((value, i) => soft * value + stiff * high![i]!)
+      const halves = turnedOf.get(element) ?? [element.low, element.high].map(half => turned(half, turns[k]!))
+      turnedOf.set(element, halves)
+      const sum = weighted(halves, moduli[row]!)
       const more = addition(e, row)
       if (more) addShared(sum, more, backwards)
       nodesOf({ firstOf }, piece, row, blocks, firsts)
@@ -114,6 +115,12 @@ function assemble(
       if (flag) matrix.diagonal[block]![a * flags.length + a] = 1
     })
   })
+}
+
+function weighted([low, high]: readonly Float64Array[], [soft, stiff]: readonly [Pascals, Pascals]) {
+  const sum = new Float64Array(SIZE * SIZE)
+  for (let i = 0; i < sum.length; i++) sum[i] = soft * low![i]! + stiff * high![i]!
+  return sum
 }
 
 /** Nodes of an element as they are seen from behind. */
@@ -151,23 +158,21 @@ function addElement(
     }
 }
 
-/** Tᵀ·K·T, three unknowns at a time. */
-function turned(local: Float64Array, cosine: number, sine: number): Float64Array {
-  const axes = axesOf(cosine, sine)
-  const [half, full] = [new Float64Array(SIZE * SIZE), new Float64Array(SIZE * SIZE)]
-  for (let i = 0; i < SIZE; i++)
-    for (let j = 0; j < SIZE; j++) {
-      const base = j - (j % 3)
-      let sum = 0
-      for (let k = 0; k < 3; k++) sum += local[i * SIZE + base + k]! * axes[k * 3 + (j % 3)]!
-      half[i * SIZE + j] = sum
-    }
-  for (let i = 0; i < SIZE; i++)
-    for (let j = 0; j < SIZE; j++) {
-      const base = i - (i % 3)
-      let sum = 0
-      for (let k = 0; k < 3; k++) sum += axes[k * 3 + (i % 3)]! * half[(base + k) * SIZE + j]!
-      full[i * SIZE + j] = sum
-    }
+/** Tᵀ·K·T with the axes of `axesOf`: along, up and outward become x, y and up. */
+function turned(local: Float64Array, turn: number): Float64Array {
+  const [cosine, sine] = [Math.cos(turn), Math.sin(turn)]
+  const full = local.slice()
+  for (let at = 0; at < full.length; at += 3) turnThree(full, at, 1, cosine, sine)
+  for (let i = 0; i < SIZE; i += 3)
+    for (let j = 0; j < SIZE; j++) turnThree(full, i * SIZE + j, SIZE, cosine, sine)
   return full
+}
+
+function turnThree(x: Float64Array, at: number, stride: number, cosine: number, sine: number): void {
+  const along = x[at]!
+  const up = x[at + stride]!
+  const outward = x[at + 2 * stride]!
+  x[at] = cosine * along + sine * outward
+  x[at + stride] = sine * along - cosine * outward
+  x[at + 2 * stride] = up
 }

@@ -1,12 +1,12 @@
 import {
   type BlockMatrix,
   backwardBlocks,
-  blockMatrix,
-  blockOf,
   type Factored,
   factorBlocks,
   forwardBlocks,
 } from './block-cholesky.js'
+import { jointMatrix } from './joint-matrix.js'
+import { type PlacedRun, turnNodes } from './placed-run.js'
 import { UNKNOWNS } from './rectangle.js'
 import { type Addition, type RunStiffness, runKind, runLevels, runStiffness } from './run-stiffness.js'
 import type { ShellSystem } from './shell-model.js'
@@ -22,15 +22,6 @@ export interface ShellFactor {
   readonly joints: BlockMatrix
   /** Where the joints' unknowns begin in the long vector. */
   readonly jointOffsets: Int32Array
-}
-
-interface PlacedRun {
-  readonly stiffness: RunStiffness
-  readonly cosine: number
-  readonly sine: number
-  /** In the long vector: where its blocks between the ends begin, −1 for the ends; and its ends' nodes one by one. */
-  readonly inside: Int32Array
-  readonly ends: readonly [Int32Array, Int32Array]
 }
 
 /**
@@ -79,100 +70,6 @@ function placed(system: ShellSystem, run: ShellRun, stiffness: RunStiffness): Pl
     sine: Math.sin(heading),
     inside: Int32Array.from(blocks, (block, i) => (isEnd(i) ? -1 : offsets[block]!)),
     ends: [nodesAt(positions[0]!), nodesAt(positions[pieces.length]!)],
-  }
-}
-
-function jointMatrix(
-  { nodes, offsets, fixed }: ShellSystem,
-  positions: readonly number[],
-  found: readonly ShellRun[],
-  runs: readonly PlacedRun[],
-): BlockMatrix {
-  const jointOf = new Map(positions.map((position, joint) => [position, joint]))
-  const pairs = found.map(({ positions: own }): [number, number] => [
-    jointOf.get(own[0]!)!,
-    jointOf.get(own[own.length - 1]!)!,
-  ])
-  const matrix = blockMatrix(
-    positions.map(position => nodes.sizes[position]!),
-    pairs,
-  )
-  const known = new Map<RunStiffness, Map<number, Float64Array>>()
-  runs.forEach((run, i) => {
-    const unknowns = run.ends.map(end => Array.from(end).flatMap(first => SIX.map(a => first + a)))
-    const joints = pairs[i]!
-    const byHeading = known.get(run.stiffness) ?? new Map<number, Float64Array>()
-    known.set(run.stiffness, byHeading)
-    const heading = Math.round(found[i]!.heading * 1e9)
-    const between = byHeading.get(heading) ?? stiffnessOfEnds(run)
-    byHeading.set(heading, between)
-    const size = unknowns[0]!.length + unknowns[1]!.length
-    for (const [p, rows] of unknowns.entries())
-      for (const [q, columns] of unknowns.entries()) {
-        const [j, k] = [joints[p]!, joints[q]!]
-        if (matrix.place[j]! < matrix.place[k]!) continue
-        const [target, width] = [blockOf(matrix, j, k), matrix.sizes[k]!]
-        const [rowStart, columnStart] = [offsets[positions[j]!]!, offsets[positions[k]!]!]
-        rows.forEach((row, a) => {
-          if (fixed[row]) return
-          const from = (a + p * unknowns[0]!.length) * size + q * unknowns[0]!.length
-          const to = (row - rowStart) * width - columnStart
-          columns.forEach((column, b) => {
-            if (!fixed[column]) target[to + column]! += between[from + b]!
-          })
-        })
-      }
-  })
-  // A held unknown keeps a one on its diagonal and nothing else: it stays zero.
-  positions.forEach((position, joint) => {
-    const size = nodes.sizes[position]!
-    for (let a = 0; a < size; a++)
-      if (fixed[offsets[position]! + a]) matrix.diagonal[joint]![a * size + a] = 1
-  })
-  return matrix
-}
-
-const SIX = [0, 1, 2, 3, 4, 5]
-
-/** Stiffness of both ends in the building frame, what lies between them free. */
-function stiffnessOfEnds({ stiffness: { matrix }, cosine, sine }: PlacedRun): Float64Array {
-  const [first, last] = matrix.order.slice(-2) as unknown as readonly [number, number]
-  const [a, b] = [matrix.sizes[first]!, matrix.sizes[last]!]
-  const size = a + b
-  const full = new Float64Array(size * size)
-  const copy = (block: Float64Array, rows: number, columns: number, down: number, along: number) => {
-    for (let i = 0; i < rows; i++)
-      for (let j = 0; j < columns; j++) full[(down + i) * size + along + j] = block[i * columns + j]!
-  }
-  copy(matrix.diagonal[first]!, a, a, 0, 0)
-  copy(blockOf(matrix, last, first), b, a, a, 0)
-  copy(matrix.diagonal[last]!, b, b, a, a)
-  mirror(full, size)
-  for (let i = 0; i < size; i++) turnNodes(full, i * size, size, cosine, sine)
-  transpose(full, size)
-  for (let i = 0; i < size; i++) turnNodes(full, i * size, size, cosine, sine)
-  return full
-}
-
-function mirror(square: Float64Array, size: number): void {
-  for (let i = 0; i < size; i++) for (let j = 0; j < i; j++) square[j * size + i] = square[i * size + j]!
-}
-
-function transpose(square: Float64Array, size: number): void {
-  for (let i = 0; i < size; i++)
-    for (let j = 0; j < i; j++) {
-      const [below, above] = [square[i * size + j]!, square[j * size + i]!]
-      square[i * size + j] = above
-      square[j * size + i] = below
-    }
-}
-
-/** Turns displacements and rotations of nodes about the upright axis, from a run's axes into the building's. */
-function turnNodes(x: Float64Array, at: number, length: number, cosine: number, sine: number): void {
-  for (let i = at; i < at + length; i += 3) {
-    const [u, v] = [x[i]!, x[i + 1]!]
-    x[i] = cosine * u - sine * v
-    x[i + 1] = sine * u + cosine * v
   }
 }
 
@@ -235,20 +132,15 @@ function scatterInside({ stiffness: { offsets, scratch }, inside }: PlacedRun, x
   })
 }
 
-function endOffsets({ stiffness: { matrix, offsets } }: PlacedRun): readonly [number, number] {
-  const [first, last] = matrix.order.slice(-2) as unknown as readonly [number, number]
-  return [offsets[first]!, offsets[last]!]
-}
-
 function zeroEnds(run: PlacedRun): void {
-  endOffsets(run).forEach((at, end) => {
+  run.stiffness.ends.forEach(({ at }, end) => {
     run.stiffness.scratch.fill(0, at, at + UNKNOWNS * run.ends[end]!.length)
   })
 }
 
 /** Every node of both ends: where it is in the run's vector and in the long one. */
 function eachEnd(run: PlacedRun, call: (at: number, node: number) => void): void {
-  endOffsets(run).forEach((at, end) => {
+  run.stiffness.ends.forEach(({ at }, end) => {
     run.ends[end]!.forEach((node, i) => {
       call(at + UNKNOWNS * i, node)
     })
