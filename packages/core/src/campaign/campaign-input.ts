@@ -45,8 +45,12 @@ export interface CampaignInput {
   readonly pins?: readonly Pin[]
   /** What counts first in choosing the days; `soonest` where absent. */
   readonly aim?: Aim
-  /** What a print day of the machine and an hour of the whole crew cost, for `cheapest`. */
-  readonly prices?: { readonly machinePerDay: number; readonly crewPerHour: number }
+  /** What a print day of the machine, the mix washed out on it and an hour of the whole crew cost, for `cheapest`. */
+  readonly prices?: {
+    readonly machinePerDay: number
+    readonly crewPerHour: number
+    readonly washedOutPerDay?: number
+  }
 }
 
 /**

@@ -1,23 +1,30 @@
-import { compareWeighed, type Weights, weightsOf } from './aim.js'
+import { weightsOf } from './aim.js'
 import type { Breadth } from './day-options.js'
 import { searchExact } from './exact-search.js'
 import { type Ground, type Stand, standAtStart } from './ground.js'
 import { type Bounds, finishBound, prepareBounds } from './lower-bound.js'
 import { confirmTrail, putToPhysics } from './put-to-physics.js'
 import { NEVER } from './section-clock.js'
+import { type Shortest, settledCampaigns } from './settled-campaigns.js'
 import { comparePleasant } from './trail.js'
-import { type Found, type KnownOptions, searchCalm, searchWeighed, searchWide } from './wide-search.js'
+import { type Found, type KnownOptions, searchCalm, searchWide } from './wide-search.js'
 
 /** `quick` serves replays, `brisk` levers, `full` the plan the crew gets. */
 export type Effort = 'quick' | 'brisk' | 'full'
 
-/** `isProven`: no campaign is up sooner. */
-export interface Shortest extends Found {
-  readonly isProven: boolean
-}
-
 /** After so many rounds of asking the physics a campaign is printed as it then stands. */
 const ROUNDS = 4
+
+/**
+ * The campaign for the aim of the input that can be found with this effort: the shortest, or for another aim the least heavy
+ * one, the shortest among those compared.
+ */
+export function findCampaign(ground: Ground, bounds: Bounds, start: Stand, effort: Effort): Shortest {
+  const soonest = findSoonest(ground, bounds, start, effort)
+  const { aim } = ground.input
+  if (!aim || aim === 'soonest' || effort === 'quick') return soonest
+  return settledCampaigns(ground, bounds, start, [soonest], weightsOf(ground.input, aim)).at(-1) ?? soonest
+}
 
 /**
  * The shortest campaign that can be found with this effort.
@@ -25,24 +32,19 @@ const ROUNDS = 4
  * The search runs on sampled standing; what it finds is put to the physics lift by lift. Every answer that differs is
  * entered in the book and the search runs again; in the end each lift has been asked for exactly as it is printed.
  */
-export function findCampaign(ground: Ground, bounds: Bounds, start: Stand, effort: Effort): Shortest {
+export function findSoonest(ground: Ground, bounds: Bounds, start: Stand, effort: Effort): Shortest {
   const least = finishBound(ground, bounds, start, 0)
   let best: Found | undefined
   for (let round = 0; round < ROUNDS; round++) {
     const found = searchSampled(ground, bounds, start, effort, least)
     const { asked, learned } = putToPhysics(ground, bounds, start, found)
-    if (!best || isWeighedBetter(ground, asked, best)) best = asked
+    if (!best || isBetter(asked, best)) best = asked
     // An answer that cost neither day nor calm is not worth another search.
     const isWorse = best.finish > found.finish || best.trail.crumbs > found.trail.crumbs
     if (learned === 0 || !isWorse || effort === 'quick') break
   }
   const shortest = best!
-  if (
-    (shortest.finish <= least && shortest.trail.missed === 0) ||
-    effort !== 'full' ||
-    !isSmall(ground) ||
-    hasOtherAim(ground)
-  ) {
+  if ((shortest.finish <= least && shortest.trail.missed === 0) || effort !== 'full' || !isSmall(ground)) {
     return { ...shortest, isProven: shortest.finish <= least }
   }
   const sampled: Ground = { ...ground, standing: 'sampled' }
@@ -77,46 +79,7 @@ export function searchSampled(
     const calmer = searchCalm(sampled, bounds, start, calm, known, best.finish)
     if (calmer && isBetter(calmer, best)) best = calmer
   }
-  const { aim } = ground.input
-  if (aim && aim !== 'soonest' && effort !== 'quick') {
-    const weighed = slackDays(ground, best.finish).flatMap(
-      by => searchSettled(sampled, bounds, start, by, weightsOf(ground.input, aim), known) ?? [],
-    )
-    return weighed.reduce((a, b) => (isWeighedBetter(ground, b, a) ? b : a), best)
-  }
   return best
-}
-
-/** The least heavy campaign up by a day, if one is found. */
-export const searchSettled = (
-  sampled: Ground,
-  bounds: Bounds,
-  start: Stand,
-  by: number,
-  weights: Weights,
-  known: KnownOptions = new Map(),
-): Found | undefined =>
-  [12, 24].reduce<Found | undefined>((best, trails) => {
-    const found = searchWeighed(sampled, bounds, start, { trails, firsts: 8, wishes: 3 }, known, by, weights)
-    return found && (!best || compareWeighed(found.trail, best.trail, weights) < 0) ? found : best
-  }, undefined)
-
-/** Working days a campaign may take longer than the soonest for the sake of another aim. */
-const SLACK_DAYS = [0, 1, 2, 4, 8]
-
-/** The days by which campaigns of another aim are looked for. */
-export function slackDays(ground: Ground, finish: number): readonly number[] {
-  if (finish === NEVER) return []
-  const worked = ground.days.flatMap((day, i) => (i > finish && !day.off ? [i] : []))
-  return SLACK_DAYS.flatMap(slack => (slack === 0 ? [finish] : (worked[slack - 1] ?? [])))
-}
-
-/** By the aim of the input: a campaign that never gets up is no better than one that does. */
-function isWeighedBetter(ground: Ground, a: Found, b: Found): boolean {
-  const { aim } = ground.input
-  if (!aim || aim === 'soonest') return isBetter(a, b)
-  if ((a.finish === NEVER) !== (b.finish === NEVER)) return b.finish === NEVER
-  return compareWeighed(a.trail, b.trail, weightsOf(ground.input, aim)) < 0
 }
 
 /** Pins kept, then the day it is up, then what is pleasant. */
@@ -154,9 +117,6 @@ export function plainFinish(ground: Ground): string | undefined {
 
 const leastLifts = (ground: Ground): number =>
   ground.sections.reduce((sum, one) => sum + Math.min(one.liftsLeft[0]!, one.layers), 0)
-
-/** The exact search looks for the soonest alone. */
-const hasOtherAim = ({ input }: Ground): boolean => input.aim !== undefined && input.aim !== 'soonest'
 
 /** Small enough to try everything. */
 const isSmall = (ground: Ground): boolean =>

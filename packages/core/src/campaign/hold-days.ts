@@ -6,7 +6,7 @@ import { type Ground, isUp, prepareGround, type Stand, standAtStart } from './gr
 import { type Bounds, prepareBounds } from './lower-bound.js'
 import { campaignOf } from './schedule-campaign.js'
 import { NEVER } from './section-clock.js'
-import type { Shortest } from './find-campaign.js'
+import type { Shortest } from './settled-campaigns.js'
 import { extendTrail, passDay, startTrail, type Trail } from './trail.js'
 
 /**

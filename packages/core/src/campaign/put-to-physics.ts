@@ -22,15 +22,28 @@ export function putToPhysics(ground: Ground, bounds: Bounds, start: Stand, found
   const plans = new Map(trailPlans(found.trail).map(plan => [plan.day.date, plan]))
   let trail: Trail = startTrail(start)
   let learned = 0
+  let isAsPlanned = true
   for (let day = 0; day < ground.days.length; day++) {
     if (isUp(ground, trail.stand)) return { asked: { trail, finish: day - 1 }, learned }
     const plan = plans.get(ground.days[day]!.date)
     for (const lift of plan?.lifts ?? []) learned += learnFrom(ground, trail.stand, lift)
-    const again = dayAgain(ground, bounds, start, trail.stand, day, plan)
+    // A day left out on purpose stays left out, as long as nothing stands lower than planned.
+    const isLeftOut: boolean = !plan && isAsPlanned
+    const again: DayPlan | undefined = isLeftOut
+      ? undefined
+      : dayAgain(ground, bounds, start, trail.stand, day, plan)
+    isAsPlanned &&= isLeftOut || !plan || isPrintedAs(plan, again)
     trail = again ? extendTrail(ground, trail, again) : passDay(ground, trail, ground.days[day]!.date)
   }
   return { asked: { trail, finish: isUp(ground, trail.stand) ? ground.days.length - 1 : NEVER }, learned }
 }
+
+const isPrintedAs = ({ lifts }: DayPlan, again: DayPlan | undefined): boolean =>
+  lifts.length === again?.lifts.length &&
+  lifts.every(({ s, below, layers }, i) => {
+    const lift = again.lifts[i]!
+    return lift.s === s && lift.below === below && lift.layers === layers
+  })
 
 function dayAgain(
   ground: Ground,

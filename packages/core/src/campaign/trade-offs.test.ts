@@ -1,7 +1,9 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Campaign } from './campaign.js'
 import { checkCampaign } from './check-campaign.js'
-import { growing, inventedHours, inventedInput, inventedWork, summer } from './invented-site.js'
+import { generatedJob } from './fixtures/generated-jobs.js'
+import { growing, inventedCrew, inventedHours, inventedInput, inventedWork, summer } from './invented-site.js'
 import { scheduleCampaign } from './schedule-campaign.js'
 import { tradeOffs } from './trade-offs.js'
 
@@ -50,6 +52,48 @@ describe('trade-offs', () => {
     for (const one of all)
       expect(one.isWorthwhile).toBe(!all.some(other => other !== one && better(other, one)))
     expect(all.filter(one => one.isWorthwhile).length).toBeGreaterThan(0)
+  })
+})
+
+describe('the cheapest ways of a job', () => {
+  const every = { ...prices, washedOutPerDay: 90 }
+  const costOfAll = (campaign: Campaign) => costOf(campaign) + every.washedOutPerDay * campaign.days.length
+  it('never cost more than the soonest, less the longer they may take, and no more than a calm one up as soon', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(3, 5, 33, 34, 42, 44, 54), seed => {
+        const job = { ...generatedJob(seed), prices: every }
+        const rows = tradeOffs(job, costOfAll)
+        for (const { campaign } of rows) expect(checkCampaign(job, campaign)).toEqual([])
+        const soonest = rows.find(row => row.aim === 'soonest')!
+        const cheapest = rows.filter(row => row.aim === 'cheapest')
+        const falling = [soonest, ...cheapest].map(row => row.cost)
+        expect(falling).toEqual([...falling].sort((a, b) => b - a))
+        for (const calm of rows.filter(row => row.aim === 'calmest')) {
+          const sooner = [soonest, ...cheapest].filter(row => row.date <= calm.date)
+          expect(Math.min(...sooner.map(row => row.cost))).toBeLessThanOrEqual(calm.cost + 1e-6)
+        }
+      }),
+      { numRuns: 3 },
+    )
+  })
+  // By hand: open until half past seven and all day by turns. One section of 150 layers of 3 min, 50 a lift: 150 min on a
+  // long day, 40 layers on a short one. Soonest: 40 + 50 + 40 + 20 in four days. Cheapest: three long ones, 50 each.
+  it('leave out days that bring too little', () => {
+    const turns = inventedInput([inventedWork('A', 150, 3)], 14, {
+      hours: inventedHours('2026-06-01', 14, (day, hour) => ({
+        air: 18,
+        rain: day % 2 === 0 && (hour < 5 || hour > 6) ? 20 : 0,
+      })),
+      crew: { ...inventedCrew, workDays: [1, 2, 3, 4, 5, 6, 7], setUp: 1800 },
+      prices: every,
+    })
+    const heights = ({ days }: Campaign) => days.map(day => [day.date.slice(8), day.lifts[0]!.lastLayer])
+    expect(heights(scheduleCampaign(turns)).length).toBe(4)
+    expect(heights(scheduleCampaign({ ...turns, aim: 'cheapest' }))).toEqual([
+      ['02', 50],
+      ['04', 100],
+      ['06', 150],
+    ])
   })
 })
 

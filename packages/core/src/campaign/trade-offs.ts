@@ -3,13 +3,12 @@ import type { Seconds } from '../quantity/index.js'
 import { weightsOf } from './aim.js'
 import type { Campaign } from './campaign.js'
 import type { CampaignInput } from './campaign-input.js'
-import { findCampaign, searchSettled, slackDays } from './find-campaign.js'
+import { findSoonest } from './find-campaign.js'
 import { prepareGround, standAtStart } from './ground.js'
 import { prepareBounds } from './lower-bound.js'
-import { putToPhysics } from './put-to-physics.js'
 import { campaignOf } from './schedule-campaign.js'
 import { NEVER } from './section-clock.js'
-import type { KnownOptions } from './wide-search.js'
+import { settledCampaigns } from './settled-campaigns.js'
 
 /** One way to plan the job, really planned. */
 export interface TradeOff {
@@ -42,21 +41,25 @@ export function tradeOffs(
   const ground = prepareGround({ ...input, aim: 'soonest' })
   const bounds = prepareBounds(ground)
   const start = standAtStart(ground)
-  const soonest = findCampaign(ground, bounds, start, 'full')
+  const soonest = findSoonest(ground, bounds, start, 'full')
   if (soonest.finish === NEVER) return []
-  const known: KnownOptions = new Map()
-  const slack = slackDays(ground, soonest.finish)
-  const others = (['cheapest', 'calmest'] as const).flatMap((aim, i) =>
-    slack.flatMap((by, k) => {
-      progress((1 + i * slack.length + k) / (1 + 2 * slack.length))
-      const sampled = { ...ground, standing: 'sampled' as const }
-      const found = searchSettled(sampled, bounds, start, by, weightsOf(input, aim), known)
-      const asked = found && putToPhysics(ground, bounds, start, found).asked
-      return asked && asked.finish !== NEVER ? [{ aim, found: { ...asked, isProven: false } }] : []
-    }),
+  // Calm ones first: the cheapest are then no dearer than any of them that is up as soon.
+  const calmest = settledCampaigns(ground, bounds, start, [soonest], weightsOf(input, 'calmest'), share =>
+    progress(0.1 + 0.45 * share),
   )
-  const all = [{ aim: 'soonest' as const, found: soonest }, ...others].map(({ aim, found }) =>
-    told(aim, campaignOf(ground, bounds, start, found, 'brisk'), costOf),
+  const cheapest = settledCampaigns(
+    ground,
+    bounds,
+    start,
+    [soonest, ...calmest],
+    weightsOf(input, 'cheapest'),
+    share => progress(0.55 + 0.45 * share),
+  )
+  const lookedFor = { soonest: [soonest], cheapest, calmest }
+  const all = (['soonest', 'cheapest', 'calmest'] as const).flatMap(aim =>
+    [...new Set(lookedFor[aim])].map(found =>
+      told(aim, campaignOf(ground, bounds, start, found, 'brisk'), costOf),
+    ),
   )
   return worthwhile(all)
 }

@@ -68,6 +68,9 @@ interface Goal {
   readonly weights: Weights | undefined
 }
 
+const comparedBy = (weights: Weights | undefined) => (a: Trail, b: Trail) =>
+  weights ? compareWeighed(a, b, weights) : comparePleasant(a, b)
+
 function searchBy(
   ground: Ground,
   bounds: Bounds,
@@ -79,7 +82,7 @@ function searchBy(
   let trails: readonly Trail[] = [startTrail(start)]
   if (isUp(ground, start)) return { trail: trails[0]!, finish: -1 }
   const weights = goal?.weights
-  const compare = (a: Trail, b: Trail) => (weights ? compareWeighed(a, b, weights) : comparePleasant(a, b))
+  const compare = comparedBy(weights)
   const last = Math.min(ground.days.length - 1, goal?.by ?? Number.POSITIVE_INFINITY)
   let best: Found | undefined
   for (let day = 0; day <= last && trails.length > 0; day++) {
@@ -107,17 +110,17 @@ function nextTrails(
   const { date, off } = ground.days[day]!
   if (off) return trails.map(trail => passDay(ground, trail, date))
   const tomorrow = ground.days[day + 1]?.opens ?? Number.POSITIVE_INFINITY
+  const compare = comparedBy(goal?.weights)
   const seen = new Map<string, Trail>()
   for (const trail of trails) {
     const options = keptOptions(ground, bounds, trail.stand, start, day, breadth, known)
-    const after =
-      options.length > 0
-        ? options.map(plan => extendTrail(ground, trail, plan))
-        : [passDay(ground, trail, date)]
+    const after = options.map(plan => extendTrail(ground, trail, plan))
+    // A day with few open hours may cost more than it brings.
+    if (after.length === 0 || goal?.weights) after.push(passDay(ground, trail, date))
     for (const next of after) {
       const key = standKey(ground, next.stand, tomorrow)
       const other = seen.get(key)
-      if (!other || comparePleasant(next, other) < 0) seen.set(key, next)
+      if (!other || compare(next, other) < 0) seen.set(key, next)
     }
   }
   const all = [...seen.values()]
@@ -173,7 +176,7 @@ function calmest(ranked: readonly Ranked[], count: number, by: number): readonly
   return [...kept].slice(0, count)
 }
 
-const noWeights: Weights = { perDay: 0, perLift: 0 }
+const noWeights: Weights = { perDay: 0, perLift: 0, countsCrumbs: true }
 
 function rank(ground: Ground, bounds: Bounds, trail: Trail, from: number, weights: Weights): Ranked {
   const left = leftToDo(ground, trail.stand)
@@ -183,7 +186,7 @@ function rank(ground: Ground, bounds: Bounds, trail: Trail, from: number, weight
     trail,
     bound: finishBound(ground, bounds, trail.stand, from),
     left,
-    crumbs: trail.crumbs + crumbsAhead(ground, trail.stand),
+    crumbs: weights.countsCrumbs ? trail.crumbs + crumbsAhead(ground, trail.stand) : 0,
     likely:
       weightOf(trail, weights) +
       left +

@@ -4,6 +4,7 @@ import { assert } from '../result/index.js'
 import type { SectionRoutes } from '../route/index.js'
 import type { Section } from '../section/index.js'
 import type { PaceTable } from '../stand/index.js'
+import { dayPrices } from '../tally/index.js'
 import type { SectionBands } from '../wall/index.js'
 import type { PrintHour } from '../weather/index.js'
 import { type GainCache, knownGains } from './kept-gains.js'
@@ -72,10 +73,7 @@ export function campaignInput(
     speed: { now: job.print.speed, most: job.machine.printSpeedMost },
     ...(job.pins ? { pins: job.pins } : {}),
     ...(job.aim ? { aim: job.aim } : {}),
-    prices: {
-      machinePerDay: job.costs.machinePerDay,
-      crewPerHour: job.costs.crewPerHour * job.crew.size,
-    },
+    prices: dayPrices(job),
     ...(job.batching.silo ? { deliveries: deliveriesOf(job) } : {}),
     ...(job.batching.chiller ? { chilledWater: job.batching.chiller.temperature } : {}),
   }
