@@ -2,23 +2,53 @@ import type { Job } from '../job/index.js'
 import type { Finding } from '../result/index.js'
 import { type SectionBands, sayThinPlace } from '../wall/index.js'
 
-/** Where the beads do not cover the wall, or two would not fit: one finding a place and band. */
+type ThinPlace = SectionBands['bands'][number]['thinPlaces'][number]
+
+/** A thin place over the bands it goes through. */
+interface Standing {
+  readonly thin: ThinPlace
+  readonly fromLayer: number
+  readonly toLayer: number
+}
+
+/** Where the beads do not cover the wall, or two would not fit: one finding a place and band, one a recess in all its bands. */
 export function thinPlaces(job: Job, bands: readonly SectionBands[]): readonly Finding[] {
   return bands.flatMap(({ section, bands: each }) =>
-    each.flatMap(band =>
-      band.thinPlaces.map(
-        (thin): Finding => ({
-          check: 'thin-place',
-          at: `section ${section}, layers ${band.fromLayer} to ${band.toLayer}`,
-          point: thin.point,
-          demand: thin.area * 1e6,
-          capacity: job.print.beadWidth ** 2 * 1e6,
-          unit: 'mm²',
-          source: 'the job',
-          verdict: 'warn',
-          say: sayThinPlace(thin, job.print, job.units),
-        }),
-      ),
+    standing(each).map(
+      ({ thin, fromLayer, toLayer }): Finding => ({
+        check: 'thin-place',
+        at: `section ${section}, layers ${fromLayer} to ${toLayer}`,
+        point: thin.point,
+        demand: thin.area * 1e6,
+        capacity: job.print.beadWidth ** 2 * 1e6,
+        unit: 'mm²',
+        source: 'the job',
+        verdict: 'warn',
+        say: sayThinPlace(thin, job.print, job.units),
+      }),
     ),
   )
+}
+
+/** What a recess leaves changes from layer to layer of a corbelled head: told once, where it leaves least. */
+function standing(bands: SectionBands['bands']): readonly Standing[] {
+  const found: Standing[] = []
+  for (const { fromLayer, toLayer, thinPlaces: each } of bands)
+    for (const thin of each) {
+      const i = found.findIndex(
+        other =>
+          thin.recess !== undefined &&
+          other.thin.recess?.ref === thin.recess.ref &&
+          other.toLayer === fromLayer - 1,
+      )
+      const before = found[i]
+      if (!before) found.push({ thin, fromLayer, toLayer })
+      else
+        found[i] = {
+          thin: before.thin.recess!.left <= thin.recess!.left ? before.thin : thin,
+          fromLayer: before.fromLayer,
+          toLayer,
+        }
+    }
+  return found
 }

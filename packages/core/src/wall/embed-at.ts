@@ -1,6 +1,7 @@
+import type { Point } from '../geometry/index.js'
 import type { Embed, PrintRules } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
-import { layersBelow } from './layers.js'
+import { layerMiddle, layersBelow } from './layers.js'
 
 /** How far a layer may step in over the one below [m]. */
 export const stepMost = ({ overhang, beadWidth }: PrintRules): Metres => overhang * beadWidth
@@ -27,4 +28,14 @@ export function embedAt(embed: Embed, z: Metres, print: PrintRules): Embed {
   const gone = steps * stepMost(print)
   const depth = embed.face === 'through' ? embed.depth : embed.depth - gone
   return steps === 0 ? embed : { ...embed, width: embed.width - 2 * gone, depth }
+}
+
+/** Outline of an embed in its face, as stations and heights: up its far side and down its near one. A corbelled head leans in. */
+export function embedOutline(embed: Embed, print: PrintRules): readonly Point[] {
+  const { at, bottom, height, width } = embed
+  const [h, top, steps] = [print.layerHeight, bottom + height, headLayers(embed, print)]
+  const last = embedAt(embed, layerMiddle(layersBelow(top, h), h), print).width
+  const levels = [[bottom, width], ...(steps > 0 ? [[top - steps * h, width]] : []), [top, last]] as const
+  const side = (sign: 1 | -1) => levels.map(([up, wide]): Point => [at + (sign * wide!) / 2, up!])
+  return [...side(1), ...side(-1).reverse()]
 }

@@ -15,7 +15,7 @@ export {
 export { sectionBody } from './body.js'
 export { checkBrushes } from './check-brushes.js'
 export { checkWalls } from './check-walls.js'
-export { embedAt } from './embed-at.js'
+export { embedAt, embedOutline } from './embed-at.js'
 export { formulas } from './formulas.js'
 export { bandLimits, heightSnaps, type LayerRange, layerCount } from './heights.js'
 export { type Arm, findJunctions, type Junction, junctionTolerance } from './junction.js'

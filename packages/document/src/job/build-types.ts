@@ -114,7 +114,14 @@ export function buildEmbedType(parts: EmbedParts, path: Path, ledger: Ledger): E
   const { face, bottom, width, height, depth } = parts
   const usual = defaultText(row)
   const method = parts.method ?? (usual === 'cut' || usual === 'set' ? usual : 'gap')
-  return { kind, trade, method, ...given({ bottom, width, height, depth }), ...(face ? { face } : {}) }
+  return {
+    kind,
+    trade,
+    method,
+    ...given({ bottom, width, height, depth }),
+    ...(face ? { face } : {}),
+    ...(parts.head === 'corbelled' ? { head: parts.head } : {}),
+  }
 }
 
 export function buildColumnType(parts: ColumnParts, path: Path, ledger: Ledger): ColumnType {

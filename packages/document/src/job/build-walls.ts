@@ -79,7 +79,7 @@ export const buildEmbeds = (document: JobDocument, ledger: Ledger): readonly Emb
       depth === undefined
     )
       return []
-    const { kind, trade, method } = type
+    const { kind, trade, method, head } = type
     return [
       {
         id: entry.id,
@@ -93,6 +93,7 @@ export const buildEmbeds = (document: JobDocument, ledger: Ledger): readonly Emb
         width,
         height,
         depth,
+        ...(head ? { head } : {}),
       },
     ]
   })

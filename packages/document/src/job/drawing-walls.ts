@@ -26,6 +26,7 @@ export interface EmbedType {
   readonly width?: Metres
   readonly height?: Metres
   readonly depth?: Metres
+  readonly head?: NonNullable<Embed['head']>
   readonly method: Embed['method']
 }
 

@@ -69,6 +69,12 @@ describe('a job', () => {
     )
     expect(said('1 Pa')).toEqual([])
   })
+  it('takes the head of a niche from its type, or from itself', () => {
+    const niches = `embedTypes: { shelf: { kind: niche, trade: crew, face: left, bottom: 200 mm, width: 200 mm, height: 400 mm, depth: 50 mm, head: corbelled } }
+embeds: [{ id: N1, wall: W1, type: shelf, at: 1 m }, { id: N2, wall: W1, type: shelf, at: 2 m, head: flat }]`
+    expect(good(job({}, niches)).job.embeds.map(({ head }) => head)).toEqual(['corbelled', undefined])
+    expect(codes(job({}, niches.replace('head: flat', 'head: arched')))).toHaveLength(1)
+  })
   it('west and south are negative', () => expect(good(job()).job.site.longitude).toBe(-3.4))
   it('carries the weather it names, and where the drawing and the tests are', () => {
     expect(good(job()).weather).toEqual({

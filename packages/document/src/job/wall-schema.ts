@@ -84,6 +84,7 @@ const embedParts = {
   width: quantity('length', { least: 0.001, most: 20 }).optional(),
   height: quantity('length', { least: 0.001, most: 30 }).optional(),
   depth: quantity('length', { least: 0.001, most: 2 }).optional(),
+  head: choice(['flat', 'corbelled']).optional(),
   method: choice(['gap', 'cut', 'set']).optional(),
 }
 

@@ -1,5 +1,6 @@
 import { pointStations } from '@dawnlift/core/geometry'
 import type { Embed, Opening } from '@dawnlift/core/job'
+import { embedOutline } from '@dawnlift/core/wall'
 import { box, hatch, line, type Mark, type PaperPoint, text, textWidth } from '../paper/index.js'
 import { block, type ElevationView, within } from './elevation-view.js'
 
@@ -123,7 +124,14 @@ export function embedMarks(view: ElevationView, embed: Embed): Mark[] {
   const [from, to] = grow(low, high)
   const common = { ref: embed.id, title: `${embed.kind} ${embed.id}` }
   const fill = embed.method === 'cut' ? 'cut' : 'paper'
-  const body = box(from, to, seen ? 'accent' : 'hidden', seen ? fill : undefined, common)
+  const pen = seen ? 'accent' : 'hidden'
+  const body = embed.head
+    ? line(embedOutline(embed, view.parts.job.print).map(view.paper.toPaper), pen, {
+        closed: true,
+        ...(seen ? { fill } : {}),
+        ...common,
+      })
+    : box(from, to, pen, seen ? fill : undefined, common)
   const cross: Mark[] =
     embed.face === 'through'
       ? [

@@ -1,7 +1,7 @@
 import { nearestOnPath, type Point, pathBounds } from '@dawnlift/core/geometry'
 import type { Embed } from '@dawnlift/core/job'
 import type { Plan } from '@dawnlift/core/plan'
-import type { Bead } from '@dawnlift/core/wall'
+import { type Bead, embedAt } from '@dawnlift/core/wall'
 
 import {
   boundsOf,
@@ -168,7 +168,9 @@ function columns({ job }: LayerPlanParts, paper: PaperMap): Mark[] {
 
 function embedsAt({ job }: LayerPlanParts, number: number): readonly Embed[] {
   const middle = (number - 0.5) * job.print.layerHeight
-  return job.embeds.filter(embed => embed.bottom < middle && middle < embed.bottom + embed.height)
+  return job.embeds
+    .filter(embed => embed.bottom < middle && middle < embed.bottom + embed.height)
+    .map(embed => embedAt(embed, middle, job.print))
 }
 
 const embedMarks = ({ job }: LayerPlanParts, embeds: readonly Embed[], paper: PaperMap): Mark[] =>

@@ -113,6 +113,23 @@ describe('drawWallElevation', () => {
     expect(refOf(drawWallElevation(plan, 'S', sheet, { seenFrom: 'left' }), 'X1').pen).toBe('accent')
   })
 
+  it('draws a corbelled head as it leans in, and a layer through it as wide as it is there', () => {
+    const { job } = plan
+    const embeds = job.embeds.map(embed =>
+      embed.id === 'N1' ? { ...embed, method: 'gap' as const, head: 'corbelled' as const } : embed,
+    )
+    const leaning = { ...plan, job: { ...job, embeds } }
+    const { points } = refOf(drawWallElevation(leaning, 'W', sheet, { seenFrom: 'left' }), 'N1')
+    const wide = [0, 1, 2].map(i => Math.abs(points[i]![0] - points[points.length - 1 - i]![0]))
+    // hand: 120 mm deep by steps of 7.5 mm: 15 layers, 15 mm off its width of 500 mm on each
+    expect(wide[0]).toBeCloseTo(wide[1]!, 9)
+    expect(wide[2]! / wide[0]!).toBeCloseTo((500 - 15 * 15) / 500, 9)
+    // hand: 1.2 to 1.6 m are layers 49 to 64 of 25 mm; the head closes from layer 50 on, by layer 56 seven steps
+    const [west, south] = [49, 56].map(number => refOf(drawLayerPlan(leaning, number, sheet), 'N1'))
+    expect(span(west!, 1)[1] - span(west!, 1)[0]).toBeCloseTo(20, 6)
+    expect(span(south!, 1)[1] - span(south!, 1)[0]).toBeCloseTo(20 * ((500 - 7 * 15) / 500), 6)
+  })
+
   it('puts lifts one on the other up to the top of the wall', () => {
     const drawing = drawWallElevation(plan, 'S', sheet)
     const heights = ['A1', 'A2', 'A3', 'A4'].map(id => span(refOf(drawing, id), 1))

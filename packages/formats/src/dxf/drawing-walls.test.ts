@@ -262,6 +262,12 @@ describe('things on walls', () => {
       ['M3', 'middle'],
     ])
   })
+  it('embeds take a corbelled head from their type', () => {
+    const niche = { ...map.embedTypes.box!, kind: 'niche', method: 'gap', head: 'corbelled' } as const
+    const typed = { ...only('E'), embedTypes: { niche } }
+    const found = read(having([block('E', [1, 0.1], { TYPE: 'niche', BOTTOM: '1 m' })]), typed)
+    expect(found.embeds.map(({ head }) => head)).toEqual(['corbelled'])
+  })
   it('columns take their length from the type and their thickness from the wall', () => {
     expect(read(having([block('C', [4, 0], { MARK: 'K1' })]), only('C')).columns).toEqual([
       { id: 'K1', wall: 'W1', at: 4, length: 0.3, thickness: 0.2, cover: 0.04 },

@@ -126,7 +126,7 @@ function blockEmbed(block: DrawnBlock, { walls, mapping, used, problems }: Conte
     return undefined
   }
   const face = faceOf(block.attributes.FACE, problems, block) ?? type.face ?? sideOf(found)
-  const { kind, trade, method } = type
+  const { kind, trade, method, head } = type
   return {
     id,
     wall: found.wall.id,
@@ -139,6 +139,7 @@ function blockEmbed(block: DrawnBlock, { walls, mapping, used, problems }: Conte
     width,
     height,
     depth,
+    ...(head ? { head } : {}),
   }
 }
 

@@ -91,6 +91,8 @@ describe('entries of parts', () => {
       expect(after.embeds[0]!.width).toBeCloseTo(before.embeds[0]!.width, 5)
     }
   })
+  it('keeps the head of a niche', () =>
+    expect(embedEntry({ ...job().embeds[0]!, head: 'corbelled' }, 'metric').head).toBe('corbelled'))
 })
 
 describe('taking out', () => {

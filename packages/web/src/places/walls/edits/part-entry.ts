@@ -34,6 +34,7 @@ export const embedEntry = (embed: Embed, units: Units): Entry => ({
   width: lengthText(embed.width, units),
   height: lengthText(embed.height, units),
   depth: lengthText(embed.depth, units),
+  ...(embed.head ? { head: embed.head } : {}),
   method: embed.method,
 })
 
