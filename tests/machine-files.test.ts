@@ -1,4 +1,5 @@
-import { existsSync, readFileSync } from 'node:fs'
+import { createHash } from 'node:crypto'
+import { existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Lift } from '@dawnlift/core/campaign'
 import { type Bounds, initGeometry, pathBounds } from '@dawnlift/core/geometry'
@@ -11,6 +12,7 @@ import {
   type FeedMove,
   inspectRun,
   type LiftFile,
+  liftWriter,
   type RapidMove,
   readMachineFile,
   writeLift,
@@ -227,4 +229,31 @@ describe.each(jobs)('machine files of %s, read back: every lift, whole and from 
       30_000,
     )
   })
+})
+
+// regression: our own output, beside the outside checks above. Whole sections instead of lifts, so that it is about
+// the ways of the nozzle and how they are written and not about the choice of days.
+// DAWNLIFT_GOLDENS=write writes it anew.
+const golden = join(root, 'golden/machine-files.json')
+
+describe('the bytes of all sections of a job, whole, numbered and from their middle on,', () => {
+  const hashOf = ({ job, routes, bands }: Plan): string => {
+    const hash = createHash('sha256')
+    const write = liftWriter()
+    const options = { speed: job.print.speed, origin: job.machineOrigin, units: job.units }
+    for (const [i, { section, layers }] of bands.entries()) {
+      const lift = { job: job.name, lift: `${section}1`, machine: job.machine, options, routes: routes[i]! }
+      const whole = { ...lift, fromLayer: 1, toLayer: layers }
+      const rest = { ...whole, fromLayer: Math.ceil(layers / 2) }
+      for (const file of [whole, { ...rest, lineNumbers: true }, { ...rest, runOut: false }])
+        hash.update(write(file))
+    }
+    return hash.digest('hex')
+  }
+  const found = Object.fromEntries(jobs.map(job => [job, hashOf(plans.get(job)!)]))
+  if (process.env.DAWNLIFT_GOLDENS === 'write')
+    writeFileSync(golden, `${JSON.stringify(found, undefined, 2)}\n`)
+  it.each(jobs)('are what they were, of %s', job =>
+    expect(found[job]).toBe(JSON.parse(readFileSync(golden, 'utf8'))[job]),
+  )
 })

@@ -11,9 +11,22 @@ export interface MachineOrigin {
 
 export const sameFrame: MachineOrigin = { x: 0, y: 0, z: 0, turn: 0 }
 
-/** A point of the building frame in the machine frame. */
-export function machinePoint(origin: MachineOrigin, [x, y]: Point): Point {
+/** Where points of the building frame lie in the machine frame. */
+export interface MachineFrame {
+  readonly x: (point: Point) => Metres
+  readonly y: (point: Point) => Metres
+}
+
+export function machineFrame(origin: MachineOrigin): MachineFrame {
   const cos = Math.cos(origin.turn)
   const sin = Math.sin(origin.turn)
-  return [origin.x + x * cos - y * sin, origin.y + x * sin + y * cos]
+  return {
+    x: point => origin.x + point[0] * cos - point[1] * sin,
+    y: point => origin.y + point[0] * sin + point[1] * cos,
+  }
+}
+
+export function machinePoint(origin: MachineOrigin, point: Point): Point {
+  const { x, y } = machineFrame(origin)
+  return [x(point), y(point)]
 }

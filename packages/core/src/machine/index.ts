@@ -1,5 +1,5 @@
 export { formulas } from './formulas.js'
-export { type MachineOrigin, machinePoint, sameFrame } from './frame.js'
+export { type MachineFrame, type MachineOrigin, machineFrame, machinePoint, sameFrame } from './frame.js'
 export type { Laying, Machine } from './machine.js'
 export {
   arcSpeed,

@@ -1,7 +1,7 @@
 import type { Path } from '../geometry/index.js'
 import type { Machine } from '../machine/index.js'
 import type { Radians } from '../quantity/index.js'
-import { segmentsOf, wrapped } from './segment.js'
+import { type Segment, segmentsOf, wrapped } from './segment.js'
 import { sharpTurn } from './velocity.js'
 
 /**
@@ -68,12 +68,20 @@ export function turnsToFit(
  * Heading each piece ends at as the machine runs it. Small turns at a corner are made along the piece before it;
  * a sharp one is made at rest, after the piece. `next` is the heading of a pass that follows without a stop.
  */
-export function headingTargets(path: Path, headings: readonly Radians[], next?: Radians): Radians[] {
-  return segmentsOf(path).map((segment, i) => {
-    const own = headings[i]! + segment.sweep
-    const following = i + 1 < path.bulges.length ? headings[i + 1]! : (next ?? own)
-    return isSharp(following - own) ? own : following
-  })
+export const headingTargets = (path: Path, headings: readonly Radians[], next?: Radians): Radians[] =>
+  segmentsOf(path).map((segment, i) => headingTarget(segment, headings, i, next))
+
+/** The same for one piece. */
+export function headingTarget(
+  segment: Segment,
+  headings: readonly Radians[],
+  i: number,
+  next?: Radians,
+): Radians {
+  const own = headings[i]! + segment.sweep
+  // the last heading is the end of the last piece, not the start of another
+  const following = i + 2 < headings.length ? headings[i + 1]! : (next ?? own)
+  return isSharp(following - own) ? own : following
 }
 
 export const isSharp = (turn: Radians): boolean => Math.abs(turn) > sharpTurn

@@ -19,7 +19,7 @@ export type { LayerRoute, Pass, SectionRoutes, Travel } from './pass.js'
 export { retimedRoutes } from './retimed-routes.js'
 export { routeSection } from './route-section.js'
 export { centreOf, partBulge, pointAt, type Segment, segmentsOf } from './segment.js'
-export { movesOf, stopTurns } from './timed-pass.js'
+export { movesOf, peakAtEnd, stopTurns } from './timed-pass.js'
 export { rapidTime } from './travel.js'
 export {
   headingLag,

@@ -5,7 +5,7 @@ import { layerRouteOf } from './layer-route.js'
 import { type RouteOptions, type RouteRules, routeRules } from './options.js'
 import type { LayerRoute, Pass, SectionRoutes, Travel } from './pass.js'
 import { chainTimes } from './timed-pass.js'
-import { rapidTime, travelOf } from './travel.js'
+import { nothingInTheWay, rapidTime, travelOf } from './travel.js'
 
 /** Which layers are run, and from which pass of the first one. */
 export interface LiftSpan {
@@ -69,11 +69,8 @@ function layerRun(
   if (route.passes.length === 0) return { layer, z, passes: [], travels: [], time: 0 }
   assert(skip < route.passes.length, `layer ${layer} has more than ${skip} passes`)
   const passes = restarted(route, skip, machine)
-  const travels = route.travels
-    .slice(skip)
-    .map((travel, i) =>
-      i === 0 ? firstTravel(passes[0]!, z, below, machine, rules) : atHeight(travel, z, machine, rules),
-    )
+  const travels = atHeight(skip > 0 ? route.travels.slice(skip) : route.travels, z, machine, rules)
+  travels[0] = firstTravel(passes[0]!, z, below, machine, rules)
   const sum = (items: readonly { readonly time: Seconds }[]) =>
     items.reduce((total, item) => total + item.time, 0)
   return { layer, z, passes, travels, time: sum(passes) + sum(travels) }
@@ -81,7 +78,7 @@ function layerRun(
 
 /** All layers of a section are one height. */
 function layerHeightOf(routes: SectionRoutes): Metres {
-  const pass = routes.routes.flatMap(route => route.passes)[0]
+  const pass = routes.routes.find(route => route.passes.length > 0)?.passes[0]
   assert(pass, `section ${routes.section} has at least one bead`)
   return pass.height
 }
@@ -118,8 +115,10 @@ function firstTravel(
 const approachLift = (z: Metres, machine: Machine, rules: RouteRules): Metres =>
   Math.max(z, ...rules.proud.map(each => rules.origin.z + each.top)) + machine.travelClearance - z
 
-/** Where nothing stands in the way the lift is the clearance at any height, and the travel the route's own. */
-function atHeight(travel: Travel, z: Metres, machine: Machine, rules: RouteRules): Travel {
-  const clear = rules.proud.length === 0 && machine.keepOut.length === 0
-  return travel.joined || clear ? travel : travelOf({ ...travel, fromZ: z, toZ: z }, machine, rules)
+/** Where nothing stands in the way the lift is the clearance at any height, and the travels the route's own. */
+function atHeight(travels: readonly Travel[], z: Metres, machine: Machine, rules: RouteRules): Travel[] {
+  if (nothingInTheWay(machine, rules)) return [...travels]
+  return travels.map(travel =>
+    travel.joined ? travel : travelOf({ ...travel, fromZ: z, toZ: z }, machine, rules),
+  )
 }

@@ -4,11 +4,11 @@ import { arcSpeed, turnTime } from '../machine/index.js'
 import type { MetresPerSecond, Radians, Seconds } from '../quantity/index.js'
 import { beadArea } from '../wall/index.js'
 import { type BeadSize, beadFlow } from './bead-flow.js'
-import { headingTargets, isSharp } from './heading.js'
+import { headingTarget, headingTargets, isSharp } from './heading.js'
 import type { Pass } from './pass.js'
-import { segmentsOf } from './segment.js'
+import { type Segment, segmentsOf } from './segment.js'
 import type { Chain, Strand } from './strand.js'
-import { type Move, speedProfile } from './velocity.js'
+import { lastPeak, type Move, speedProfile } from './velocity.js'
 
 /** What timing needs of a pass. */
 type PassMotion = Pick<Pass, 'path' | 'speeds' | 'headings'>
@@ -89,26 +89,44 @@ export function stopTurns(pass: PassMotion, before: PassMotion | undefined, mach
 }
 
 /** The pieces of a pass as moves between the passes it follows and leads to without a stop. */
-export function movesOf(
+export const movesOf = (
   pass: PassMotion,
   next: PassMotion | undefined,
   before: PassMotion | undefined,
   machine: Machine,
-): Move[] {
+): Move[] => segmentsOf(pass.path).map(moveMaker(pass, next, before, machine))
+
+/** Peak speed in the last piece of passes that follow one another without a stop. */
+export const peakAtEnd = (passes: readonly PassMotion[], machine: Machine): MetresPerSecond =>
+  lastPeak(movesBackwards(passes, machine), machine)
+
+function* movesBackwards(passes: readonly PassMotion[], machine: Machine): Generator<Move> {
+  for (let p = passes.length - 1; p >= 0; p--) {
+    const segments = segmentsOf(passes[p]!.path)
+    const make = moveMaker(passes[p]!, passes[p + 1], passes[p - 1], machine)
+    for (let i = segments.length - 1; i >= 0; i--) yield make(segments[i]!, i)
+  }
+}
+
+function moveMaker(
+  pass: PassMotion,
+  next: PassMotion | undefined,
+  before: PassMotion | undefined,
+  machine: Machine,
+): (segment: Segment, i: number) => Move {
   const axis = machine.headingRate > 0
-  const targets = headingTargets(pass.path, pass.headings, next?.headings[0])
   const segments = segmentsOf(pass.path)
-  return segments.map((segment, i) => {
+  return (segment, i) => {
     const end = i === 0 ? before?.headings.at(-1) : pass.headings[i - 1]! + segments[i - 1]!.sweep
     return {
       length: segment.length,
       speed: pass.speeds[i]!,
-      turn: axis ? targets[i]! - pass.headings[i]! : 0,
+      turn: axis ? headingTarget(segment, pass.headings, i, next?.headings[0]) - pass.headings[i]! : 0,
       heading: segment.heading,
       endHeading: segment.heading + segment.sweep,
       afterStop: axis && end !== undefined && isSharp(pass.headings[i]! - end),
     }
-  })
+  }
 }
 
 function passOf(strand: Strand, next: Strand | undefined, speed: MetresPerSecond, machine: Machine): Pass {

@@ -52,9 +52,14 @@ function liftOver(task: TravelTask, machine: Machine, rules: RouteRules): Metres
 
 /** Obstacles the straight way passes over, lowest underside first so that clearing one may meet the next. */
 export function obstaclesUnder(task: TravelTask, machine: Machine, rules: RouteRules): Obstacle[] {
+  if (nothingInTheWay(machine, rules)) return []
   const [from, to] = [machinePoint(rules.origin, task.from), machinePoint(rules.origin, task.to)]
   return obstaclesOf(machine, rules)
     .filter(obstacle => obstacle.top > Math.min(task.toZ, task.fromZ))
     .filter(obstacle => comesNear(from, to, obstacle.outline, rules.nozzleRadius))
     .sort((a, b) => a.bottom - b.bottom)
 }
+
+/** Nothing stands proud, and the machine keeps out of nothing. */
+export const nothingInTheWay = (machine: Machine, rules: Pick<RouteRules, 'proud'>): boolean =>
+  rules.proud.length === 0 && machine.keepOut.length === 0

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { arcSpeed, cornerSpeed, machineProfile } from '../machine/index.js'
-import { junctionSpeed, lengthwiseAcceleration, type Move, speedProfile } from './velocity.js'
+import { junctionSpeed, lastPeak, lengthwiseAcceleration, type Move, speedProfile } from './velocity.js'
 
 const tangential = machineProfile('gantry-12')!
 const round = machineProfile('gantry-12-round')!
@@ -127,6 +127,21 @@ describe('speedProfile', () => {
         }
       }),
     ))
+  it('has the last peak told backwards from the end, bit for bit, and asks for no move too far back to matter', () => {
+    fc.assert(
+      fc.property(chains, moves => {
+        const backwards = [...moves].reverse()
+        expect(lastPeak(backwards, tangential)).toBe(speedProfile(moves, tangential).peaks.at(-1))
+      }),
+      { numRuns: 1000 },
+    )
+    let asked = 0
+    function* long() {
+      for (; asked < 1000; asked++) yield straight(1)
+    }
+    lastPeak(long(), tangential)
+    expect(asked).toBeLessThan(5)
+  })
   it('takes longer when the machine is slower to speed up', () => {
     const time = (acceleration: number) => sum(speedProfile(path, { ...round, acceleration }).times)
     expect(time(0.2)).toBeGreaterThan(time(0.5))

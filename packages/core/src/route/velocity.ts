@@ -1,4 +1,4 @@
-import { cornerSpeed, type Machine, peakSpeed, trapezoidTime } from '../machine/index.js'
+import { cornerSpeed, type Machine, peakSpeed, type SpeedRamp, trapezoidTime } from '../machine/index.js'
 import type { Metres, MetresPerSecond, Radians, Seconds } from '../quantity/index.js'
 import { wrapped } from './segment.js'
 
@@ -42,20 +42,49 @@ export const sharpTurn: Radians = 2 * headingLag
  */
 export function speedProfile(moves: readonly Move[], machine: Machine): SpeedProfile {
   const accelerations = moves.map(move => lengthwiseAcceleration(move, machine))
-  const ends = [0, ...moves.slice(1).map((move, i) => junctionSpeed(moves[i]!, move, machine)), 0]
+  const ends = endSpeeds(moves, accelerations, machine)
+  const ramps = moves.map((move, i) => rampOf(move, accelerations[i]!, ends[i]!, ends[i + 1]!))
+  return { ends, peaks: ramps.map(peakSpeed), times: ramps.map(trapezoidTime) }
+}
+
+/**
+ * The last of the `peaks` of `speedProfile`, from the moves told backwards, the last one first. Only those are asked for that
+ * bear on it: what is farther back than the way up to full speed, or before a stop, does not.
+ */
+export function lastPeak(backwards: Iterable<Move>, machine: Machine): MetresPerSecond {
+  const run: Move[] = []
+  let [wanted, reached] = [Number.POSITIVE_INFINITY, 0]
+  for (const move of backwards) {
+    run.unshift(move)
+    if (run.length === 2) wanted = 1.001 * move.speed ** 2
+    if (run.length > 1) reached += 2 * lengthwiseAcceleration(move, machine) * move.length
+    // a thousandth more than it takes, for the rounding of either way to sum up
+    if (move.afterStop || reached > wanted) break
+  }
+  const accelerations = run.map(move => lengthwiseAcceleration(move, machine))
+  const last = run.length - 1
+  const from = endSpeeds(run, accelerations, machine)[last]!
+  return peakSpeed(rampOf(run[last]!, accelerations[last]!, from, 0))
+}
+
+/** Speeds where the moves meet, at rest before the first and after the last. */
+function endSpeeds(moves: readonly Move[], accelerations: readonly number[], machine: Machine): number[] {
+  const ends = moves.map((move, i) => (i === 0 ? 0 : junctionSpeed(moves[i - 1]!, move, machine)))
+  ends.push(0)
   for (let i = moves.length - 1; i >= 0; i--)
     ends[i] = Math.min(ends[i]!, reachable(ends[i + 1]!, accelerations[i]!, moves[i]!.length))
   for (let i = 0; i < moves.length; i++)
     ends[i + 1] = Math.min(ends[i + 1]!, reachable(ends[i]!, accelerations[i]!, moves[i]!.length))
-  const ramps = moves.map((move, i) => ({
-    distance: move.length,
-    speed: move.speed,
-    acceleration: accelerations[i]!,
-    from: ends[i]!,
-    to: ends[i + 1]!,
-  }))
-  return { ends, peaks: ramps.map(peakSpeed), times: ramps.map(trapezoidTime) }
+  return ends
 }
+
+const rampOf = (move: Move, acceleration: number, from: number, to: number): SpeedRamp => ({
+  distance: move.length,
+  speed: move.speed,
+  acceleration,
+  from,
+  to,
+})
 
 /**
  * Acceleration along a piece. Where the heading turns with the path, the axis has to speed up with the nozzle.

@@ -18,7 +18,7 @@ import {
   elevationSheet,
 } from '@dawnlift/drawing/views'
 import { calledTrades, writeCalendar } from '../calendar/index.js'
-import { writeLift } from '../rs274/index.js'
+import { type LiftFile, liftWriter } from '../rs274/index.js'
 import {
   daySheet,
   daySheets,
@@ -100,18 +100,20 @@ const tables = (plan: Plan): readonly Output[] => [
   },
 ]
 
-const machineFiles = (plan: Plan): readonly Output[] =>
-  plan.campaign.days.flatMap(day =>
+function machineFiles(plan: Plan): readonly Output[] {
+  const write = liftWriter()
+  return plan.campaign.days.flatMap(day =>
     day.lifts.map(lift => ({
       name: `machine/${day.date}-${lift.id}.ngc`,
       title: `Machine file of lift ${lift.id}`,
       mediaType: 'text/plain; charset=utf-8',
-      make: async () => writeLift(liftFile(plan, lift)),
+      make: async () => write(liftFile(plan, lift)),
     })),
   )
+}
 
 /** What the machine file of a lift is written from; restart files begin with the same. */
-export function liftFile(plan: Plan, lift: Lift): Parameters<typeof writeLift>[0] {
+export function liftFile(plan: Plan, lift: Lift): LiftFile {
   const { job } = plan
   const routes = plan.routes.find(each => each.section === lift.section)
   assert(routes, `section ${lift.section} has routes`)

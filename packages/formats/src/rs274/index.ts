@@ -10,4 +10,4 @@ export type { FeedMove, MachineRun, RapidMove, RunPoint, RunStep } from './machi
 export type { Overfill } from './overfill.js'
 export { stepTimes } from './planned-time.js'
 export { type ReadOptions, readMachineFile } from './read-machine-file.js'
-export { liftBlocks, writeLift, writeRestart } from './write-lift.js'
+export { type LiftWriter, liftWriter, writeLift, writeRestart } from './write-lift.js'

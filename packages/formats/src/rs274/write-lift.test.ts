@@ -1,7 +1,7 @@
 import { machineProfile } from '@dawnlift/core/machine'
 import { layerRouteOf, liftRun, routeSection } from '@dawnlift/core/route'
 import { describe, expect, it } from 'vitest'
-import { inspectRun, type MachineRun, readMachineFile, writeLift, writeRestart } from './index.js'
+import { inspectRun, liftWriter, type MachineRun, readMachineFile, writeLift, writeRestart } from './index.js'
 import { inventedBands, inventedLift, inventedOrigin } from './invented-lift.js'
 import type { LiftFile } from './lift-file.js'
 
@@ -182,6 +182,30 @@ describe('the file of a lift', () => {
     expect(long).toContain('\nN99999 ')
     expect(readMachineFile(long).ok).toBe(true)
   }, 20_000)
+})
+
+describe('one writer for many lifts', () => {
+  const { routes } = inventedLift()
+  // whatever it has kept of the lift before: another part of it, another name, bead, place, machine or way to stop
+  const others = inventedBands.bands.map(band => ({
+    ...band,
+    beads: band.beads.map(bead => ({ ...bead, id: `${bead.id}-b` })),
+  }))
+  const renamed = routeSection({ ...inventedBands, bands: others }, gantry, { speed: 0.15 }).routes
+  const files = [
+    inventedLift({ routes }),
+    inventedLift({ routes, fromLayer: 8, fromPass: 1 }),
+    inventedLift({ routes, lineNumbers: true }),
+    inventedLift({ routes, runOut: false }),
+    inventedLift({ routes: renamed, lift: 'B1' }),
+    inventedLift({ routes, options: { speed: 0.15, origin: { ...inventedOrigin, turn: 0.3 } } }),
+    inventedLift({ machine: inches }),
+    inventedLift({ routes }),
+  ]
+  it('writes each as a writer of its own would', () => {
+    const write = liftWriter()
+    for (const file of files) expect(new TextDecoder().decode(write(file))).toBe(writeLift(file))
+  })
 })
 
 describe('a restart file', () => {

@@ -1,45 +1,60 @@
 import type { Hold } from '@dawnlift/core/campaign'
 import { pumpOffWord, sameFrame } from '@dawnlift/core/machine'
 import { type LayerRun, liftRun, type Pass } from '@dawnlift/core/route'
+import { ByteText, type TextSpan } from './byte-text.js'
+import { type ChainWriter, chainWriter } from './chain-writer.js'
 import { comment, message } from './comment.js'
 import type { LiftFile } from './lift-file.js'
-import { type ChainRules, startWords, writeChain } from './write-chain.js'
-import { onGrid, plain, writtenUnits } from './written-number.js'
+import { lineNumbered } from './line-numbers.js'
+import type { ChainLines } from './write-chain.js'
+import type { ChainRules } from './write-piece.js'
+import { onGrid, plain, type WrittenUnits, writtenUnits } from './written-number.js'
+
+/** Lift → the bytes of its machine file. */
+export type LiftWriter = (file: LiftFile) => Uint8Array
 
 /** The machine file of one lift: words of RS-274 [NISTIR6556] and ISO 6983 [ISO6983] only, one lift per file. */
-export function writeLift(file: LiftFile): string {
-  let text = ''
-  for (const block of liftBlocks(file)) text += block
-  return text
-}
+export const writeLift = (file: LiftFile): string => new TextDecoder().decode(liftWriter()(file))
 
 /** The same lift from a layer and pass on, after a stop. */
 export const writeRestart = (file: LiftFile, at: { readonly layer: number; readonly pass: number }): string =>
   writeLift({ ...file, fromLayer: at.layer, fromPass: at.pass })
 
-/** The file layer by layer, for writing while it is made. */
-export function* liftBlocks(file: LiftFile): Generator<string> {
-  const finished = file.lineNumbers ? numbered() : (text: string) => text
-  const rules = chainRules(file)
-  // layers of one plan share their passes and so their text: only heights differ
-  const known = new Map<readonly Pass[], readonly ChainText[]>()
-  const { layers, end } = liftRun(file.routes, file.machine, file.options, file)
-  yield finished(joined(opening(file)))
-  for (const [i, layer] of layers.entries()) {
-    const chains = known.get(layer.passes) ?? chainTexts(layer, rules)
-    known.set(layer.passes, chains)
-    const raised = i > 0 && holdsAfter(file, layers[i - 1]!.layer).length > 0
-    yield finished(layerText(file, layer, chains, raised))
-    yield finished(joined(holdLines(file, layers, i)))
+/** For the lifts of one plan: what recurs in several of them is made once. */
+export function liftWriter(): LiftWriter {
+  const text = new ByteText()
+  let last: { readonly rules: ChainRules; readonly chains: ChainWriter } | undefined
+  return file => {
+    const rules = chainRules(file)
+    if (!last || !sameRules(last.rules, rules)) last = { rules, chains: chainWriter(rules) }
+    putLift(text, file, last.chains)
+    return file.lineNumbers ? lineNumbered(text.taken()) : text.taken()
   }
-  yield finished(joined(closing(file, layers.at(-1)!.z + end.lift)))
 }
 
-/** A chain as text, and the words that lead to it; `travel` is the index of the travel there. */
-interface ChainText {
+function putLift(text: ByteText, file: LiftFile, chains: ChainWriter): void {
+  const units = writtenUnits(file.machine)
+  // layers of one plan share their passes and so their lines: only heights differ
+  const known = new Map<readonly Pass[], readonly LaidChain[]>()
+  const { layers, end } = liftRun(file.routes, file.machine, file.options, file)
+  putLines(text, opening(file))
+  for (const [i, layer] of layers.entries()) {
+    const raised = i > 0 && holdsAfter(file, layers[i - 1]!.layer).length > 0
+    putLines(text, layerOpening(file, layer.layer))
+    const before = known.get(layer.passes)
+    if (before) layAgain(text, layer, raised, before, units)
+    else known.set(layer.passes, layFirst(text, layer, raised, chains, units))
+    putHolds(text, file, layers, i)
+  }
+  putHeight(text, layers.at(-1)!.z + end.lift, units)
+  putLines(text, [comment(`end of lift ${file.lift}`), pumpOffWord, 'M2'])
+}
+
+/** Where a chain, and the way over to it, stand in a file; `travel` is the index of the travel there. */
+interface LaidChain {
   readonly travel: number
-  readonly over: string
-  readonly text: string
+  readonly over: TextSpan
+  readonly lines: TextSpan
 }
 
 const chainRules = (file: LiftFile): ChainRules => ({
@@ -48,24 +63,64 @@ const chainRules = (file: LiftFile): ChainRules => ({
   runOut: file.runOut ?? true,
 })
 
-/** The chains of a layer: passes that are joined without a stop. */
-function chainTexts({ passes, travels }: LayerRun, rules: ChainRules): ChainText[] {
-  const starts = passes.flatMap((_, i) => (i === 0 || !travels[i]!.joined ? [i] : []))
-  return starts.map((travel, k) => {
-    const chain = passes.slice(travel, starts[k + 1] ?? passes.length)
-    return { travel, over: `G0 ${startWords(chain, rules)}\n`, text: joined(writeChain(chain, rules)) }
-  })
+const sameRules = (a: ChainRules, b: ChainRules): boolean =>
+  a.machine === b.machine && a.origin === b.origin && a.runOut === b.runOut
+
+/** Up, over, down and along, chain after chain. A chain is of passes that are joined without a stop. */
+function layFirst(
+  text: ByteText,
+  layer: LayerRun,
+  raised: boolean,
+  chains: ChainWriter,
+  units: WrittenUnits,
+): LaidChain[] {
+  const laid: LaidChain[] = []
+  for (let travel = 0; travel < layer.passes.length; ) {
+    let end = travel + 1
+    while (layer.travels[end]?.joined) end++
+    const chain = layer.passes.slice(travel, end)
+    const lines = chains.linesOf(chain)
+    putRaise(text, layer, travel, raised, units)
+    const over = text.spanOf(() => text.piece(chains.text, lines.over))
+    putHeight(text, layer.z, units)
+    laid.push({ travel, over, lines: text.spanOf(() => putChain(text, chain, chains.text, lines)) })
+    travel = end
+  }
+  return laid
 }
 
-/** Up, over, down and along, chain after chain; after a hold the nozzle is up already. */
-function layerText(file: LiftFile, layer: LayerRun, chains: readonly ChainText[], raised: boolean): string {
-  const down = `G0 Z${height(file, layer.z)}\n`
-  let text = joined(layerOpening(file, layer.layer))
-  for (const { travel, over, text: chain } of chains) {
-    const up = raised && travel === 0 ? '' : `G0 Z${height(file, layer.z + layer.travels[travel]!.lift)}\n`
-    text += `${up}${over}${down}${chain}`
+function layAgain(
+  text: ByteText,
+  layer: LayerRun,
+  raised: boolean,
+  laid: readonly LaidChain[],
+  units: WrittenUnits,
+): void {
+  for (const { travel, over, lines } of laid) {
+    putRaise(text, layer, travel, raised, units)
+    text.again(over)
+    putHeight(text, layer.z, units)
+    text.again(lines)
   }
-  return text
+}
+
+/** After a hold the nozzle is up already. */
+function putRaise(
+  text: ByteText,
+  layer: LayerRun,
+  travel: number,
+  raised: boolean,
+  units: WrittenUnits,
+): void {
+  if (!raised || travel > 0) putHeight(text, layer.z + layer.travels[travel]!.lift, units)
+}
+
+/** Each pass below a comment with the name of its bead. */
+function putChain(text: ByteText, chain: readonly Pass[], written: ByteText, { passes }: ChainLines): void {
+  chain.forEach(({ bead }, i) => {
+    text.words(comment(`bead ${bead}${i === 0 ? '' : ', without a stop'}`)).words('\n')
+    text.piece(written, passes[i]!)
+  })
 }
 
 /** What a flow is read in, and one of it in m³/s. */
@@ -116,40 +171,24 @@ const holdsAfter = (file: LiftFile, layer: number): readonly Hold[] =>
   (file.holds ?? []).filter(hold => hold.afterLayer === layer)
 
 /** The nozzle waits as high as it has to be for the way to the next layer. */
-function holdLines(file: LiftFile, layers: readonly LayerRun[], i: number): string[] {
+function putHolds(text: ByteText, file: LiftFile, layers: readonly LayerRun[], i: number): void {
   const holds = holdsAfter(file, layers[i]!.layer)
   const next = layers[i + 1]
-  if (holds.length === 0 || !next) return []
-  const raise = `G0 Z${height(file, next.z + (next.travels[0]?.lift ?? file.machine.travelClearance))}`
-  return [
-    raise,
-    ...holds.flatMap(hold => [
-      message(
-        `hold after layer ${hold.afterLayer}: ${hold.reason} ${hold.ref}, ${minutes(hold.duration)} min`,
-      ),
+  if (holds.length === 0 || !next) return
+  const lift = next.travels[0]?.lift ?? file.machine.travelClearance
+  putHeight(text, next.z + lift, writtenUnits(file.machine))
+  for (const { afterLayer, reason, ref, duration } of holds)
+    putLines(text, [
+      message(`hold after layer ${afterLayer}: ${reason} ${ref}, ${minutes(duration)} min`),
       'M0',
-    ]),
-  ]
+    ])
 }
 
-const closing = (file: LiftFile, z: number): string[] => [
-  `G0 Z${height(file, z)}`,
-  comment(`end of lift ${file.lift}`),
-  pumpOffWord,
-  'M2',
-]
+const putHeight = (text: ByteText, z: number, units: WrittenUnits): ByteText =>
+  text.words('G0 Z').decimal(onGrid(z, units), units.places).words('\n')
 
-const height = (file: LiftFile, z: number): string => plain(onGrid(z, writtenUnits(file.machine)))
+function putLines(text: ByteText, lines: readonly string[]): void {
+  for (const line of lines) text.words(line).words('\n')
+}
+
 const minutes = (seconds: number): string => plain(Math.round(seconds / 6) / 10)
-
-const joined = (lines: readonly string[]): string => (lines.length > 0 ? `${lines.join('\n')}\n` : '')
-
-/** N words 1 to 99999 and round again, on every line. */
-function numbered(): (text: string) => string {
-  let n = 0
-  return text =>
-    text.replace(/^(?=.)/gm, () => {
-      n = (n % 99999) + 1
-      return `N${n} `
-    })
-}
