@@ -47,6 +47,17 @@ describe('re-planning', () => {
     expect(new Set(changes.map(change => change.ref)).size).toBeLessThan(lifts)
   })
 
+  it('tells of each lift still to come what would buy layers, as before it was begun', () => {
+    const now = evening(3)
+    const { campaign } = replan(house, { now, standing: standingAt(told, now) }, told)
+    // Days gained count from what stands, layers do not: they rest on the lift alone.
+    const layers = ({ days }: Campaign) =>
+      days.flatMap(day => day.lifts.map(({ id, nextGain }) => [id, nextGain?.lever, nextGain?.layers]))
+    const before = layers({ ...told, days: told.days.slice(4) })
+    expect(before.some(([, lever]) => lever !== undefined)).toBe(true)
+    expect(layers(campaign)).toEqual(before)
+  })
+
   it('lets the rest of a shift already begun be as long as it was going to be', () => {
     const day = told.days[5]!
     const now = day.lifts[0]!.end

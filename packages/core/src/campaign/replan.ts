@@ -38,7 +38,7 @@ export function replan(input: CampaignInput, asBuilt: AsBuilt, told: Campaign): 
   const kept = keepTold(ground, bounds, start, told)
   const isKept = kept.trail.missed <= fresh.trail.missed && kept.finish <= fresh.finish
   const found = isKept ? { ...kept, isProven: fresh.isProven && kept.finish === fresh.finish } : fresh
-  const campaign = campaignOf(ground, bounds, start, found, 'brisk')
+  const campaign = campaignOf(ground, bounds, start, found, 'full')
   return { campaign, changes: changesBetween(told, campaign, asBuilt.now, input.timeZone), kept: isKept }
 }
 
