@@ -76,6 +76,7 @@ export const englishWalls = {
     cut: 'cut from the soft wall',
     set: 'laid on a layer',
   },
+  heads: { flat: 'flat', corbelled: 'corbelled: closes layer by layer' },
   makeUps: { single: 'one bead', double: 'two wythes and a web', solid: 'solid' },
   webs: { zigzag: 'zigzag web', crosstie: 'cross ties', wave: 'wave web' },
   facts: {

@@ -7,10 +7,14 @@ import { changeEdits, type Entry } from '../edits/part-edits.js'
 import { embedEntry } from '../edits/part-entry.js'
 import { layerHint } from './layer-hint.js'
 
-const { facts, kinds, faces, methods, trades } = words.walls
+const { facts, kinds, faces, heads, methods, trades } = words.walls
 const embedKinds = ['box', 'sleeve', 'pipe', 'strap', 'anchor', 'niche', 'chase', 'plate'] as const
 const choices = <T extends string>(table: Readonly<Record<T, string>>) =>
   (Object.keys(table) as T[]).map(value => ({ value, label: table[value] }))
+
+/** Niches and chases that the print leaves free; one that has a head it may not have shows it, to be taken off. */
+const mayCorbel = ({ kind, method, head }: Embed): boolean =>
+  head !== undefined || ((kind === 'niche' || kind === 'chase') && method === 'gap')
 
 export function EmbedFacts({
   embed,
@@ -62,6 +66,14 @@ export function EmbedFacts({
       {length('width')}
       {length('height')}
       {length('depth')}
+      {mayCorbel(embed) ? (
+        <ChoiceField
+          label={facts.head}
+          value={embed.head ?? 'flat'}
+          options={choices(heads)}
+          commit={head => change({ head })}
+        />
+      ) : null}
     </>
   )
 }
