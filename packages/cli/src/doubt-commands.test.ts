@@ -219,3 +219,22 @@ describe('dawnlift estimate', () => {
     expect([code, err]).toEqual([2, expect.stringContaining('no hour of the crew’s day may be printed in')])
   })
 })
+
+describe('dawnlift trials of a pump that begins late', () => {
+  const sheet = [
+    'kind,setting,caught_kg,during_s',
+    ...[2, 6, 12, 18].map(litres => `pump,${15 + 10 * litres},${(litres * 2.15).toFixed(3)},60`),
+  ].join('\n')
+  it('tells where it begins, sets the trial files by it and asks for settings beyond it', async () => {
+    writeFileSync(join(folder, 'late.csv'), sheet)
+    const { code, out } = await run(['trials', 'late.csv', '--out', 'late'], folder)
+    expect(code).toBe(0)
+    expect(out).toContain('S 10.0 for each L/min, beginning at S 15')
+    // hand: 22 L/min at the most need S 15 + 220; the least, 2 L/min, S 15 + 20
+    expect(out).toContain('settingAtMost: 235, settingIdle: 15')
+    expect(out).toMatch(/^pump +S 235/m)
+    expect(readFileSync(join(folder, 'late/corner-sampler.ngc'), 'utf8')).toContain(
+      'S 15 and 10 for each L/min',
+    )
+  })
+})

@@ -38,15 +38,17 @@ export function addTrials(program: Command, { screen, finish }: CommandContext):
         showProblems(screen, fitted.problems, options.json === true)
         return finish(2)
       }
-      const next = nextTrials(tried.value.machine, trials.value)
+      // What to try next is set by what was found so far.
+      const machine = applyTrials(tried.value.machine, fitted.value)
+      const next = nextTrials(machine, trials.value)
       if (options.out !== undefined) {
-        const inTheWay = writeTrials(resolve(screen.folder, options.out), options.out, tried.value, next)
+        const folder = resolve(screen.folder, options.out)
+        const inTheWay = writeTrials(folder, options.out, { ...tried.value, machine }, next)
         if (inTheWay) {
           showProblems(screen, [inTheWay], options.json === true)
           return finish(2)
         }
       }
-      const machine = applyTrials(tried.value.machine, fitted.value)
       if (!options.json) return screen.out(trialsInWords(tried.value, fitted.value, machine, next))
       const told = { from: tried.value.from, ...fitted.value, machine, next }
       screen.out(JSON.stringify(trialsReport(told), null, 2))

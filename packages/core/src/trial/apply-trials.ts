@@ -14,12 +14,15 @@ export interface Measured {
 
 /**
  * The machine with what was measured in place of what was assumed. Flows of a plan are of the bead as it shall lie: where
- * beads come out thin the pump is set to more, and gives less bead.
+ * beads come out thin the pump is set to more, and gives less bead. A machine that has such trials in it already is measured
+ * anew, not once more on top.
  */
 export function applyTrials(machine: Machine, { pump, lags, bead, corner }: Measured): Machine {
-  const { flowLeast, flowMost, settingPerFlow } = machine.pump
-  const fill = bead?.fill ?? 1
+  const before = machine.laying?.fill ?? 1
+  const fill = bead?.fill ?? before
+  const settingPerFlow = pump?.settingPerFlow ?? machine.pump.settingPerFlow * before
   const laying: Laying = {
+    ...machine.laying,
     ...(bead ? { fill } : {}),
     ...(corner ? { swelling: corner.swelling } : {}),
     ...(lags?.start && lags.stop ? { lags: true } : {}),
@@ -28,9 +31,9 @@ export function applyTrials(machine: Machine, { pump, lags, bead, corner }: Meas
     ...machine,
     pump: {
       ...machine.pump,
-      flowLeast: flowLeast * fill,
-      flowMost: flowMost * fill,
-      settingPerFlow: (pump?.settingPerFlow ?? settingPerFlow) / fill,
+      flowLeast: (machine.pump.flowLeast / before) * fill,
+      flowMost: (machine.pump.flowMost / before) * fill,
+      settingPerFlow: settingPerFlow / fill,
       ...(pump ? { settingIdle: pump.idle } : {}),
       ...(lags?.start ? { startLag: lags.start.seconds } : {}),
       ...(lags?.stop ? { stopLag: lags.stop.seconds } : {}),

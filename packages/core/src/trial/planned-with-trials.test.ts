@@ -51,6 +51,13 @@ describe('applyTrials', () => {
     expect(measured.laying).toEqual({ fill: 0.9, swelling: 0.4, lags: true })
     expect(applyTrials(machine, { lags: { start: lags.start! } }).laying).toBeUndefined()
   })
+  it('applied to a machine that has them already changes nothing', () => {
+    const measured = applyTrials(machine, { bead: { fill: 0.9 }, corner: { swelling: 0.4 } })
+    const again = applyTrials(measured, { bead: { fill: 0.9 }, corner: { swelling: 0.4 } })
+    expect(again.pump.flowMost).toBeCloseTo(0.9 * machine.pump.flowMost, 15)
+    expect(again.pump.settingPerFlow).toBeCloseTo(machine.pump.settingPerFlow / 0.9, 3)
+    expect(again.laying).toEqual(measured.laying)
+  })
 })
 
 describe('pumpedVolume', () => {
