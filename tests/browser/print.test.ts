@@ -1,3 +1,4 @@
+import type { Page } from 'playwright-core'
 import { expect, it } from 'vitest'
 import { onStage, patience } from './on-stage.js'
 
@@ -68,39 +69,51 @@ onStage('walls on paper', 'tern-cottage', ({ open }) => {
 
 onStage('the solid view', 'tern-cottage', ({ open }) => {
   it(
-    'is drawn by WebGL: an empty slab before the campaign, walls at its end',
+    'is drawn by WebGL: an empty slab before the campaign, walls at its end, cut open, in both lights',
     async () => {
       const page = await open('walls', { shown: '[data-testid="solid"] canvas' })
       await page.waitForTimeout(2500)
-      const colours = async () => {
-        const shot = await page.locator('[data-testid="solid"]').screenshot()
-        return page.evaluate(
-          async source => {
-            const image = new Image()
-            image.src = source
-            await image.decode()
-            const canvas = document.createElement('canvas')
-            canvas.width = image.width
-            canvas.height = image.height
-            const context = canvas.getContext('2d')!
-            context.drawImage(image, 0, 0)
-            const { data } = context.getImageData(0, 0, image.width, image.height)
-            // The ramp of print days runs through blue and green, which neither slab nor paper is.
-            let walls = 0
-            for (let at = 0; at < data.length; at += 4) if (data[at + 1]! - data[at]! > 25) walls += 1
-            return walls / (image.width * image.height)
-          },
-          `data:image/png;base64,${shot.toString('base64')}`,
-        )
-      }
-      const before = await colours()
+      const before = (await seen(page)).walls
       await page.focus('.ribbon .track')
       await page.keyboard.press('End')
       await page.waitForTimeout(2500)
-      const after = await colours()
+      const after = (await seen(page)).walls
       expect(after).toBeGreaterThan(before + 0.03)
+      await page.locator('.cutter [role="slider"]').focus()
+      for (let step = 0; step < 40; step++) await page.keyboard.press('ArrowLeft')
+      await expect
+        .poll(async () => (await seen(page)).walls, { timeout: patience })
+        .toBeLessThan(after - 0.02)
+      // The slab at the near edge of the picture, nothing before it any more, wears the colours of the page.
+      expect((await seen(page)).slab).toBeGreaterThan(150)
+      await page.getByRole('button', { name: 'Dark', exact: true }).click()
+      await expect.poll(async () => (await seen(page)).slab, { timeout: patience }).toBeLessThan(100)
+      expect((await seen(page)).slab).toBeGreaterThan(40)
       await page.context().close()
     },
     2 * patience,
   )
 })
+
+/** What the solid view shows: the share of it that is coloured as by print days, and a place on the slab. */
+async function seen(page: Page): Promise<{ readonly walls: number; readonly slab: number }> {
+  const shot = await page.locator('[data-testid="solid"]').screenshot()
+  return page.evaluate(
+    async source => {
+      const image = new Image()
+      image.src = source
+      await image.decode()
+      const { width, height } = image
+      const canvas = new OffscreenCanvas(width, height)
+      const context = canvas.getContext('2d')!
+      context.drawImage(image, 0, 0)
+      const { data } = context.getImageData(0, 0, width, height)
+      // The ramp of print days runs through blue and green, which neither slab nor paper is.
+      let walls = 0
+      for (let at = 0; at < data.length; at += 4) if (data[at + 1]! - data[at]! > 25) walls += 1
+      const slab = data[4 * (Math.floor(0.8 * height) * width + Math.floor(0.5 * width))]!
+      return { walls: walls / (width * height), slab }
+    },
+    `data:image/png;base64,${shot.toString('base64')}`,
+  )
+}

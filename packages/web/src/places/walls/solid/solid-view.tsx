@@ -1,5 +1,5 @@
 import type { Plan } from '@dawnlift/core/plan'
-import { Group, SegmentedControl, Slider } from '@mantine/core'
+import { Group, SegmentedControl, Slider, useComputedColorScheme } from '@mantine/core'
 import { useEffect, useMemo, useRef, useState } from 'react'
 import { useApp } from '../../../state/index.js'
 import { words } from '../../../words/index.js'
@@ -27,6 +27,12 @@ export function SolidView({ plan }: { readonly plan: Plan }) {
   const standing = useStanding(plan, moment, by)
   useEffect(() => stage?.show(standing), [stage, standing])
   useEffect(() => stage?.cut(cut), [stage, cut])
+  const scheme = useComputedColorScheme('light')
+  // The page wears its new colours one frame after the scheme has changed.
+  useEffect(() => {
+    const frame = requestAnimationFrame(() => scheme && stage?.follow(plan))
+    return () => cancelAnimationFrame(frame)
+  }, [stage, plan, scheme])
   if (trouble) return <p className="soft">{words.walls.solid.none}</p>
   return (
     <div>

@@ -1,8 +1,9 @@
 import { expose } from 'comlink'
 import { PerspectiveCamera, WebGLRenderer } from 'three'
 import type { BandPost } from '../../../state/band-post.js'
+import type { Detail } from './band-mesh.js'
 import type { Ground, Look, Standing } from './look.js'
-import { type Detail, type HouseScene, houseScene } from './scene.js'
+import { type HouseScene, houseScene } from './scene.js'
 
 let renderer: WebGLRenderer | undefined
 let house: HouseScene | undefined
@@ -25,12 +26,12 @@ function draw(): void {
 /** Draws the house on a canvas of the page, out of the page’s way: building beads and drawing them may take long. */
 const solid = {
   /** False where this browser draws no solids in a worker. */
-  open(canvas: OffscreenCanvas, ground: Ground, layerHeight: number): boolean {
+  open(canvas: OffscreenCanvas, layerHeight: number): boolean {
     const detail = detailHere()
     if (!detail) return false
     renderer = new WebGLRenderer({ canvas, antialias: detail === 'beads', alpha: true })
     renderer.localClippingEnabled = true
-    house = houseScene(detail, layerHeight, ground)
+    house = houseScene(detail, layerHeight)
     return true
   },
   /** Where the planner posts the bands of each plan from now on. */
@@ -39,6 +40,11 @@ const solid = {
       house?.take(data)
       draw()
     }
+  },
+  /** The slab follows the walls and the light in the room. */
+  ground(next: Ground): void {
+    house?.ground(next)
+    draw()
   },
   look(next: Look): void {
     if (!renderer || !house) return

@@ -11,6 +11,8 @@ export interface Stage {
   /** False where this browser draws no solids. */
   readonly opened: Promise<boolean>
   readonly show: (standing: Standing) => void
+  /** Slab and cut follow the walls of a newer plan, and the colours of the page. */
+  readonly follow: (plan: Plan) => void
   /** Cut open from the near side; 1 cuts nothing. */
   readonly cut: (share: number) => void
   readonly close: () => void
@@ -20,10 +22,10 @@ export function openStage(host: HTMLElement, plan: Plan): Stage {
   const canvas = canvasIn(host)
   const worker = new Worker(new URL('./solid.worker.ts', import.meta.url), { type: 'module' })
   const remote: Remote<Solid> = wrap<Solid>(worker)
-  const ground = groundOf(plan)
+  let ground = groundOf(plan)
   let orbit: Orbit | undefined
   let home: Orbit | undefined
-  let cutAt: number | undefined
+  let cutShare = 1
   const look = () => {
     const { clientWidth: width, clientHeight: height } = host
     if (width === 0 || height === 0) return
@@ -35,15 +37,16 @@ export function openStage(host: HTMLElement, plan: Plan): Stage {
       ratio: Math.min(2, devicePixelRatio),
       eye: eyeOf(orbit),
       middle: orbit.middle,
-      ...(cutAt === undefined ? {} : { cutAt }),
+      ...(cutShare >= 1 ? {} : { cutAt: cutLine(ground, cutShare) }),
     })
   }
-  const opened = openCanvas(remote, canvas, ground, plan.job.print.layerHeight)
+  const opened = openCanvas(remote, canvas, plan.job.print.layerHeight)
   void opened.then(isOpen => {
     if (!isOpen) return
     const { port1, port2 } = new MessageChannel()
     void remote.follow(transfer(port1, [port1]))
     followBands(port2)
+    void remote.ground(ground)
     look()
   })
   const letGo = handOn(canvas, (change: (orbit: Orbit, home: Orbit) => Orbit) => {
@@ -56,9 +59,13 @@ export function openStage(host: HTMLElement, plan: Plan): Stage {
   return {
     opened,
     show: standing => void remote.show(standing),
+    follow: newer => {
+      ground = groundOf(newer)
+      void remote.ground(ground)
+      look()
+    },
     cut: share => {
-      const { least, most } = ground
-      cutAt = share >= 1 ? undefined : least[1] + (most[1] - least[1]) * share
+      cutShare = share
       look()
     },
     close: () => {
@@ -73,12 +80,11 @@ export function openStage(host: HTMLElement, plan: Plan): Stage {
 async function openCanvas(
   remote: Remote<Solid>,
   canvas: HTMLCanvasElement,
-  ground: Ground,
   layerHeight: number,
 ): Promise<boolean> {
   if (!('transferControlToOffscreen' in canvas)) return false
   const offscreen = canvas.transferControlToOffscreen()
-  return remote.open(transfer(offscreen, [offscreen]), ground, layerHeight)
+  return remote.open(transfer(offscreen, [offscreen]), layerHeight)
 }
 
 /** Made here and not by React: what a worker draws on can be handed over only once. */
@@ -155,6 +161,9 @@ function groundOf({ job }: Plan): Ground {
     colour: getComputedStyle(document.documentElement).getPropertyValue('--line').trim() || '#cfc8b8',
   }
 }
+
+/** The house is first seen from this side, and cut from it: so much of its depth is left standing. */
+const cutLine = ({ least, most }: Ground, share: number): number => most[1] - (most[1] - least[1]) * share
 
 const sizeOf = ({ least, most }: Ground): number => Math.max(most[0] - least[0], most[1] - least[1])
 
