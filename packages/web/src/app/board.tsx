@@ -110,8 +110,11 @@ function Headline() {
 function Planning() {
   const planning = useApp(state => state.planning)
   const problems = useApp(state => state.problems.length)
+  const isHeld = useApp(state => state.heldDays === 'searching')
   if (planning) {
-    const stage = words.stages[planning.stage as keyof typeof words.stages] ?? words.planning
+    const stage = isHeld
+      ? words.lookingOn
+      : (words.stages[planning.stage as keyof typeof words.stages] ?? words.planning)
     return (
       <Group gap="xs" role="status">
         <span className="soft">{stage} …</span>

@@ -2,7 +2,7 @@ import type { Job } from '@dawnlift/core/job'
 import type { Plan } from '@dawnlift/core/plan'
 import { proxy, type Remote, transfer, wrap } from 'comlink'
 import type { JobFiles } from './job-files.js'
-import { planUnpacker } from './plan-parcels.js'
+import { type PackedPlan, planUnpacker } from './plan-parcels.js'
 import type { Planned, Planner, Told } from './planner.worker.js'
 
 export type Progress = (stage: string, share: number) => void
@@ -11,6 +11,8 @@ export interface Listener {
   /** The job as read, long before its plan is made. */
   readonly job: (job: Job) => void
   readonly progress: Progress
+  /** The plan with the days held that stood before the edit, while better ones are looked for. */
+  readonly held: (planned: Planned<Plan>) => void
 }
 
 let remote: Remote<Planner> | undefined
@@ -22,15 +24,23 @@ const planner = () => {
   return remote
 }
 
-export async function planInWorker(files: JobFiles, { job, progress }: Listener): Promise<Planned<Plan>> {
+/** `hold`: the plan made last is of the same job, so that its days may be held. */
+export async function planInWorker(
+  files: JobFiles,
+  hold: boolean,
+  { job, progress, held }: Listener,
+): Promise<Planned<Plan>> {
   const hear = (told: Told) => {
     if (told.kind === 'job') job(told.job)
     else if (told.kind === 'stage') progress(told.stage, told.share)
+    else if (told.kind === 'held') held(unpacked(told.planned))
     else unpacker.take(told.parcels)
   }
-  const planned = await planner().plan(files, proxy(hear))
-  return planned.kind === 'planned' ? { ...planned, plan: unpacker.plan(planned.plan) } : planned
+  return unpacked(await planner().plan(files, hold, proxy(hear)))
 }
+
+const unpacked = (planned: Planned<PackedPlan>): Planned<Plan> =>
+  planned.kind === 'planned' ? { ...planned, plan: unpacker.plan(planned.plan) } : planned
 
 export const cancelPlanning = (): void => void planner().cancel()
 

@@ -19,12 +19,15 @@ export type Planned<P> =
       readonly mixFit: MixFit | undefined
       readonly weatherNotes: readonly Problem[]
     }
+  /** The days held meanwhile are those the search came to. */
+  | { readonly kind: 'confirmed' }
   | { readonly kind: 'unreadable'; readonly problems: readonly Problem[] }
   | { readonly kind: 'cancelled' }
 
 /** What the planner tells on its way. */
 export type Told =
   | { readonly kind: 'job'; readonly job: Job }
+  | { readonly kind: 'held'; readonly planned: Planned<PackedPlan> }
   | { readonly kind: 'stage'; readonly stage: string; readonly share: number }
   | { readonly kind: 'parcels'; readonly parcels: readonly Parcel[] }
 
@@ -36,29 +39,40 @@ let follower: ((plan: Plan) => void) | undefined
 
 /** The pipeline is large; a job is read and shown while it is still on its way here. */
 async function loadPlanning() {
-  const [{ planWithCache }] = await Promise.all([
+  const [pipeline] = await Promise.all([
     import('./planning.js'),
     initGeometry({ locateFile: () => clipperUrl }),
   ])
-  return planWithCache
+  return pipeline
 }
 
-/** Plans off the main thread. A newer request, or `cancel`, ends the one under way at its next stage. */
+/**
+ * Plans off the main thread. After an edit the days of the plan that stands are told first, held on the job as it is now;
+ * better ones are then looked for. A newer request, or `cancel`, ends the one under way at its next stage.
+ */
 const planner = {
-  async plan(files: JobFiles, tell: (told: Told) => unknown): Promise<Planned<PackedPlan>> {
+  async plan(files: JobFiles, hold: boolean, tell: (told: Told) => unknown): Promise<Planned<PackedPlan>> {
     const mine = ++newest
     const opened = openJob({ document: files.document, read: name => files.beside[name] })
     if (!opened.ok) return { kind: 'unreadable', problems: opened.problems }
     tell({ kind: 'job', job: opened.value.job })
     planning ??= loadPlanning()
-    const plan = await (await planning)(opened.value, (stage, share) => {
+    const { planWithCache, isConfirmed } = await planning
+    const progress = (stage: string, share: number) => {
       tell({ kind: 'stage', stage, share })
       // One turn of the event loop, so that a newer edit or a cancel can be heard.
-      return new Promise(resume => setTimeout(() => resume(mine === newest), 0))
-    })
+      return new Promise<boolean>(resume => setTimeout(() => resume(mine === newest), 0))
+    }
+    const told = hold ? standing?.campaign : undefined
+    const held = told && (await planWithCache(opened.value, progress, told))
+    if (held) {
+      const planned = await deliver(held, opened.value, tell)
+      if (!held.held) return planned
+      tell({ kind: 'held', planned })
+    }
+    const plan = mine === newest ? await planWithCache(opened.value, progress) : undefined
     if (!plan) return { kind: 'cancelled' }
-    standing = plan
-    follower?.(plan)
+    if (held && isConfirmed(held, plan)) return { kind: 'confirmed' }
     return deliver(plan, opened.value, tell)
   },
   cancel() {
@@ -77,11 +91,14 @@ const planner = {
   },
 }
 
+/** The plan stands from now on; its pieces go ahead of it. */
 async function deliver(
   plan: Plan,
   { assumed, mixFit, weatherNotes }: OpenedJob,
   tell: (told: Told) => unknown,
 ): Promise<Planned<PackedPlan>> {
+  standing = plan
+  follower?.(plan)
   const { packed, messages } = pack(plan)
   await Promise.all(messages.map(parcels => tell({ kind: 'parcels', parcels })))
   return { kind: 'planned', plan: packed, assumed, problems: [], mixFit, weatherNotes }

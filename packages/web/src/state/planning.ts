@@ -1,22 +1,21 @@
+import type { Campaign } from '@dawnlift/core/campaign'
 import { newPlanCache, type Plan, type PlanInput, type PlanOptions, planJob } from '@dawnlift/core/plan'
 
 const cache = newPlanCache()
-let last: { readonly restsOn: string; readonly hours: Plan['campaign']['hours'] } | undefined
 
-/** A plan that keeps of the last one what has not changed: hours that rest on the same job are the same list. */
-export async function planWithCache(
+/**
+ * A plan that keeps of the last ones what has not changed: what stays is the same object in both. With a campaign to hold
+ * its days are not searched.
+ */
+export const planWithCache = (
   input: PlanInput,
   progress: NonNullable<PlanOptions['progress']>,
-): Promise<Plan | undefined> {
-  const plan = await planJob(input, { cache, progress })
-  if (!plan) return undefined
-  const restsOn = hoursRestOn(input)
-  if (last?.restsOn !== restsOn) last = { restsOn, hours: plan.campaign.hours }
-  return { ...plan, campaign: { ...plan.campaign, hours: last.hours } }
-}
+  hold?: Campaign,
+): Promise<Plan | undefined> => planJob(input, { cache, progress, ...(hold ? { hold } : {}) })
 
-/** Everything but what stands on the plan: no wall changes the weather. */
-function hoursRestOn({ job, hours }: PlanInput): string {
-  const { walls, openings, embeds, columns, sections, noCutAt, name, revision, ...rest } = job
-  return JSON.stringify([rest, hours])
-}
+/** Whether a search has come to the very days that were held meanwhile, and so to nothing else than is shown. */
+export const isConfirmed = (held: Plan, searched: Plan): boolean => textOf(held) === textOf(searched)
+
+/** Bands, routes and hours are the same objects in both, and long. */
+const textOf = ({ held: _, job: __, bands: ___, routes: ____, campaign, ...rest }: Plan): string =>
+  JSON.stringify([{ ...campaign, hours: [] }, rest])

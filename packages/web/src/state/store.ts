@@ -9,6 +9,7 @@ import { create } from 'zustand'
 import type { JobFiles } from './job-files.js'
 import { keepLocally, saveDocument } from './keeping.js'
 import { cancelPlanning, planInWorker } from './planner.js'
+import type { Planned } from './planner.worker.js'
 
 export type Saved = 'saved' | 'saving' | 'waiting' | 'conflict' | 'local'
 
@@ -20,6 +21,13 @@ export interface AppState {
   readonly future: readonly JobFiles[]
   readonly planning: { readonly stage: string; readonly share: number } | undefined
   readonly plan: Plan | undefined
+  /** The plan that stood when the last edit was made. */
+  readonly before: Plan | undefined
+  /**
+   * How the days of the plan came about, where they are those from before the edit: better ones are looked for, there are
+   * none, or they were not looked for because somebody stopped it.
+   */
+  readonly heldDays: 'searching' | 'confirmed' | 'unsearched' | undefined
   /** The job as it was read last: there long before its plan. */
   readonly job: Job | undefined
   readonly assumed: readonly Assumed[]
@@ -73,30 +81,23 @@ export interface AppActions {
 
 export const useApp = create<AppState & AppActions>((set, get) => {
   const replan = async () => {
-    const files = get().files
+    const { files, plan: before, heldDays } = get()
     if (!files) return
-    set({ planning: { stage: 'reading', share: 0 } })
-    const planned = await planInWorker(files, {
+    // A search that this edit ends has not told whether there were better days.
+    const unsearched = heldDays === 'searching' ? 'unsearched' : heldDays
+    set({ planning: { stage: 'reading', share: 0 }, before, heldDays: unsearched })
+    const planned = await planInWorker(files, before !== undefined, {
       job: job => set({ job, ...(get().plan ? {} : { units: job.units }) }),
       progress: (stage, share) => {
         if (files === get().files) set({ planning: { stage, share } })
       },
+      held: early => {
+        if (files === get().files) set({ ...shown(early, get()), heldDays: 'searching' })
+      },
     })
     if (files !== get().files) return
     // A stage told just before the cancel must not stand there for good.
-    if (planned.kind === 'cancelled') return set({ planning: undefined })
-    if (planned.kind === 'unreadable') return set({ planning: undefined, problems: planned.problems })
-    const { plan } = planned
-    const known = get().plan !== undefined
-    set({
-      planning: undefined,
-      plan,
-      assumed: planned.assumed,
-      problems: planned.problems,
-      mixFit: planned.mixFit,
-      weatherNotes: planned.weatherNotes,
-      ...(known ? {} : { moment: firstMoment(plan), units: plan.job.units }),
-    })
+    set({ planning: undefined, ...shown(planned, get()), heldDays: settled(planned, get()) })
   }
   const putBeside = (name: string, content: Uint8Array) => {
     const files = get().files
@@ -122,6 +123,8 @@ export const useApp = create<AppState & AppActions>((set, get) => {
     future: [],
     planning: undefined,
     plan: undefined,
+    before: undefined,
+    heldDays: undefined,
     job: undefined,
     assumed: [],
     problems: [],
@@ -142,6 +145,7 @@ export const useApp = create<AppState & AppActions>((set, get) => {
         past: [],
         future: [],
         plan: undefined,
+        heldDays: undefined,
         job: undefined,
         problems: [],
         saved: revision === undefined ? 'local' : 'saved',
@@ -198,6 +202,21 @@ function withLogOf(wanted: JobFiles, now: JobFiles): JobFiles {
   return log === undefined || log === wanted.beside[logFile]
     ? wanted
     : { ...wanted, beside: { ...wanted.beside, [logFile]: log } }
+}
+
+/** What of a plan just made is shown; what it could not be made of where there is none. */
+function shown(planned: Planned<Plan>, now: AppState): Partial<AppState> {
+  if (planned.kind === 'unreadable') return { problems: planned.problems }
+  if (planned.kind !== 'planned') return {}
+  const { plan, assumed, problems, mixFit, weatherNotes } = planned
+  const first = now.plan ? {} : { moment: firstMoment(plan), units: plan.job.units }
+  return { plan, assumed, problems, mixFit, weatherNotes, ...first }
+}
+
+function settled({ kind }: Planned<Plan>, { heldDays }: AppState): AppState['heldDays'] {
+  if (kind === 'planned') return undefined
+  if (kind === 'confirmed') return 'confirmed'
+  return heldDays === 'searching' ? 'unsearched' : heldDays
 }
 
 /** A job of a newer program is only looked at: what this one would write might spoil it. */

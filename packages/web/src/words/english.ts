@@ -46,6 +46,12 @@ export const english = {
     cure: 'Keeping it damp',
     tally: 'Counting',
   },
+  lookingOn: 'Looking for better days',
+  heldDays: {
+    searching: 'Days kept as they were; looking for better ones …',
+    confirmed: 'Days kept as they were; none better found.',
+    unsearched: 'Days kept as they were; better ones were not looked for.',
+  },
   cancel: 'Cancel',
   problems: (count: number) => (count === 1 ? '1 problem to mend' : `${count} problems to mend`),
   revisionOf: (revision: string) => `revision ${revision}`,

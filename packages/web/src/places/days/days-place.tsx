@@ -12,6 +12,7 @@ import { Quiet } from '../quiet.js'
 import { sheetWords } from '../sheet-words.js'
 import { DaySheet } from './day-sheet.js'
 import { dayText } from './day-text.js'
+import { HeldNote } from './held-note.js'
 import { LiftSheet } from './lift-sheet.js'
 import { isOver } from './over-lift.js'
 import { PinnedList } from './pinned-list.js'
@@ -41,6 +42,7 @@ function Days({ plan }: { readonly plan: Plan }) {
     <>
       <Quiet>{words.quiet.days}</Quiet>
       <Figures plan={plan} />
+      <HeldNote />
       {lift && day && <Answer lift={lift} day={day} plan={plan} />}
       <TimeHeight plan={plan} />
       <div className="days">

@@ -1,7 +1,7 @@
 import { limitName } from '@dawnlift/core/campaign'
 import type { Plan } from '@dawnlift/core/plan'
 import { dayText } from '@dawnlift/drawing/paper'
-import { useEffect, useRef, useState } from 'react'
+import { useMemo } from 'react'
 import { useApp } from '../../state/index.js'
 import { words } from '../../words/index.js'
 import { type LiftChange, type LimitChanges, limitChanges } from './limit-changes.js'
@@ -10,36 +10,31 @@ const mostLifts = 4
 
 /** What the last edit did to the limits: lifts that lost or won layers, and the finish. */
 export function ChangeLine({ plan }: { readonly plan: Plan }) {
+  const planning = useApp(state => state.planning !== undefined)
+  const heldDays = useApp(state => state.heldDays)
   // The plan shown may be a blink behind the one that was made.
-  const planning = useApp(state => state.planning !== undefined || state.plan !== plan)
-  const changes = useLimitChanges(plan)
+  const isBehind = useApp(state => state.plan !== plan)
+  const before = useApp(state => state.before)
+  const changes = useMemo(
+    () => (before && before !== plan ? limitChanges(before, plan) : undefined),
+    [before, plan],
+  )
   const { changed } = words.walls
   return (
     <p className="change" role="status" aria-live="polite" data-testid="change-line">
-      {planning ? (
+      {isBehind || (planning && heldDays !== 'searching') ? (
         <span className="soft">{changed.working}</span>
       ) : (
         changes && (
           <>
             <span className="soft">{changed.lead}: </span>
             {sayChanges(changes)}
+            {heldDays && <span className="soft">. {words.heldDays[heldDays]}</span>}
           </>
         )
       )}
     </p>
   )
-}
-
-/** Compares each new plan with the one before. */
-function useLimitChanges(plan: Plan): LimitChanges | undefined {
-  const before = useRef(plan)
-  const [changes, setChanges] = useState<LimitChanges>()
-  useEffect(() => {
-    if (before.current === plan) return
-    setChanges(limitChanges(before.current, plan))
-    before.current = plan
-  }, [plan])
-  return changes
 }
 
 export function sayChanges({ lifts, finish, days }: LimitChanges): string {
