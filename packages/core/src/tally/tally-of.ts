@@ -1,5 +1,6 @@
 import type { Campaign, Lift } from '../campaign/index.js'
 import type { Job } from '../job/index.js'
+import type { Laying } from '../machine/index.js'
 import { type CubicMetres, formatQuantity } from '../quantity/index.js'
 import { assert } from '../result/index.js'
 import { wallFace } from './areas.js'
@@ -39,9 +40,20 @@ export function tallyOf({ job, campaign }: { readonly job: Job; readonly campaig
     cost: { currency: job.costs.currency, lines, total: cost, perWallFace: cost / face },
     waste: {
       volume: hose * campaign.days.length,
-      how: `${hoseWords(job, hose)} washed out on ${campaign.days.length} print days; trial beads are not counted`,
+      how: `${hoseWords(job, hose)} washed out on ${campaign.days.length} print days; trial beads are not counted${trialWords(job.machine.laying)}`,
     },
   }
+}
+
+/** What trials of the machine add to the beads as drawn, so that bags that differ from them can be understood. */
+function trialWords(laying: Laying | undefined): string {
+  if (!laying) return ''
+  const counted = [
+    ...(laying.fill === undefined ? [] : [`${(100 * laying.fill).toFixed(1)} % of the flow becomes bead`]),
+    ...(laying.swelling ? ['corners and ramps where the nozzle is slow'] : []),
+    ...(laying.lags ? ['flow before starts less flow after stops'] : []),
+  ]
+  return `; volumes are what is pumped, by your trials: ${counted.join(', ')}`
 }
 
 /** What the hose holds, and of what size it is. */

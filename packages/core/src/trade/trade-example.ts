@@ -161,6 +161,7 @@ export const exampleJob = (parts: Omit<ExampleParts, 'lifts'>): Job =>
     print: { beadWidth: 0.05, layerHeight: 0.02, cornerRadius: 0.05, overhang: 0.15, speed: 0.2 },
     mix: { density: 2000, waterRatio: 0.25, bag: 25, cutSource: 'common practice, no source' },
     batching: { hoseLength: 20, hoseDiameter: 0.05 },
+    machine: {},
     crew: {
       size: 4,
       dayStart: 5 * 3600,

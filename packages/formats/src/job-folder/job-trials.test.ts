@@ -95,6 +95,10 @@ it('counts bags and water by what was pumped, not by what lies', async () => {
   const thin = await planned(named, bead, bead, bead)
   expect(thin.bags / drawn.bags).toBeCloseTo(1.1, 3)
   expect(thin.water / drawn.water).toBeCloseTo(1.1, 3)
+  expect(drawn.plan.tally.waste!.how).not.toContain('trials:')
+  expect(thin.plan.tally.waste!.how).toMatch(
+    /volumes are what is pumped, by your trials: 90\.9 % of the flow becomes bead$/,
+  )
 
   const lagging = await planned(named, ...lags)
   const { routes, bands } = lagging.plan
