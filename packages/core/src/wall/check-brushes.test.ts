@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { initGeometry, type Point } from '../geometry/index.js'
 import type { Wall } from '../job/index.js'
 import { checkBrushes } from './check-brushes.js'
-import { fixture, line, wall } from './fixtures/invented.js'
+import { fixture, line, loop, wall } from './fixtures/invented.js'
 import { plans } from './fixtures/plans.js'
 import { findJunctions } from './junction.js'
 import { stretchesOfWholePlan } from './section-plan.js'
@@ -48,6 +48,39 @@ describe('walls that brush each other', () => {
   it('are not those that meet, nor two stems that meet within the wall they stand on', () => {
     expect(told(long, wall('b', line([2, 0], [2, 2])))).toEqual([])
     expect(told(long, wall('b', line([2, 0], [2, 2])), wall('c', line([2.1, 0], [2.1, -2])))).toEqual([])
+  })
+  it('may be two legs of one wall', () => {
+    // A hairpin: legs of 250 mm with 240 mm between their middles, told beyond three thicknesses along from the bend.
+    const [finding, ...more] = told(wall('a', line([0, 0], [3, 0], [3, 0.24], [0, 0.24])))
+    expect(more).toEqual([])
+    expect(finding?.say).toContain('Two legs of wall a lie up to 10 mm inside each other')
+    expect(told(wall('a', line([0, 0], [3, 0], [3, 0.26], [0, 0.26])))).toEqual([])
+  })
+  it('printed in two sections are two legs that each belong to one', () => {
+    const walls = [wall('a', line([0, 0], [3, 0], [3, 2], [1, 2], [1, 0.1]))]
+    const { parts } = fixture('back', { walls })
+    const halves = [
+      { id: 'A', stretches: [{ wall: 'a', from: 0, to: 4 }], joints: [] },
+      { id: 'B', stretches: [{ wall: 'a', from: 4, to: 8.9 }], joints: [] },
+    ]
+    expect(checkBrushes(parts, halves).map(({ say }) => say)).toEqual([
+      expect.stringContaining('sections A and B both print there'),
+    ])
+  })
+  it('are not the sides of corners, chamfers and bends', () => {
+    const chamfered = line([0, 0], [3, 0], [3.05, 0.05], [3.05, 3])
+    const bend = {
+      points: [
+        [0, 0],
+        [3, 0],
+        [3, 0.6],
+        [0, 0.6],
+      ] as const,
+      bulges: [0, 1, 0],
+      closed: false,
+    }
+    const room = loop([0, 0], [3, 0], [3, 2], [0, 2])
+    expect([chamfered, bend, room].flatMap(path => told(wall('a', path)))).toEqual([])
   })
   it('are in one of the plans that test everything else, the one that is meant to', () => {
     const found = plans.flatMap(({ name, parts, sections }) =>

@@ -5,6 +5,7 @@ import {
   intersection,
   nearestOnPath,
   type Point,
+  type Polygon,
   pointBounds,
   polygonArea,
   polygonCentroid,
@@ -17,6 +18,7 @@ import type { Section } from '../section/index.js'
 import { sectionBody } from './body.js'
 import { sayThickness } from './check-words.js'
 import { findJunctions, type Junction, junctionTolerance } from './junction.js'
+import { type OwnBrush, ownBrushes } from './own-brushes.js'
 import type { WallParts } from './parts.js'
 import { patchWidth } from './patch-width.js'
 import { stretchesOfWholePlan } from './section-plan.js'
@@ -29,18 +31,21 @@ interface Lone {
   readonly most: Point
 }
 
-/** Walls that touch or lie over each other away from where they meet. In one section their beads run together untied, in two they are printed twice. */
+/**
+ * Walls that touch or lie over each other, or over themselves, away from where they meet. In one section their beads run
+ * together untied, in two they are printed twice.
+ */
 export function checkBrushes(parts: WallParts, sections: readonly Section[]): readonly Finding[] {
   const junctions = findJunctions(parts.walls)
   const lone = parts.walls.map(wall => aloneOf(parts, wall))
-  return lone.flatMap((one, i) =>
-    lone.slice(0, i).flatMap(other => {
+  return lone.flatMap((one, i) => [
+    ...lone.slice(0, i).flatMap(other => {
       if (!comeNear(one, other)) return []
-      return brushesOf(one, other, lone, junctions).map(place =>
-        brushFinding(parts, sections, other, one, place),
-      )
+      const places = brushesOf(one, other, lone, junctions)
+      return places.map(place => pairFinding(parts, sections, other.wall, one.wall, place))
     }),
-  )
+    ...ownBrushes(one.wall).map(brush => ownFinding(parts, sections, one.wall, brush)),
+  ])
 }
 
 function aloneOf(parts: WallParts, wall: Wall): Lone {
@@ -86,16 +91,49 @@ function brushesOf(one: Lone, other: Lone, all: readonly Lone[], junctions: read
   )
 }
 
-function brushFinding(
-  { units = 'metric' }: WallParts,
+function pairFinding(
+  parts: WallParts,
   sections: readonly Section[],
-  { wall: a }: Lone,
-  { wall: b }: Lone,
-  place: Region[number],
+  a: Wall,
+  b: Wall,
+  place: Polygon,
 ): Finding {
   const point = polygonCentroid(place)
-  const depth = Math.max(0, patchWidth([place], Math.min(a.thickness, b.thickness)) - junctionTolerance)
-  const [first, second] = [a, b].map(wall => sectionAt(sections, wall, point))
+  const [first, second] = [a, b].map(wall =>
+    sectionAt(sections, wall, nearestOnPath(wall.centreline, point).station),
+  )
+  return brushFinding(parts, place, Math.min(a.thickness, b.thickness), {
+    at: `walls ${a.id} and ${b.id}`,
+    what: `Walls ${a.id} and ${b.id}`,
+    inSections: [first, second],
+    help: 'Move one of them, or draw one on to the other’s centreline.',
+  })
+}
+
+function ownFinding(parts: WallParts, sections: readonly Section[], wall: Wall, brush: OwnBrush): Finding {
+  return brushFinding(parts, brush.place, wall.thickness, {
+    at: `wall ${wall.id}`,
+    what: `Two legs of wall ${wall.id}`,
+    inSections: brush.stations.map(station => sectionAt(sections, wall, station)),
+    help: 'Draw them further apart.',
+  })
+}
+
+interface Brush {
+  readonly at: string
+  readonly what: string
+  readonly inSections: readonly (string | undefined)[]
+  readonly help: string
+}
+
+function brushFinding(
+  { units = 'metric' }: WallParts,
+  place: Polygon,
+  thickness: Metres,
+  { at, what, inSections: [first, second], help }: Brush,
+): Finding {
+  const point = polygonCentroid(place)
+  const depth = Math.max(0, patchWidth([place], thickness) - junctionTolerance)
   const isTwice = first !== second
   const found = depth < 5e-4 ? 'touch' : `lie up to ${sayThickness(depth, units)} inside each other`
   const follows = isTwice
@@ -103,21 +141,18 @@ function brushFinding(
     : 'their beads run into each other, untied'
   return {
     check: 'walls-brush',
-    at: `walls ${a.id} and ${b.id}`,
+    at,
     point,
     demand: depth * 1000,
     capacity: 0,
     unit: 'mm',
     source: 'the job',
     verdict: isTwice ? 'fail' : 'warn',
-    say: `Walls ${a.id} and ${b.id} ${found} at ${formatPlace(point, units)}, away from where they meet: ${follows}. Move one of them, or draw one on to the other’s centreline.`,
+    say: `${what} ${found} at ${formatPlace(point, units)}, away from where they meet: ${follows}. ${help}`,
   }
 }
 
-function sectionAt(sections: readonly Section[], { id, centreline }: Wall, point: Point): string | undefined {
-  const { station } = nearestOnPath(centreline, point)
-  const away = (from: Metres, to: Metres) => Math.max(from - station, station - to, 0)
-  return sections.find(({ stretches }) =>
-    stretches.some(({ wall, from, to }) => wall === id && away(from, to) < 1e-6),
+const sectionAt = (sections: readonly Section[], { id }: Wall, station: Metres): string | undefined =>
+  sections.find(({ stretches }) =>
+    stretches.some(({ wall, from, to }) => wall === id && from - 1e-6 < station && station < to + 1e-6),
   )?.id
-}
