@@ -21,8 +21,8 @@ const places = ['site', 'walls', 'mix', 'days', 'trades', 'today', 'tally', 'cal
 const views = [
   { viewport: { width: 1440, height: 900 }, colorScheme: 'light' },
   { viewport: { width: 1440, height: 900 }, colorScheme: 'dark' },
-  { viewport: { width: 820, height: 1180 }, colorScheme: 'light' },
-  { viewport: { width: 820, height: 1180 }, colorScheme: 'dark' },
+  { viewport: { width: 820, height: 1180 }, colorScheme: 'light', touch: true },
+  { viewport: { width: 820, height: 1180 }, colorScheme: 'dark', touch: true },
 ] as const
 
 describe.skipIf(noBrowser)(`the places as they look${noBrowser ? `: ${noBrowser}` : ''}`, () => {

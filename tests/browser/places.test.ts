@@ -25,6 +25,27 @@ onStage('the places along the job', 'torrenubia', ({ open }) => {
   )
 })
 
+onStage('the places under a finger', 'tern-cottage', ({ open }) => {
+  it.each([
+    [820, 1180],
+    [1180, 820],
+  ])(
+    'have nothing to press that is less than 44 px high, and nothing beyond the edge, at %d by %d',
+    async (width, height) => {
+      const page = await open('days', { viewport: { width, height }, touch: true })
+      const small: string[] = []
+      for (const place of places) {
+        await goTo(page, place)
+        await page.waitForTimeout(500)
+        small.push(...(await page.evaluate(tooSmall)).map(each => `${place}: ${each}`))
+      }
+      expect(small).toEqual([])
+      await page.context().close()
+    },
+    4 * patience,
+  )
+})
+
 onStage('a job in the page and on disk', 'tern-cottage', ({ stage, folder, job, write, open }) => {
   it(
     'takes a rule typed on the site, and goes back to the usual one at a touch',
@@ -135,3 +156,26 @@ onStage('a job in the page and on disk', 'tern-cottage', ({ stage, folder, job, 
     2 * patience,
   )
 })
+
+/** Runs in the page: what can be pressed and is too low for a finger, its drawn-out reach counted, or lies past the edge. */
+function tooSmall(): readonly string[] {
+  const pressed = 'button, a[href], input, select, textarea, summary, [role="slider"]'
+  const named = (each: Element) =>
+    `${each.tagName} ${each.getAttribute('aria-label') ?? each.textContent?.trim().slice(0, 30)}`
+  const reach = (each: Element) => {
+    const label =
+      each.closest('label') ?? (each.id ? document.querySelector(`label[for="${each.id}"]`) : null)
+    const drawn = [each, ...(label ? [label] : [])].map(one => one.getBoundingClientRect().height)
+    const after = getComputedStyle(each, '::after')
+    const more = after.content === 'none' ? 0 : Number.parseFloat(after.top) + Number.parseFloat(after.bottom)
+    return Math.max(...drawn) - (Number.isNaN(more) ? 0 : more)
+  }
+  return [...document.querySelectorAll(pressed)].flatMap(each => {
+    const { width, height, right } = each.getBoundingClientRect()
+    const isShown = width > 1 && height > 1 && !each.closest('.unseen, .skip')
+    if (!isShown || each.matches(':disabled')) return []
+    const low = reach(each) < 43.5 ? [`${named(each)} is ${reach(each).toFixed(0)} px high`] : []
+    const past = right > innerWidth + 1 && !each.closest('.scroller') ? [`${named(each)} is cut off`] : []
+    return [...low, ...past]
+  })
+}

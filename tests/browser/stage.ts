@@ -26,6 +26,8 @@ export interface PageLook {
   readonly viewport?: { width: number; height: number }
   readonly colorScheme?: 'light' | 'dark'
   readonly deviceScaleFactor?: number
+  /** A finger instead of a mouse. */
+  readonly touch?: boolean
 }
 
 export interface Stage {
@@ -87,11 +89,13 @@ export async function openStage(job: string): Promise<Stage> {
       viewport = { width: 1440, height: 900 },
       colorScheme = 'light',
       deviceScaleFactor = 1,
+      touch = false,
     } = {}) => {
       const context = await browser.newContext({
         viewport,
         colorScheme,
         deviceScaleFactor,
+        hasTouch: touch,
         reducedMotion: 'reduce',
         locale: 'en-GB',
         timezoneId: 'Europe/Madrid',

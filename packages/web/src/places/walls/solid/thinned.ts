@@ -1,6 +1,6 @@
 type Point = readonly [number, number]
 
-/** A ring with the points left out that lie within a tolerance of the line through their neighbours [Douglas1973]. */
+/** A ring with the points left out that lie within a tolerance of the line through their neighbours. */
 export function thinned(ring: readonly Point[], within: number): readonly Point[] {
   if (ring.length < 5) return ring
   const far = farthestFrom(ring, ring[0]!)
