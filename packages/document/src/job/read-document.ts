@@ -14,8 +14,22 @@ export interface ReadDocument {
   readonly migrated: readonly string[]
 }
 
-/** YAML text → migrated, schema-checked document. Every problem at once, with its line. */
+let last:
+  | { readonly text: string; readonly fileName: string; readonly read: Result<ReadDocument> }
+  | undefined
+
+/**
+ * YAML text → migrated, schema-checked document. Every problem at once, with its line. The last one is kept: a job is read
+ * for the files it names, and then again with them.
+ */
 export function readDocument(text: string, fileName: string): Result<ReadDocument> {
+  if (last?.text === text && last.fileName === fileName) return last.read
+  const read = readAfresh(text, fileName)
+  last = { text, fileName, read }
+  return read
+}
+
+function readAfresh(text: string, fileName: string): Result<ReadDocument> {
   const read = readYaml(text, fileName)
   if (!read.ok) return read
   const { raw } = read.value

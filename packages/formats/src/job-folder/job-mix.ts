@@ -3,11 +3,12 @@ import { fitMix, type MixFit, type MixModel } from '@dawnlift/core/mix'
 import { uniformFrom } from '@dawnlift/core/numeric'
 import { failure, type Result } from '@dawnlift/core/result'
 import { readMixTests } from '../mix-tests/index.js'
+import { keptLast } from './kept-last.js'
 
 /** Fixed: the same tests give the same band, today and in the permit office. */
 const bandSeed = 1
 
-let last: { readonly key: string; readonly fit: Result<MixFit> } | undefined
+const keptFit = keptLast<Result<MixFit>>()
 
 /** The mix from the site's own tests; what they do not cover comes from the job's mix. The last answer is kept: an edit of a wall must not fit again. */
 export function mixFromTests(
@@ -25,20 +26,17 @@ export function mixFromTests(
       },
     ])
   }
-  const text = new TextDecoder().decode(content)
-  const key = JSON.stringify([name, text, base, units])
-  if (last?.key === key) return last.fit
-  const tests = readMixTests(text, name)
-  const fit = tests.ok
-    ? fitMix(tests.value, {
-        name: base.name === 'generic printable mortar' ? name.replace(/\.csv$/i, '') : base.name,
-        provenance: name,
-        random: uniformFrom(bandSeed),
-        probability: base.lowerProbability,
-        base,
-        units,
-      })
-    : tests
-  last = { key, fit }
-  return fit
+  return keptFit({ text: JSON.stringify([name, base, units]), content }, () => {
+    const tests = readMixTests(new TextDecoder().decode(content), name)
+    return tests.ok
+      ? fitMix(tests.value, {
+          name: base.name === 'generic printable mortar' ? name.replace(/\.csv$/i, '') : base.name,
+          provenance: name,
+          random: uniformFrom(bandSeed),
+          probability: base.lowerProbability,
+          base,
+          units,
+        })
+      : tests
+  })
 }

@@ -20,6 +20,7 @@ import {
 } from '../weather/index.js'
 import { bridgeGaps, closedOnItself } from './bridge-gaps.js'
 import { type NotedHours, withForecast } from './job-forecast.js'
+import { keptLast } from './kept-last.js'
 
 /** Days of weather a campaign may reach into from its first day on. */
 export const horizonDays = 240
@@ -35,8 +36,16 @@ export function jobHours(job: Job, weather: JobWeather, read: ReadFile): Result<
     : known
 }
 
+const keptHours = keptLast<Result<NotedHours>>()
+
 /** The job's file laid over the campaign's days, or its normals. */
 function knownHours(job: Job, weather: JobWeather, read: ReadFile): Result<NotedHours> {
+  const content = weather.kind === 'file' ? read(weather.file) : undefined
+  const text = JSON.stringify([weather, job.site, job.calendar.firstDay, job.units])
+  return keptHours({ text, content }, () => readHours(job, weather, read))
+}
+
+function readHours(job: Job, weather: JobWeather, read: ReadFile): Result<NotedHours> {
   if (weather.kind === 'normals') {
     return success({
       hours: hoursFromNormals(weather.normals, job.site, job.calendar.firstDay, horizonDays),

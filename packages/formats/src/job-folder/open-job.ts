@@ -20,6 +20,7 @@ import { jobLog } from './job-log.js'
 import { mixFromTests } from './job-mix.js'
 import { machineFromTrials } from './job-trials.js'
 import { jobHours } from './job-weather.js'
+import { keptLast } from './kept-last.js'
 
 /** A job as it lies in a folder: its text, and a way to read the files beside it. */
 export interface JobSource {
@@ -119,10 +120,14 @@ function readWalls(mapping: DrawingMapping, read: JobSource['read']): Result<Dra
       },
     ])
   }
-  const drawing = readDrawing(content, {
-    ...(mapping.unit ? { unit: mapping.unit } : {}),
-    name: mapping.file,
-    curveWithin: mapping.curveWithin,
+  return keptWalls({ text: JSON.stringify(mapping), content }, () => {
+    const drawing = readDrawing(content, {
+      ...(mapping.unit ? { unit: mapping.unit } : {}),
+      name: mapping.file,
+      curveWithin: mapping.curveWithin,
+    })
+    return drawing.ok ? drawingWalls(drawing.value, mapping) : drawing
   })
-  return drawing.ok ? drawingWalls(drawing.value, mapping) : drawing
 }
+
+const keptWalls = keptLast<Result<DrawingWalls>>()
