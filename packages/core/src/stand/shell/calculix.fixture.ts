@@ -10,6 +10,8 @@ import type { Shell } from './shell-model.js'
  *          `S8R`: the very same eight-node shells. `C3D20R`: bricks, two across the thickness, on arcs where the plan is round;
  *          bricks because S8R expands to one brick across, which is 1.5 % stiff in shear on these thick walls
  *          (straight leaf: S8R 0.13401, one brick 0.13400, two 0.13239, two and twice as fine 0.13198).
+ *          Plates held at both sides: all nodes of both side faces held across the plate and free otherwise; bricks of 25 mm, two
+ *          across (0.3 × 1.0 m: 37 mm 0.11450, 28 and 25 mm 0.11448; 0.5 × 0.5 m: 42 mm 0.14065, 25 mm 0.14068).
  */
 export interface CalculixCase {
   readonly name: string
@@ -73,6 +75,25 @@ export const calculixCases: readonly CalculixCase[] = [
     shell: { ...fresh, mesh: straightMesh(1, 8, 0.05), height: 0.4, rows: 8, modulusAt: () => 1e5 },
     factor: 0.1319803,
   },
+  ...[
+    [0.3, 1, 16, 0.1144812],
+    [0.5, 0.5, 8, 0.1406785],
+    [0.3, 0.6, 16, 0.2277193],
+  ].map(
+    ([length, height, rows, factor]): CalculixCase => ({
+      name: `a plate of 20 mm held at both sides, ${length!.toFixed(1)} × ${height!.toFixed(1)} m, one stiffness`,
+      element: 'C3D20R',
+      shell: {
+        ...fresh,
+        mesh: straightMesh(length!, 8, 0.02),
+        height: height!,
+        rows: rows!,
+        modulusAt: () => 1e5,
+        held: [0, 8].map(position => ({ position, unknowns: [1] })),
+      },
+      factor: factor!,
+    }),
+  ),
   {
     name: 'a corner of 0.8 and 0.6 m, 0.6 m high, stiffening to its foot',
     element: 'S8R',

@@ -67,7 +67,7 @@ describe('runs of a plan', () => {
     expect(kindsOf(mesh).size).toBe(2)
   })
 
-  // independent of the order of elimination and of what is shared: no two pieces are alike to nine digits
+  // nothing is shared where no two pieces are alike to nine digits
   it.each([
     ['a leaf', straightMesh(3, 20, 0.05)],
     ['a ring with a wall across', crossed()],
