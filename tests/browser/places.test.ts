@@ -67,6 +67,26 @@ onStage('a job in the page and on disk', 'tern-cottage', ({ stage, folder, job, 
   )
 
   it(
+    'takes what the machine can do from its profile, and the job’s own word over it',
+    async () => {
+      const page = await open('site')
+      const most = page.getByLabel('Pump at most', { exact: true })
+      const profile = await most.inputValue()
+      expect(profile).toMatch(/gal\/min|L\/min/)
+      await most.fill('9 L/min')
+      await most.press('Enter')
+      await expect.poll(job, { timeout: patience }).toMatch(/flowMost: 9 L\/min/)
+      await page.getByRole('button', { name: 'Pump at most: back to what the profile says' }).click()
+      await expect.poll(job, { timeout: patience }).not.toContain('flowMost')
+      expect(await most.inputValue()).toBe(profile)
+      for (let step = 0; step < 2; step++) await page.getByRole('button', { name: 'Undo' }).click()
+      await saved(page)
+      await page.context().close()
+    },
+    2 * patience,
+  )
+
+  it(
     'keeps an edit made while the server is away, and sends it when it is back',
     async () => {
       const page = await open('site')

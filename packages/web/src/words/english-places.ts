@@ -13,6 +13,14 @@ export const englishPlaces = {
   findings: (count: number) => (count === 1 ? 'One thing to look at' : `${count} things to look at`),
   verdicts: { fail: 'Fails', warn: 'Mind', 'outside-range': 'Out of range', pass: 'Fine' },
   agreements: { open: 'not asked', confirmed: 'confirmed', moved: 'moved since' },
+  field: {
+    assumed: 'assumed',
+    fromProfile: 'from the profile',
+    reset: 'reset',
+    usual: (text: string) => `back to the usual ${text}`,
+    asProfile: 'back to what the profile says',
+    without: (what: string) => `take it out: ${what}`,
+  },
   ownRules:
     'Some rules that keep people safe are the job’s own. Local codes and a licensed engineer decide; confirm on site by test.',
   standing:

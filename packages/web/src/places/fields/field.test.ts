@@ -46,6 +46,48 @@ describe('a value typed into the job', () => {
   })
 })
 
+describe('a value that may be left out', () => {
+  const stock: Field = {
+    path: ['batching', 'silo', 'stock'],
+    label: 'Silo',
+    kind: { kind: 'quantity', dimension: 'mass' },
+    without: 'always enough',
+    within: ['batching', 'silo'],
+  }
+  const loads: Field = {
+    path: ['batching', 'silo', 'loads'],
+    label: 'Loads',
+    kind: { kind: 'loads' },
+    without: '',
+  }
+  it('is taken out by an empty field, with what has no meaning without it', () => {
+    const filled = value(typedInto(job, stock, '6 t'))
+    const loaded = value(typedInto(filled, loads, '2026-07-08 06:00 25 t; 2026-07-15 06:00 25 t'))
+    expect(loaded).toMatch(/stock: 6 t/)
+    expect(loaded.match(/mass: 25 t/g)).toHaveLength(2)
+    expect(value(typedInto(loaded, stock, ''))).not.toContain('silo')
+  })
+  it('is refused with what to write when it does not read', () =>
+    expect(typedInto(value(typedInto(job, stock, '6 t')), loads, 'next Monday').ok).toBe(false))
+  it('may be a time of the day to another', () => {
+    const hours: Field = { path: ['site', 'permittedHours'], label: '', kind: { kind: 'span' }, without: '' }
+    const set = value(typedInto(job, hours, '7:00 to 20:00'))
+    expect(set).toMatch(/permittedHours: .*from: 7:00,? *until: 20:00|from: 7:00\n *until: 20:00/)
+    expect(fieldText(hours, { from: '7:00', until: '20:00' }, 'metric')).toBe('7:00 to 20:00')
+  })
+  it('may be a row of lengths, each as it was typed, so many and no other', () => {
+    const origin: Field = {
+      path: ['machine', 'origin'],
+      label: '',
+      kind: { kind: 'row', dimension: 'length', count: 3 },
+    }
+    expect(value(typedInto(job, origin, `1,5 m; 3' 4"; 0 m`))).toMatch(/1,5 m[\s\S]*3' 4"[\s\S]*0 m/)
+    expect(fieldText(origin, ['1500 mm', '40 in', '0 m'], 'metric')).toBe('1.5 m; 1.016 m; 0 mm')
+    const short = typedInto(job, origin, '1 m; 2 m')
+    expect(short.ok ? '' : short.problems[0]?.say).toContain('3 lengths are needed')
+  })
+})
+
 describe('a value reset', () => {
   it('is the default again, and no longer the job’s', () => {
     const after = value(resetField(job, height.path))
@@ -64,6 +106,10 @@ describe('what a field shows', () => {
   it('says hours as hours', () =>
     expect(fieldText({ ...height, kind: { kind: 'quantity', dimension: 'time' } }, '12 h', 'metric')).toBe(
       '12 h',
+    ))
+  it('says what takes seconds in seconds', () =>
+    expect(fieldText({ ...height, kind: { kind: 'quantity', dimension: 'time' } }, '1.5 s', 'imperial')).toBe(
+      '1.5 s',
     ))
   it('shows what cannot be read as it stands, to be mended', () =>
     expect(fieldText(height, 'about a metre', 'metric')).toBe('about a metre'))

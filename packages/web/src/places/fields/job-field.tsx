@@ -1,7 +1,16 @@
 import { Button, NativeSelect, TextInput } from '@mantine/core'
 import { type KeyboardEvent, useId, useState } from 'react'
 import { useApp } from '../../state/index.js'
-import { type Field, fieldText, resetField, standingOf, typedInto } from './field.js'
+import { words } from '../../words/index.js'
+import {
+  type Field,
+  fieldText,
+  plannedText,
+  resetField,
+  type Standing,
+  standingOf,
+  typedInto,
+} from './field.js'
 import { useJobText } from './job-text.js'
 import './fields.css'
 
@@ -10,7 +19,11 @@ export function JobField({ field, bare = false }: { readonly field: Field; reado
   const { document, raw } = useJobText()
   const units = useApp(state => state.units)
   const standing = standingOf(raw, field.path)
-  const shown = fieldText(field, standing.value, units)
+  const job = useApp(state => state.job)
+  const shown =
+    standing.value === undefined && job
+      ? plannedText(field, job, units)
+      : fieldText(field, standing.value, units)
   const [typed, setTyped] = useState<string>()
   const [problem, setProblem] = useState<string>()
   const id = useId()
@@ -26,14 +39,16 @@ export function JobField({ field, bare = false }: { readonly field: Field; reado
     setProblem(undefined)
   }
   const reset = () => {
-    const edited = resetField(document, field.path)
-    if (edited.ok) useApp.getState().edit(edited.value)
+    const edited = standing.usual ? resetField(document, field.path) : typedInto(document, field, '')
+    if (!edited.ok) return setProblem(edited.problems[0]?.say)
+    useApp.getState().edit(edited.value)
     forget()
   }
   const key = (event: KeyboardEvent<HTMLInputElement>) => {
     if (event.key === 'Enter') write(event.currentTarget.value)
     if (event.key === 'Escape') forget()
   }
+  const back = wayBack(field, standing)
   const name = bare ? { 'aria-label': field.label } : { id, 'aria-labelledby': `${id}-name` }
   return (
     <div className="jobfield">
@@ -62,19 +77,28 @@ export function JobField({ field, bare = false }: { readonly field: Field; reado
       )}
       <span className="standing">
         {!standing.given ? (
-          <span className="soft">{standing.usual ? 'assumed' : 'from the profile'}</span>
-        ) : standing.usual ? (
+          <span className="soft">
+            {standing.usual ? words.field.assumed : (field.without ?? words.field.fromProfile)}
+          </span>
+        ) : back ? (
           <Button
             variant="subtle"
             size="compact-sm"
             onClick={reset}
-            aria-label={`${field.label}: back to the usual ${standing.usual.text}`}
-            title={`Back to the usual ${standing.usual.text}`}
+            aria-label={`${field.label}: ${back}`}
+            title={back}
           >
-            reset
+            {words.field.reset}
           </Button>
         ) : null}
       </span>
     </div>
   )
+}
+
+/** What the job’s own value can be given up for, in words; nothing where the job must say something. */
+function wayBack(field: Field, { usual }: Standing): string | undefined {
+  if (usual) return words.field.usual(usual.text)
+  if (field.planned) return words.field.asProfile
+  return field.without === undefined ? undefined : words.field.without(field.without)
 }

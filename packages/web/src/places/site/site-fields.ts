@@ -1,3 +1,4 @@
+import type { Job } from '@dawnlift/core/job'
 import { machineProfiles } from '@dawnlift/core/machine'
 import type { Dimension } from '@dawnlift/core/quantity'
 import type { Field, FieldKind } from '../fields/index.js'
@@ -6,11 +7,21 @@ const text: FieldKind = { kind: 'text' }
 const number: FieldKind = { kind: 'number' }
 const yesNo: FieldKind = { kind: 'yes-no' }
 const quantity = (dimension: Dimension): FieldKind => ({ kind: 'quantity', dimension })
-const field = (path: string, label: string, kind: FieldKind): Field => ({
-  path: path.split('.'),
-  label,
-  kind,
-})
+const point: FieldKind = { kind: 'row', dimension: 'length', count: 3 }
+const range: FieldKind = { kind: 'row', dimension: 'length', count: 2 }
+const field = (
+  path: string,
+  label: string,
+  kind: FieldKind,
+  more: Pick<Field, 'planned' | 'without' | 'within'> = {},
+): Field => ({ path: path.split('.'), label, kind, ...more })
+/** A fact of the machine: what its profile says, unless the job says otherwise. */
+const machine = (
+  path: string,
+  label: string,
+  kind: FieldKind,
+  of: (machine: Job['machine']) => number | readonly number[],
+): Field => field(`machine.${path}`, label, kind, { planned: ({ machine }) => of(machine) })
 
 export interface FieldGroup {
   readonly title: string
@@ -39,12 +50,36 @@ export const siteFields: readonly FieldGroup[] = [
         kind: 'choice',
         options: machineProfiles.map(profile => profile.name),
       }),
+      field('machine.origin', 'The plan’s zero on the machine', point, {
+        planned: ({ machineOrigin: { x, y, z } }) => [x, y, z],
+        without: 'assumed',
+      }),
       field('machine.turn', 'Turned against the plan', quantity('angle')),
       field('print.beadWidth', 'Bead, wide', quantity('length')),
       field('print.layerHeight', 'Layer, high', quantity('length')),
       field('print.speed', 'Nozzle speed', quantity('speed')),
       field('print.cornerRadius', 'Smallest corner', quantity('length')),
       field('print.overhang', 'Step per layer, of the bead', quantity('share')),
+    ],
+  },
+  {
+    title: 'What the machine can do',
+    fields: [
+      machine('reach.x', 'Reach across', range, ({ reach }) => reach.x),
+      machine('reach.y', 'Reach along', range, ({ reach }) => reach.y),
+      machine('reach.z', 'Reach up', range, ({ reach }) => reach.z),
+      machine('printSpeedMost', 'Printing at most', quantity('speed'), each => each.printSpeedMost),
+      machine('travelSpeed', 'Travelling', quantity('speed'), each => each.travelSpeed),
+      machine('acceleration', 'Gathering speed', quantity('acceleration'), each => each.acceleration),
+      machine('pump.flowMost', 'Pump at most', quantity('flow'), ({ pump }) => pump.flowMost),
+      machine(
+        'pump.pressureMost',
+        'Pump pressure at most',
+        quantity('pressure'),
+        ({ pump }) => pump.pressureMost,
+      ),
+      machine('pump.startLag', 'Concrete comes after', quantity('time'), ({ pump }) => pump.startLag),
+      machine('pump.stopLag', 'and goes on for', quantity('time'), ({ pump }) => pump.stopLag),
     ],
   },
   {
@@ -68,6 +103,7 @@ export const siteFields: readonly FieldGroup[] = [
       field('calendar.firstDay', 'First day', text),
       field('crew.workDays', 'Weekdays worked, 1 = Monday', { kind: 'weekdays' }),
       field('crew.daysOff', 'Days off', { kind: 'dates' }),
+      field('site.permittedHours', 'Noise is allowed', { kind: 'span' }, { without: 'at any hour' }),
     ],
   },
 ]
@@ -75,7 +111,14 @@ export const siteFields: readonly FieldGroup[] = [
 /** How the mix is batched, on the way from silo and tap to the nozzle. */
 export const batchingFields: readonly Field[] = [
   field('batching.waterTemperature', 'Water from the tap', quantity('temperature')),
-  field('batching.siloGain', 'Silo over the day’s mean air', quantity('temperatureDifference')),
+  field('batching.silo.stock', 'In the silo before the first day', quantity('mass'), {
+    without: 'always enough',
+    within: ['batching', 'silo'],
+  }),
+  field('batching.silo.loads', 'Loads to come', { kind: 'loads' }, { without: 'none' }),
+  field('batching.siloGain', 'Silo over the day’s mean air', quantity('temperatureDifference'), {
+    without: 'worked out',
+  }),
   field('batching.siloShade', 'Silo in the shade', yesNo),
   field('batching.mixingHeat', 'Heat of mixing', quantity('temperatureDifference')),
   field('batching.pumpHeat', 'Heat of pumping', quantity('temperatureDifference')),
