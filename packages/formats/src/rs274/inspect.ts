@@ -101,8 +101,9 @@ function laidSteps(steps: readonly RunStep[], stopLag: number): boolean[] {
     else if (!isFeed(step) || step.directions === undefined) left = 0
     if (!isFeed(step) || step.directions === undefined) return false
     if (step.pump) return true
-    // the lag is run under the feed word here and while braking in the plan, which is shorter
-    const within = left > 0 && step.time <= left * (1 + 1e-6)
+    // the lag is run under the feed word here and while braking in the plan, which is shorter; a slow feed loses up to a
+    // thousandth by being written
+    const within = left > 0 && step.time <= left * 1.001
     left -= step.time
     return within
   })

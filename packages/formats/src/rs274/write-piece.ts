@@ -54,7 +54,7 @@ export function writePiece(cursor: Cursor, segment: Segment, speed: number, targ
   putMotion(cursor, segment, x, y)
   const turned = heading === cursor.heading ? 0 : Math.abs(degreesOf(heading) - degreesOf(cursor.heading))
   if (turned > 0) text.words(' ').words(rules.machine.words.rotary).decimal(heading, headingPlaces)
-  putPace(cursor, segment.length, speed, turned)
+  putPace(cursor, segment, speed, turned)
   text.words('\n')
   cursor.x = x
   cursor.y = y
@@ -76,12 +76,15 @@ function putMotion(cursor: Cursor, segment: Segment, x: number, y: number): void
   text.words(' J').decimal(onGrid(frame.y(centre), units) - cursor.y, units.places)
 }
 
-/** Feed and pump setting, each only when it changes; feed low enough for the heading to follow. */
-function putPace(cursor: Cursor, length: number, speed: number, turned: number): void {
+/**
+ * Feed and pump setting, each only when it changes; feed low enough for the heading to follow. Both ends of a piece lie on
+ * the grid, and so does an arc's centre: a piece may be shorter than it was by two steps, and by one more for each radian.
+ */
+function putPace(cursor: Cursor, { length, sweep }: Segment, speed: number, turned: number): void {
   const { text, units, section } = cursor
   const { machine } = cursor.rules
   const perMinute = units.perMetre * 60
-  const grid = 2 / (units.perMetre * units.stepsPerUnit)
+  const grid = (2 + Math.abs(sweep)) / (units.perMetre * units.stepsPerUnit)
   const rate = (machine.headingRate * 180) / Math.PI
   const followed = turned > 0 && length > grid ? ((length - grid) * rate) / turned : Number.POSITIVE_INFINITY
   const pace = Math.min(speed, followed)
