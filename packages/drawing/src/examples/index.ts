@@ -1,4 +1,5 @@
 export { awkwardPlan } from './awkward-plan.js'
+export { marksOf, refOf, span, textsOf } from './look-up.js'
 export { scenes } from './scenes.js'
 export { smallCampaign } from './small-campaign.js'
 export { smallJob } from './small-job.js'

@@ -4,7 +4,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Thing } from '../thing.js'
 import { lengthText } from './length-text.js'
-import { addEdits, changeEdits, nextId, removeEdits } from './part-edits.js'
+import { addEdits, changeEdits, removeEdits } from './part-edits.js'
 import { embedEntry, openingEntry, wallEntry } from './part-entry.js'
 import { bringBackEdits, leftOut, takeOutEdits } from './take-out.js'
 
