@@ -14,4 +14,10 @@ export interface KnownGains {
     key: string,
     make: () => readonly LayerGain[],
   ) => readonly LayerGain[]
+  /** The local date by which the walls are up by the plain rule, under a key. */
+  readonly finish: (
+    hours: readonly PrintHour[],
+    key: string,
+    make: () => string | undefined,
+  ) => string | undefined
 }

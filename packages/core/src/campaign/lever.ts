@@ -56,16 +56,29 @@ export function pullLever(input: CampaignInput, { kind, setting }: Lever): Campa
  * cooled just to its limit. The hours know what water that takes.
  */
 function withChilledWater(input: CampaignInput, water: number): CampaignInput | undefined {
-  let changed = 0
-  const hours = input.hours.map((hour): PrintHour => {
+  const hours = changedOnce(input.hours, `water ${water}`, hour => {
     const beyond = hour.limits.filter(isBeyond)
     const hot = beyond[0]
     const isCurable = beyond.length === 1 && hot?.kind === 'mix-hot' && (hour.waterNeeded ?? -300) >= water
-    if (hour.open || !isCurable) return hour
-    changed++
-    return { ...hour, mixTemperatureChilled: hot.capacity }
+    return hour.open || !isCurable ? hour : { ...hour, mixTemperatureChilled: hot.capacity }
   })
-  return changed > 0 ? { ...input, hours, chilledWater: water } : undefined
+  const isChanged = hours.some((hour, i) => hour !== input.hours[i])
+  return isChanged ? { ...input, hours, chilledWater: water } : undefined
+}
+
+const changedHours = new WeakMap<readonly PrintHour[], Map<string, readonly PrintHour[]>>()
+
+/** The same list for the same change of the same hours: what is worked out of them is not worked out again for the next plan. */
+function changedOnce(
+  hours: readonly PrintHour[],
+  change: string,
+  of: (hour: PrintHour) => PrintHour,
+): readonly PrintHour[] {
+  const known = changedHours.get(hours) ?? new Map<string, readonly PrintHour[]>()
+  changedHours.set(hours, known)
+  const changed = known.get(change) ?? hours.map(of)
+  known.set(change, changed)
+  return changed
 }
 
 /** A day as long as before that starts in the evening and runs through midnight, with lights on site. */
@@ -79,7 +92,7 @@ function nightShift(input: CampaignInput, dayStart: number): CampaignInput {
 /** The crew's hours are the day's start and end, which the lever moves; other limits of the hours stay. */
 function allHours(input: CampaignInput, lifted: readonly LimitKind[]): readonly PrintHour[] {
   const moved = new Set<LimitKind>(['permitted-hours', ...lifted])
-  return input.hours.map(hour => {
+  return changedOnce(input.hours, `without ${[...moved].join()}`, hour => {
     if (!hour.limits.some(limit => moved.has(limit.kind) && isBeyond(limit))) return hour
     const limits = hour.limits.filter(limit => !moved.has(limit.kind))
     return { ...hour, limits, open: !limits.some(isBeyond) }

@@ -38,6 +38,18 @@ export function leverBench(
   const { input, book } = ground
   const known = new Map<string, PulledLever | undefined>()
   const near = { ...input, hours: hoursUntil(input.hours, finish + BEYOND) }
+  const common = commonText(input)
+  /** By the plain rule, and the same for the days held and for those searched after. */
+  const plain = (key: string, on: Ground) => {
+    const make = () => finishOf(unasked(on))
+    return (
+      input.physics.known?.finish(
+        input.hours,
+        [common, sectionsText(input), near.hours.length, key].join('\n'),
+        make,
+      ) ?? make()
+    )
+  }
   let asIs: string | undefined
   const pull = (lever: Lever) => {
     const key = `${lever.kind} ${lever.setting}`
@@ -48,15 +60,15 @@ export function leverBench(
     const pulled = moved && {
       ground: moved,
       days: () => {
-        asIs ??= finishOf(unasked(ground)) ?? ''
-        days ??= daysSooner(asIs, finishOf(unasked(moved)))
+        asIs ??= plain('', ground) ?? ''
+        days ??= daysSooner(asIs, plain(key, moved))
         return days
       },
     }
     known.set(key, pulled)
     return pulled
   }
-  return { pull, common: commonText(input) }
+  return { pull, common }
 }
 
 /** A book of its own, so that an answer does not depend on what was asked before it. */
@@ -76,6 +88,10 @@ function hoursUntil(hours: CampaignInput['hours'], until: Instant): CampaignInpu
   known.set(until, near)
   return near
 }
+
+/** Every section, told from any other one. */
+const sectionsText = ({ work, standing, physics: { known } }: CampaignInput): string =>
+  JSON.stringify([work.map(({ section }) => known?.sectionNumber(section)), standing])
 
 /** Lift ends of all sections count: neighbours wait for lintels they share. */
 function commonText(input: CampaignInput): string {

@@ -7,6 +7,7 @@ import { kept } from './plan-cache.js'
 /** Next gains of the lifts of earlier plans, and the sections they were found for. */
 export interface GainCache {
   readonly gains: WeakMap<readonly PrintHour[], Map<string, readonly LayerGain[]>>
+  readonly finishes: WeakMap<readonly PrintHour[], Map<string, string | undefined>>
   readonly sections: Map<string, number>
   /** Routes and geometry stay the same objects while the section does. */
   readonly parts: WeakMap<object, number>
@@ -15,6 +16,7 @@ export interface GainCache {
 
 export const newGainCache = (): GainCache => ({
   gains: new WeakMap(),
+  finishes: new WeakMap(),
   sections: new Map(),
   parts: new WeakMap(),
   last: 0,
@@ -27,22 +29,30 @@ export interface PrintedSection {
   readonly geometry: StandGeometry
 }
 
-/** So many sections and lifts are remembered: a house in a few dozen states. */
-const [mostSections, mostLifts] = [400, 2000]
+/** So many sections, and answers on one weather, are remembered: a house in a few dozen states. */
+const [mostSections, mostAnswers] = [400, 2000]
 
 /** What earlier plans found of lifts, for a plan with these sections. */
 export function knownGains(cache: GainCache, sections: readonly PrintedSection[]): KnownGains {
   const numbers = new Map(sections.map(section => [section.work.section, numberOf(cache, section)]))
   return {
     sectionNumber: section => numbers.get(section)!,
-    gains: (hours, key, make) => {
-      const own = cache.gains.get(hours) ?? new Map<string, readonly LayerGain[]>()
-      cache.gains.set(hours, own)
-      const gains = kept(own, key, make)
-      if (own.size > mostLifts) own.delete(own.keys().next().value!)
-      return gains
-    },
+    gains: (hours, key, make) => underKey(cache.gains, hours, key, make),
+    finish: (hours, key, make) => underKey(cache.finishes, hours, key, make),
   }
+}
+
+function underKey<T>(
+  known: WeakMap<readonly PrintHour[], Map<string, T>>,
+  hours: readonly PrintHour[],
+  key: string,
+  make: () => T,
+): T {
+  const own = known.get(hours) ?? new Map<string, T>()
+  known.set(hours, own)
+  const value = kept(own, key, make)
+  if (own.size > mostAnswers) own.delete(own.keys().next().value!)
+  return value
 }
 
 /** The same number for a section that is run, stopped and held alike; what rests on hours and rules is told apart by the hours. */
