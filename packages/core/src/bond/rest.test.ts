@@ -77,6 +77,19 @@ describe('longestRest', () => {
     // closed form: the equivalent rest divided by the age factor
     expect(at30.seconds).toBeCloseTo(structurationRest(defaultMix).seconds / ageFactor(30, defaultMix), 6)
   })
+  it('without a bond test follows the batch that stiffens quickest, not the best estimate', () => {
+    const grown = (rate: number) => ({ kind: 'linear', start: 1000, rate }) as const
+    const { upper: _, ...open } = defaultMix
+    const mix = {
+      ...open,
+      fitted: { ...defaultMix.fitted, yield: grown(0.5) },
+      lower: { ...defaultMix.lower, yield: grown(0.25) },
+      plasticViscosity: 1e-3,
+    }
+    // hand: 1000 Pa double in 2000 s at 0.5 Pa/s, in 1000 s at 1 Pa/s
+    expect(structurationRest(mix).seconds).toBeCloseTo(2000, 6)
+    expect(structurationRest({ ...mix, upper: { yield: grown(1) } }).seconds).toBeCloseTo(1000, 6)
+  })
   it('in strong drying ends when the evaporated water reaches the tested limit', () => {
     const dry = longestRest(noon, defaultMix, hours([1, 1]), rules)
     expect(dry.cause).toBe('drying')
@@ -91,7 +104,13 @@ describe('longestRest', () => {
   })
   it('never exceeds the rule of the job, even for a mix that never stiffens', () => {
     const yieldGrowth = { kind: 'linear', start: 500, rate: 0 } as const
-    const never = { ...defaultMix, fitted: { ...defaultMix.fitted, yield: yieldGrowth } }
+    const { fitted, lower } = defaultMix
+    const { upper: _, ...open } = defaultMix
+    const never = {
+      ...open,
+      fitted: { ...fitted, yield: yieldGrowth },
+      lower: { ...lower, yield: yieldGrowth },
+    }
     const rest = longestRest(noon, never, hours([0]), rules)
     expect(rest).toMatchObject({ cause: 'rest-rule', seconds: 5400 })
   })

@@ -1,5 +1,5 @@
 import type { MixModel } from '../mix/index.js'
-import { ageAtYield, yieldRate } from '../mix/index.js'
+import { ageAtYield, upperYield, yieldRate } from '../mix/index.js'
 import type { Metres, MetresPerSecond, Seconds } from '../quantity/index.js'
 import { intermixingRest } from './intermixing.js'
 
@@ -15,7 +15,8 @@ export const BOND_GROWTH = 2
 /**
  * Longest equivalent rest before structuration makes a cold joint, best evidence first: the site's bond test; else the
  * longer of full intermixing and the time in which the yield stress doubles. Most printed joints lie between the two:
- * no longer mixed, still wet and soft enough to be pressed into one another.
+ * no longer mixed, still wet and soft enough to be pressed into one another. By the quick edge of the mix's band: the batch
+ * that stiffens first makes the first cold joint.
  */
 export function structurationRest(
   mix: MixModel,
@@ -23,7 +24,7 @@ export function structurationRest(
   speed: MetresPerSecond = 0.1,
 ): StructurationRest {
   if (mix.bondTest) return { seconds: mix.bondTest.rest, source: mix.bondTest.source }
-  const growth = mix.fitted.yield
+  const growth = upperYield(mix)
   const doubled = ageAtYield(growth, BOND_GROWTH * growth.start) ?? Infinity
   const mixed = intermixingRest({ ...mix, layerHeight, speed, structuration: yieldRate(growth, 0) })
   return mixed > doubled
