@@ -12,6 +12,7 @@ import {
 } from './partition.js'
 import type { SectionGraph } from './section-graph.js'
 import { START_TIME } from './section-job.js'
+import { emptyByPart } from './solid-masks.js'
 
 /** A small step from one division to another: two parts merged, a block handed to a part, a part cut along a tie. */
 export type PartitionChange =
@@ -62,7 +63,7 @@ export function changed(graph: SectionGraph, partition: Partition, change: Parti
  * further over what is allowed. A bound from below, so that nothing is lost.
  */
 export function hopeless(graph: SectionGraph, partition: Partition, aims: PartitionAims) {
-  const { a, b, near, pinned, time } = packed(graph)
+  const { a, b, near, pinned, solid, time } = packed(graph)
   const isPinned = pinned.some(pin => pin === 1)
   const startTime = aims.startTime ?? START_TIME
   const times = partTimes(graph, partition, startTime)
@@ -83,16 +84,36 @@ export function hopeless(graph: SectionGraph, partition: Partition, aims: Partit
   }
   const changedOutside = (pa: number, pb: number, part: Seconds) =>
     outside - outsideOf(times[pa]!) - outsideOf(times[pb]!) + outsideOf(part)
-  return (change: PartitionChange, best: PartitionScore): boolean => {
-    // A division with nothing to print on some layers gives way to any without.
-    if (isPinned || best.empty > 0) return false
+  const empty = emptyByPart(solid, partition, times.length)
+  const allEmpty = empty.each.reduce((sum, layers) => sum + layers, 0)
+  // The part that gives a block away may come to have none: nothing is counted of it.
+  const leastEmpty = (change: PartitionChange): number => {
+    const of = (part: number) => empty.each[part]!
+    switch (change.kind) {
+      case 'merge':
+        return allEmpty - of(change.a) - of(change.b) + empty.merged(change.a, change.b)
+      case 'cut':
+        return allEmpty - of(partition[a[change.tie]!]!)
+      case 'hand': {
+        const rest = allEmpty - of(partition[change.block]!)
+        if (change.to === partition.length) return rest + empty.ofBlock(change.block)
+        return rest - of(change.to) + empty.withBlock(change.to, change.block)
+      }
+    }
+  }
+  const isOutside = (change: PartitionChange, best: PartitionScore): boolean => {
     // One section more helps only where layer times are outside, or sections are missing.
     if (change.kind === 'cut' || (change.kind === 'hand' && change.to === partition.length))
       return best.outside < 0.1 && best.missing === 0
-    const least =
+    const outsideLeast =
       change.kind === 'merge'
         ? changedOutside(change.a, change.b, merged(change.a, change.b))
         : changedOutside(partition[change.block]!, change.to, withBlock(change.block, change.to))
-    return least > best.outside + 0.1 + 1e-6
+    return outsideLeast > best.outside + 0.1 + 1e-6
+  }
+  return (change: PartitionChange, best: PartitionScore): boolean => {
+    if (isPinned) return false
+    const least = leastEmpty(change)
+    return least > best.empty || (least === best.empty && isOutside(change, best))
   }
 }

@@ -29,23 +29,50 @@ export function solidMasks(solid: readonly (readonly LayerRange[])[]): SolidMask
 }
 
 /** Layers without material below the top of each part, summed; all layers of a part that has none. */
-export function emptyLayers(
-  { layers, words, bits }: SolidMasks,
-  partition: readonly number[],
-  parts: number,
-): number {
+export function emptyLayers(masks: SolidMasks, partition: readonly number[], parts: number): number {
+  const joined = joinedMasks(masks, partition, parts)
+  let empty = 0
+  for (let part = 0; part < parts; part++) empty += emptyOf(masks, joined, part)
+  return empty
+}
+
+/** The same, part by part, and of parts joined with others or with a block. */
+export interface EmptyParts {
+  readonly each: readonly number[]
+  readonly merged: (a: number, b: number) => number
+  readonly withBlock: (part: number, block: number) => number
+  readonly ofBlock: (block: number) => number
+}
+
+export function emptyByPart(masks: SolidMasks, partition: readonly number[], parts: number): EmptyParts {
+  const { bits, words } = masks
+  const joined = joinedMasks(masks, partition, parts)
+  const both = new Int32Array(words)
+  const either = (a: number, other: Int32Array, b: number): number => {
+    for (let word = 0; word < words; word++) both[word] = joined[a * words + word]! | other[b * words + word]!
+    return emptyOf(masks, both, 0)
+  }
+  return {
+    each: Array.from({ length: parts }, (_, part) => emptyOf(masks, joined, part)),
+    merged: (a, b) => either(a, joined, b),
+    withBlock: (part, block) => either(part, bits, block),
+    ofBlock: block => emptyOf(masks, bits.subarray(block * words, (block + 1) * words), 0),
+  }
+}
+
+function joinedMasks({ words, bits }: SolidMasks, partition: readonly number[], parts: number): Int32Array {
   const joined = new Int32Array(parts * words)
   for (let block = 0; block < partition.length; block++)
     for (let word = 0; word < words; word++)
       joined[partition[block]! * words + word]! |= bits[block * words + word]!
-  let empty = 0
-  for (let part = 0; part < parts; part++) {
-    const only = joined[part]!
-    // Ones from the lowest bit up, and nothing above them.
-    if (words === 1 && only !== 0 && (only & (only + 1)) === 0) continue
-    empty += emptyIn(layers, joined.subarray(part * words, (part + 1) * words))
-  }
-  return empty
+  return joined
+}
+
+function emptyOf({ layers, words }: SolidMasks, joined: Int32Array, part: number): number {
+  const only = joined[part]!
+  // Ones from the lowest bit up, and nothing above them.
+  if (words === 1 && only !== 0 && (only & (only + 1)) === 0) return 0
+  return emptyIn(layers, joined.subarray(part * words, (part + 1) * words))
 }
 
 function emptyIn(layers: readonly number[], mask: Int32Array): number {
