@@ -41,8 +41,14 @@ describe('thin places of a plan', () => {
     )
     expect(found).toHaveLength(3)
   })
-  it('that are no recess are told in every band', () => {
-    const thin: ThinPlace = { point: [1, 0], area: 1e-3, kind: 'thin' }
-    expect(told(band(1, 10, [thin]), band(11, 20, [thin]))).toHaveLength(2)
+  it('that stay the same from band to band are told once, and others each', () => {
+    const thin: ThinPlace = { point: [1, 0], area: 1e-3, kind: 'void' }
+    const [moved, grown] = [
+      { ...thin, point: [1.01, 0] },
+      { ...thin, area: 2e-3 },
+    ] as const
+    expect(told(band(1, 10, [thin]), band(11, 20, [thin]), band(31, 40, [thin]))).toHaveLength(2)
+    expect(told(band(1, 10, [thin]), band(11, 20, [moved]), band(21, 30, [grown]))).toHaveLength(3)
+    expect(told(band(1, 10, [thin]), band(11, 20, [{ ...thin, kind: 'thin' }]))).toHaveLength(2)
   })
 })

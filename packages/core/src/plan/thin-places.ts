@@ -1,3 +1,4 @@
+import { distance } from '../geometry/index.js'
 import type { Job } from '../job/index.js'
 import type { Finding } from '../result/index.js'
 import { type SectionBands, sayThinPlace } from '../wall/index.js'
@@ -11,7 +12,7 @@ interface Standing {
   readonly toLayer: number
 }
 
-/** Where the beads do not cover the wall, or two would not fit: one finding a place and band, one a recess in all its bands. */
+/** Where the beads do not cover the wall, or two would not fit: one finding a place, whatever changes elsewhere between its layers. */
 export function thinPlaces(job: Job, bands: readonly SectionBands[]): readonly Finding[] {
   return bands.flatMap(({ section, bands: each }) =>
     standing(each).map(
@@ -35,20 +36,18 @@ function standing(bands: SectionBands['bands']): readonly Standing[] {
   const found: Standing[] = []
   for (const { fromLayer, toLayer, thinPlaces: each } of bands)
     for (const thin of each) {
-      const i = found.findIndex(
-        other =>
-          thin.recess !== undefined &&
-          other.thin.recess?.ref === thin.recess.ref &&
-          other.toLayer === fromLayer - 1,
-      )
+      const i = found.findIndex(other => other.toLayer === fromLayer - 1 && isSamePlace(other.thin, thin))
       const before = found[i]
-      if (!before) found.push({ thin, fromLayer, toLayer })
-      else
-        found[i] = {
-          thin: before.thin.recess!.left <= thin.recess!.left ? before.thin : thin,
-          fromLayer: before.fromLayer,
-          toLayer,
-        }
+      if (before) found[i] = { ...before, thin: worse(before.thin, thin), toLayer }
+      else found.push({ thin, fromLayer, toLayer })
     }
   return found
 }
+
+const isSamePlace = (a: ThinPlace, b: ThinPlace): boolean =>
+  a.recess && b.recess
+    ? a.recess.ref === b.recess.ref
+    : a.kind === b.kind && distance(a.point, b.point) < 1e-3 && Math.abs(a.area - b.area) < 1e-2 * a.area
+
+const worse = (a: ThinPlace, b: ThinPlace): ThinPlace =>
+  a.recess && b.recess && b.recess.left < a.recess.left ? b : a
