@@ -36,9 +36,12 @@ export function weightsOf({ prices }: CampaignInput, aim: 'cheapest' | 'calmest'
 export const weightOf = (trail: Trail, { perDay, perLift }: Weights): Seconds =>
   trail.site + perDay * trail.days + perLift * trail.lifts
 
-/** Pins kept, no needless low lifts where they count, then what weighs least. Weights are told apart to the millisecond. */
-export const compareWeighed = (a: Trail, b: Trail, weights: Weights): number =>
+/** Pins kept, no needless low lifts where they count, then what weighs least, told apart to the millisecond. */
+export const compareWeights = (a: Trail, b: Trail, weights: Weights): number =>
   a.missed - b.missed ||
   (weights.countsCrumbs ? a.crumbs - b.crumbs : 0) ||
-  Math.round(1000 * weightOf(a, weights)) - Math.round(1000 * weightOf(b, weights)) ||
-  comparePleasant(a, b)
+  Math.round(1000 * weightOf(a, weights)) - Math.round(1000 * weightOf(b, weights))
+
+/** As they weigh, then as they are pleasant. */
+export const compareWeighed = (a: Trail, b: Trail, weights: Weights): number =>
+  compareWeights(a, b, weights) || comparePleasant(a, b)

@@ -23,7 +23,7 @@ export function findCampaign(ground: Ground, bounds: Bounds, start: Stand, effor
   const soonest = findSoonest(ground, bounds, start, effort)
   const { aim } = ground.input
   if (!aim || aim === 'soonest' || effort === 'quick') return soonest
-  return settledCampaigns(ground, bounds, start, [soonest], weightsOf(ground.input, aim)).at(-1) ?? soonest
+  return settledCampaigns(ground, bounds, start, soonest, weightsOf(ground.input, aim)).at(-1) ?? soonest
 }
 
 /**

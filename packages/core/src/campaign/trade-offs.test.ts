@@ -58,7 +58,7 @@ describe('trade-offs', () => {
 describe('the cheapest ways of a job', () => {
   const every = { ...prices, washedOutPerDay: 90 }
   const costOfAll = (campaign: Campaign) => costOf(campaign) + every.washedOutPerDay * campaign.days.length
-  it('never cost more than the soonest, less the longer they may take, and no more than a calm one up as soon', () => {
+  it('never cost more than the soonest, and less the longer they may take', () => {
     fc.assert(
       fc.property(fc.constantFrom(3, 5, 33, 34, 42, 44, 54), seed => {
         const job = { ...generatedJob(seed), prices: every }
@@ -68,10 +68,6 @@ describe('the cheapest ways of a job', () => {
         const cheapest = rows.filter(row => row.aim === 'cheapest')
         const falling = [soonest, ...cheapest].map(row => row.cost)
         expect(falling).toEqual([...falling].sort((a, b) => b - a))
-        for (const calm of rows.filter(row => row.aim === 'calmest')) {
-          const sooner = [soonest, ...cheapest].filter(row => row.date <= calm.date)
-          expect(Math.min(...sooner.map(row => row.cost))).toBeLessThanOrEqual(calm.cost + 1e-6)
-        }
       }),
       { numRuns: 3 },
     )

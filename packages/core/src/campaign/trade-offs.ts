@@ -43,19 +43,15 @@ export function tradeOffs(
   const start = standAtStart(ground)
   const soonest = findSoonest(ground, bounds, start, 'full')
   if (soonest.finish === NEVER) return []
-  // Calm ones first: the cheapest are then no dearer than any of them that is up as soon.
-  const calmest = settledCampaigns(ground, bounds, start, [soonest], weightsOf(input, 'calmest'), share =>
-    progress(0.1 + 0.45 * share),
-  )
-  const cheapest = settledCampaigns(
-    ground,
-    bounds,
-    start,
-    [soonest, ...calmest],
-    weightsOf(input, 'cheapest'),
-    share => progress(0.55 + 0.45 * share),
-  )
-  const lookedFor = { soonest: [soonest], cheapest, calmest }
+  const settled = (aim: 'cheapest' | 'calmest', done: number) =>
+    settledCampaigns(ground, bounds, start, soonest, weightsOf(input, aim), share =>
+      progress(done + 0.45 * share),
+    )
+  const lookedFor = {
+    soonest: [soonest],
+    cheapest: settled('cheapest', 0.1),
+    calmest: settled('calmest', 0.55),
+  }
   const all = (['soonest', 'cheapest', 'calmest'] as const).flatMap(aim =>
     [...new Set(lookedFor[aim])].map(found =>
       told(aim, campaignOf(ground, bounds, start, found, 'brisk'), costOf),
