@@ -7,6 +7,7 @@ import {
   type StandingPlan,
 } from '@dawnlift/formats/job-folder'
 import { besideJob } from '../command/job-input.js'
+import { standingParts } from './standing-parts.js'
 import type { Work } from './work.js'
 
 /** Some of a campaign's replays; whatever they need crosses into the worker as plain data. */
@@ -32,11 +33,10 @@ export function replayParcels(
   replays: number,
   parcels: number,
 ): readonly ReplayParcel[] {
-  const { job, sections, bands, routes, campaign } = plan
   const cut = (index: number) => Math.round((index * replays) / parcels)
   return Array.from({ length: parcels }, (_, index) => ({
     opened,
-    plan: { job, sections, bands, routes, campaign },
+    plan: standingParts(plan),
     file,
     wishes,
     share: { from: cut(index), until: cut(index + 1) },

@@ -1,11 +1,11 @@
 import { limitName } from '@dawnlift/core/campaign'
-import type { Job } from '@dawnlift/core/job'
 import { type JobLeverKind, jobLeverFacts, sayJobLevers } from '@dawnlift/core/lever'
+import type { Plan } from '@dawnlift/core/plan'
 import type { DoubtedLevers, DoubtedRow, DoubtedSets } from '@dawnlift/formats/job-folder'
 import { textTable } from '../screen/table.js'
 
 /** The table of levers, and below it what each takes for granted and needs besides. */
-export function leversInWords(table: DoubtedLevers, job: Job): string {
+export function leversInWords(table: DoubtedLevers, { job, soFar }: Pick<Plan, 'job' | 'soFar'>): string {
   const row = (label: string, of: DoubtedRow) => tableRow(label, of)
   const name = ({ levers }: DoubtedRow) => sayJobLevers(levers, job.units)
   const best = (what: string, sets: DoubtedSets | undefined) =>
@@ -33,11 +33,16 @@ export function leversInWords(table: DoubtedLevers, job: Job): string {
     '',
     ...setLines(table),
     ...doubtLines(table),
+    ...(soFar ? [leftNote] : []),
     'Cost is by the job’s own rates, over the plan as it stands. Safety is the smallest standing capacity over demand of any lift: a screening value; local codes and a licensed engineer decide.',
     '',
     ...kindsIn(table).map(factLine),
   ].join('\n')
 }
+
+/** Below a table of a job begun. */
+export const leftNote =
+  'Days, lifts and costs are of what is left: what stands, and what is paid whatever the days, is not counted.'
 
 const tableRow = (label: string, row: DoubtedRow): readonly string[] => [
   label,

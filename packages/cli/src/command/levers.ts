@@ -10,6 +10,7 @@ import { failure, type Problem, type Result, success } from '@dawnlift/core/resu
 import { leversReport } from '@dawnlift/formats/reports'
 import type { Command } from 'commander'
 import { type LeversParcel, leversWork } from '../beside/levers-work.js'
+import { standingParts } from '../beside/standing-parts.js'
 import { workBeside } from '../beside/work-beside.js'
 import { showProblems } from '../screen/problem-list.js'
 import { progressLine } from '../screen/progress.js'
@@ -54,10 +55,9 @@ export function addLevers(program: Command, { screen, finish }: CommandContext):
         return finish(2)
       }
       const { plan, opened, file } = planned.value
-      const { sections, bands, routes, campaign } = plan
       const parcel = {
         opened,
-        plan: { job: plan.job, sections, bands, routes, campaign },
+        plan: standingParts(plan),
         file,
         ...wishes.value,
       }
@@ -69,9 +69,7 @@ export function addLevers(program: Command, { screen, finish }: CommandContext):
       }
       line('doubt', 1)
       screen.out(
-        options.json
-          ? JSON.stringify(leversReport(done[0], plan.job), null, 2)
-          : leversInWords(done[0], plan.job),
+        options.json ? JSON.stringify(leversReport(done[0], plan), null, 2) : leversInWords(done[0], plan),
       )
     })
 }

@@ -6,6 +6,7 @@ import {
   scheduleLevered,
 } from '../campaign/index.js'
 import type { Job } from '../job/index.js'
+import { leftFrom } from '../log/index.js'
 import {
   campaignInput,
   newPlanCache,
@@ -18,11 +19,12 @@ import { routeSection, type SectionRoutes } from '../route/index.js'
 import { checkBuildable, proposeSections, type Section } from '../section/index.js'
 import { layAllBeads, type SectionBands } from '../wall/index.js'
 import { type PrintHour, printHours, type WeatherHour } from '../weather/index.js'
-import type { JobLever } from './job-lever.js'
+import type { JobLever, JobLeverKind } from './job-lever.js'
 import { type PulledJob, pullJobLever } from './pull-job-lever.js'
 
-/** A plan as it stands, from which levers are pulled, and the weather it was made from. */
-export interface LeverGround extends Pick<Plan, 'job' | 'sections' | 'bands' | 'routes' | 'campaign'> {
+/** A plan as it stands, from which levers are pulled, and the weather it was made from. With a site log, from what stands. */
+export interface LeverGround
+  extends Pick<Plan, 'job' | 'sections' | 'bands' | 'routes' | 'campaign' | 'soFar'> {
   readonly hours: readonly WeatherHour[]
 }
 
@@ -48,6 +50,9 @@ interface PrintedShape {
   readonly routes: readonly SectionRoutes[]
 }
 
+/** Levers that change what is printed: too late once something stands. */
+const reshaping: readonly JobLeverKind[] = ['wider-bead', 'other-sections']
+
 /** Weather looked at beyond the finish as planned: a lever that takes longer than that buys nothing. */
 const BEYOND = 45 * 86400
 
@@ -55,9 +60,11 @@ export function leverBench(ground: LeverGround, cache: PlanCache = newPlanCache(
   const shapes = new Map<string, PrintedShape | undefined>([[shapeKey({ job: ground.job }), ground]])
   const inputs = new Map<string, CampaignInput>()
   const near = nearHours(ground)
+  // Walls already begun go on in the sections they have.
+  const begun = ground.soFar?.standing.some(({ layers }) => layers > 0) ? ground.sections : undefined
   const shapeOf = (pulled: PulledJob): PrintedShape | undefined => {
     const key = shapeKey(pulled)
-    if (!shapes.has(key)) shapes.set(key, printedShape(pulled, cache))
+    if (!shapes.has(key)) shapes.set(key, printedShape(pulled, cache, begun))
     return shapes.get(key)
   }
   const inputOf = (pulled: PulledJob, shape: PrintedShape): CampaignInput => {
@@ -69,10 +76,11 @@ export function leverBench(ground: LeverGround, cache: PlanCache = newPlanCache(
       ? withConditions(known, job, hours)
       : campaignInput(job, shape.sections, shape.bands, shape.routes, hours, cache.paces)
     inputs.set(key, input)
-    return input
+    return ground.soFar ? leftFrom(input, ground.soFar) : input
   }
   return {
     pull: levers => {
+      if (begun && levers.some(({ kind }) => reshaping.includes(kind))) return undefined
       const pulled = pullAll(ground.job, levers)
       const shape = pulled && shapeOf(pulled)
       return shape && { levers, job: pulled.job, input: inputOf(pulled, shape) }
@@ -105,15 +113,25 @@ const pullAll = (job: Job, levers: readonly JobLever[]): PulledJob | undefined =
 const shapeKey = ({ job, sections }: PulledJob): string =>
   JSON.stringify([job.print, job.rules.layerTimeMost, sections ?? 'as planned'])
 
-function printedShape({ job, sections: least }: PulledJob, cache: PlanCache): PrintedShape | undefined {
+function printedShape(
+  pulled: PulledJob,
+  cache: PlanCache,
+  begun: readonly Section[] | undefined,
+): PrintedShape | undefined {
+  const { job } = pulled
   if (checkBuildable(job).length > 0) return undefined
+  const sections = begun ?? proposedFor(pulled, cache)
+  if (!sections) return undefined
+  const bands = layAllBeads(job, sections, cache.bands)
+  const options = { speed: job.print.speed, origin: job.machineOrigin, cache: cache.routes, units: job.units }
+  return { sections, bands, routes: bands.map(each => routeSection(each, job.machine, options).routes) }
+}
+
+/** Undefined where the plan cannot be cut into as many sections as are asked for. */
+function proposedFor({ job, sections: least }: PulledJob, cache: PlanCache): readonly Section[] | undefined {
   const { sections } = proposeSections(job, {
     beadLengthOf: sampledBeadLength(job, cache.routes),
     ...(least === undefined ? {} : { sectionsLeast: least }),
   })
-  // Asked for more sections than the plan can be cut into: not this lever.
-  if (least !== undefined && sections.length !== least) return undefined
-  const bands = layAllBeads(job, sections, cache.bands)
-  const options = { speed: job.print.speed, origin: job.machineOrigin, cache: cache.routes, units: job.units }
-  return { sections, bands, routes: bands.map(each => routeSection(each, job.machine, options).routes) }
+  return least !== undefined && sections.length !== least ? undefined : sections
 }

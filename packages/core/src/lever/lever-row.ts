@@ -1,7 +1,7 @@
 import { type Campaign, type LeastCampaign, mostBinding } from '../campaign/index.js'
 import type { LimitKind } from '../limit/index.js'
 import type { CubicMetres, Seconds } from '../quantity/index.js'
-import { splitMix, tallyOf } from '../tally/index.js'
+import { campaignCost, costWithoutDays, splitMix } from '../tally/index.js'
 import type { JobLever, JobLeverKind } from './job-lever.js'
 import { jobLeverFacts } from './job-lever.js'
 import type { LeveredJob } from './lever-bench.js'
@@ -31,7 +31,10 @@ export interface JobLeverRow {
   readonly volume: CubicMetres
   /** Smallest safety factor on standing of any lift. */
   readonly leastSafety: number
-  /** By the job's rates, with what is paid for the levers as far as it is known. */
+  /**
+   * By the job's rates, with what is paid for the levers as far as it is known. With a site log, of the days to come, without what
+   * a job costs whatever its days.
+   */
   readonly cost: number
   /** Over the plan as it stands. */
   readonly costMore: number
@@ -60,7 +63,7 @@ export function leverRow(
     lifts: lifts.length,
     volume: lifts.reduce((sum, lift) => sum + lift.volume, 0),
     leastSafety: Math.min(...lifts.map(lift => lift.safety)),
-    cost: tallyOf({ job: pulled.job, campaign }).cost.total + extras(pulled, campaign, prices),
+    cost: campaignCost(pulled.job, campaign, isBegun(pulled)) + extras(pulled, campaign, prices),
     unpriced: kinds.flatMap(kind => (prices[kind] ? [] : (jobLeverFacts[kind].unpriced ?? []))),
     ...(bindsNext === undefined ? {} : { bindsNext }),
   }
@@ -79,33 +82,29 @@ function extras({ levers, job }: LeveredJob, { days }: Campaign, prices: LeverPr
   return hired + (handovers * HANDOVER * job.crew.size * job.costs.crewPerHour) / 3600
 }
 
-/** Tallied, it leaves what a job costs whatever its days: mobilisation, pours, protection, inserts. */
-const NOTHING: Campaign = {
-  days: [],
-  idleDays: [],
-  finished: false,
-  finish: 0,
-  hours: [],
-  bound: { days: 0, how: '' },
-}
+const isBegun = ({ input }: LeveredJob): boolean => input.standing !== undefined
 
-/** A cost that no campaign of this job can be under: its bound on days, its print time, set-ups and wash-outs. */
-export function leastCost(
-  { levers, job, input }: LeveredJob,
-  least: LeastCampaign,
-  prices: LeverPrices,
-): number {
+/** A cost that no campaign of this job can be under: its bound on days, the print time left, set-ups and wash-outs. */
+export function leastCost(pulled: LeveredJob, least: LeastCampaign, prices: LeverPrices): number {
+  const { levers, job, input } = pulled
   const { costs, crew } = job
-  const sum = (of: (work: LeveredJob['input']['work'][number]) => readonly number[]) =>
-    input.work.reduce((total, work) => total + of(work).reduce((a, b) => a + b, 0), 0)
-  const { dry, water } = splitMix(sum(work => work.volumes) * job.mix.density, job.mix.waterRatio)
-  const site = sum(work => work.printTimes) + least.printDays * (crew.setUp + crew.washOut)
+  const standing = new Map(input.standing?.map(({ section, layers }) => [section, layers]))
+  const left = (of: (work: LeveredJob['input']['work'][number]) => readonly number[]) =>
+    input.work.reduce(
+      (total, work) =>
+        of(work)
+          .slice(standing.get(work.section) ?? 0)
+          .reduce((a, b) => a + b, total),
+      0,
+    )
+  const { dry, water } = splitMix(left(work => work.volumes) * job.mix.density, job.mix.waterRatio)
+  const site = left(work => work.printTimes) + least.printDays * (crew.setUp + crew.washOut)
   const hired = levers.reduce((total, { kind }) => {
     const price = prices[kind]
     return price ? total + price.once + price.perPrintDay * least.printDays : total
   }, 0)
   return (
-    tallyOf({ job, campaign: NOTHING }).cost.total +
+    (isBegun(pulled) ? 0 : costWithoutDays(job)) +
     least.printDays * costs.machinePerDay +
     (site / 3600) * crew.size * costs.crewPerHour +
     (dry / 1000) * costs.materialPerTonne +

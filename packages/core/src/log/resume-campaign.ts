@@ -1,5 +1,4 @@
 import {
-  type AsBuilt,
   type Campaign,
   type CampaignChange,
   type CampaignInput,
@@ -15,6 +14,7 @@ import { localTime } from '../clock/index.js'
 import type { Instant } from '../quantity/index.js'
 import { builtLifts } from './built-lifts.js'
 import { byKey } from './by-key.js'
+import { leftFrom, type Stands } from './left-from.js'
 import { inOrder, type SiteEvent } from './site-event.js'
 import type { SiteLog } from './site-log.js'
 
@@ -25,7 +25,7 @@ export interface ResumedCampaign {
   /** What is to come alone, with what it was planned from: what a check of the rest reads. */
   readonly rest: { readonly input: CampaignInput; readonly campaign: Campaign }
   readonly built: readonly Lift[]
-  readonly standing: readonly SectionStanding[]
+  readonly stands: Stands
   /** Who must be told what, soonest first. */
   readonly changes: readonly CampaignChange[]
   /** Whether the days told before were kept as far as they go. */
@@ -36,7 +36,7 @@ export interface ResumedCampaign {
 export function resumeCampaign(input: CampaignInput, log: SiteLog): ResumedCampaign {
   const told = log.told ?? scheduleCampaign(input)
   const left = whatIsLeft(input, log, told)
-  return joined(left, replan(left.input, left.asBuilt, told))
+  return joined(left, replan(left.input, left.stands, told))
 }
 
 /** What is left as a standing campaign has it; undefined where its days do not carry over. */
@@ -47,14 +47,14 @@ export function holdResumed(
 ): ResumedCampaign | undefined {
   const told = log.told ?? standing
   const left = whatIsLeft(input, log, told)
-  const held = holdRest(left.input, left.asBuilt, told, standing)
+  const held = holdRest(left.input, left.stands, told, standing)
   return held && joined(left, held)
 }
 
 /** What the rest is planned from, and what is over. */
 interface WhatIsLeft {
   readonly input: CampaignInput
-  readonly asBuilt: AsBuilt
+  readonly stands: Stands
   readonly built: readonly Lift[]
   readonly over: readonly PrintDay[]
 }
@@ -62,42 +62,41 @@ interface WhatIsLeft {
 function whatIsLeft(input: CampaignInput, log: SiteLog, told: Campaign): WhatIsLeft {
   const built = builtLifts(input, log.events, told)
   const shiftBegan = shiftOf(log, input.timeZone)
-  const asBuilt: AsBuilt = {
+  const stands: Stands = {
     now: log.now,
     standing: standingOf(built),
+    printed: built.reduce((sum, lift) => sum + lift.volume, 0),
     ...(shiftBegan === undefined ? {} : { shiftBegan }),
   }
-  const left = { ...input, ...suppliesLeft(input, built) }
-  return { input: left, asBuilt, built, over: daysOver(input, built, log.events) }
+  return { input: leftFrom(input, stands), stands, built, over: daysOver(input, built, log.events) }
 }
 
 function joined(
-  { input, asBuilt, built, over }: WhatIsLeft,
+  { input, stands, built, over }: WhatIsLeft,
   { campaign: rest, changes, kept }: Replanned,
 ): ResumedCampaign {
-  const { now, standing, shiftBegan } = asBuilt
   const days = joinDays(over, rest.days)
   // A day on which something was printed is none without a lift, whatever stands in the way of more.
   const idleDays = rest.idleDays.filter(({ date }) => !days.some(day => day.date === date))
-  const today = { ...input, calendar: { ...input.calendar, now }, standing }
   return {
-    campaign: { ...rest, days, idleDays },
-    rest: { input: shiftBegan === undefined ? today : { ...today, shiftBegan }, campaign: rest },
+    campaign: {
+      ...rest,
+      days,
+      idleDays,
+      bound: boundWith(over, rest, localTime(stands.now, input.timeZone).date),
+    },
+    rest: { input, campaign: rest },
     built,
-    standing,
+    stands,
     changes,
     kept,
   }
 }
 
-/** What was printed is not in the silo any more. */
-function suppliesLeft(
-  { deliveries }: CampaignInput,
-  built: readonly Lift[],
-): Pick<CampaignInput, 'deliveries'> {
-  if (!deliveries) return {}
-  const used = built.reduce((sum, lift) => sum + lift.volume, 0)
-  return { deliveries: { ...deliveries, stock: deliveries.stock - used } }
+/** Days over and the fewest to come; today counts once, whatever else is printed on it. */
+function boundWith(over: readonly PrintDay[], { bound }: Campaign, today: string): Campaign['bound'] {
+  const before = over.filter(({ date }) => date < today).length
+  return { ...bound, days: before + Math.max(over.length - before, bound.days) }
 }
 
 /** How high each section stands, since when, in how many lifts. */

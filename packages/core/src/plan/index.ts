@@ -8,6 +8,7 @@ export {
   type Stage,
   stageWords,
 } from './plan-job.js'
+export { daysToCome, restOfPlan } from './rest-of-plan.js'
 export { sampledBeadLength } from './sample-wall.js'
 export { hourAt, sitePhysics } from './site-physics.js'
 export { wholeSection } from './whole-section.js'

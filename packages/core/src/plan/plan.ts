@@ -1,9 +1,8 @@
-import type { Campaign, CampaignChange, SectionStanding } from '../campaign/index.js'
+import type { Campaign, CampaignChange } from '../campaign/index.js'
 import type { CurePlan } from '../cure/index.js'
 import type { Job } from '../job/index.js'
-import type { LostTime } from '../log/index.js'
+import type { LostTime, Stands } from '../log/index.js'
 import type { ColumnPour } from '../pour/index.js'
-import type { Instant } from '../quantity/index.js'
 import type { Finding } from '../result/index.js'
 import type { SectionRoutes } from '../route/index.js'
 import type { Section } from '../section/index.js'
@@ -34,9 +33,7 @@ export interface Plan {
   readonly held?: true
 }
 
-export interface SoFar {
-  readonly now: Instant
-  readonly standing: readonly SectionStanding[]
+export interface SoFar extends Stands {
   readonly changes: readonly CampaignChange[]
   /** Whether the days told before were kept as far as they go. */
   readonly kept: boolean

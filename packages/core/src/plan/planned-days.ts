@@ -53,13 +53,13 @@ function fromLog(
   input: CampaignInput,
   log: SiteLog,
   findings: readonly Finding[],
-  { campaign, rest, built, standing, changes, kept }: ResumedCampaign,
+  { campaign, rest, built, stands, changes, kept }: ResumedCampaign,
 ): PlannedDays {
   const lost: readonly LostTime[] = lostTime(log.events, log.now)
   return {
     campaign,
     ahead: rest,
-    soFar: { now: log.now, standing, changes, kept, lost },
+    soFar: { ...stands, changes, kept, lost },
     findings: [...findings, ...coldJoints(input, log.events, built)],
   }
 }

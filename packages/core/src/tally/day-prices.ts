@@ -1,5 +1,7 @@
+import type { Campaign } from '../campaign/index.js'
 import type { Job } from '../job/index.js'
 import { hoseVolume, splitMix } from './hose.js'
+import { tallyOf } from './tally-of.js'
 
 /**
  * All of the tally that its print days decide, at the job's rates: the machine and the mix washed out of the hose each day,
@@ -18,3 +20,19 @@ export function dayPrices({ costs, crew, batching, mix }: Job): {
     crewPerHour: costs.crewPerHour * crew.size,
   }
 }
+
+const NO_DAYS: Campaign = {
+  days: [],
+  idleDays: [],
+  finished: false,
+  finish: 0,
+  hours: [],
+  bound: { days: 0, how: '' },
+}
+
+/** What a job costs whatever its days: mobilisation, pours, protection, inserts. */
+export const costWithoutDays = (job: Job): number => tallyOf({ job, campaign: NO_DAYS }).cost.total
+
+/** What a campaign costs by the tally; of a job begun, its days to come alone, as the rest is paid whatever they are. */
+export const campaignCost = (job: Job, campaign: Campaign, isBegun: boolean): number =>
+  tallyOf({ job, campaign }).cost.total - (isBegun ? costWithoutDays(job) : 0)

@@ -1,5 +1,5 @@
 export { pouredVolume, wallFace } from './areas.js'
-export { dayPrices } from './day-prices.js'
+export { campaignCost, costWithoutDays, dayPrices } from './day-prices.js'
 export { formulas } from './formulas.js'
 export { hoseVolume, splitMix } from './hose.js'
 export type { Quantities, Tally } from './tally.js'

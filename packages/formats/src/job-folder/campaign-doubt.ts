@@ -9,7 +9,7 @@ import {
   riskOf,
 } from '@dawnlift/core/campaign'
 import type { Job } from '@dawnlift/core/job'
-import { campaignInput, type Plan, sitePhysics } from '@dawnlift/core/plan'
+import { type Plan, restOfPlan, sitePhysics } from '@dawnlift/core/plan'
 import { printHours } from '@dawnlift/core/weather'
 import { horizonDays } from './job-weather.js'
 import type { OpenedJob } from './open-job.js'
@@ -45,7 +45,7 @@ export interface Doubt extends Omit<CampaignRisk, 'chanceBy'> {
 /** A plan, what it was made from, and the files beside its job. */
 export interface StandingPlan {
   readonly opened: OpenedJob
-  readonly plan: Pick<Plan, 'job' | 'sections' | 'bands' | 'routes' | 'campaign'>
+  readonly plan: Pick<Plan, 'job' | 'sections' | 'bands' | 'routes' | 'campaign' | 'soFar'>
   readonly read: (name: string) => Uint8Array | undefined
 }
 
@@ -77,10 +77,10 @@ export function doubtRuns(
   progress: (stage: 'weather' | 'campaign', share: number) => void,
 ): readonly ReplayedRun[] {
   progress('weather', 0)
-  const { job, sections, bands, routes, campaign } = plan
+  const { job } = plan
   const met = weatherYears(opened, read, wishes.replays, doubtSeed)
   const { from, until } = share ?? { from: 0, until: met.count }
-  const input = campaignInput(job, sections, bands, routes, campaign.hours)
+  const input = restOfPlan(plan)
   const part = { from, until: Math.min(until, met.count) }
   const years = metYears(job, met, part, nearDays(plan), done => progress('campaign', done))
   return replayRuns(input, years, wishes.rates, countedDraws(doubtSeed), { first: from })

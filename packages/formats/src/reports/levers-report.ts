@@ -1,7 +1,9 @@
 import type { Job } from '@dawnlift/core/job'
 import { type JobLever, jobLeverFacts, sayJobLever } from '@dawnlift/core/lever'
+import type { Plan } from '@dawnlift/core/plan'
 import { z } from 'zod'
 import type { DoubtedLevers, DoubtedRow, DoubtedSets } from '../job-folder/index.js'
+import { momentText } from '../plan-report/index.js'
 import { count, factor, share } from './bare-number.js'
 import { headSchema, reportHead } from './report-head.js'
 
@@ -58,6 +60,10 @@ export const leversReportSchema = z
   .strictObject({
     ...headSchema('levers'),
     currency: z.string(),
+    asOf: z.iso
+      .datetime()
+      .optional()
+      .meta({ description: 'Of a job begun: days, lifts and costs are of what is left from then on' }),
     replays: count,
     weather: z.string(),
     asPlanned: rowSchema,
@@ -69,13 +75,17 @@ export const leversReportSchema = z
   })
   .meta({ title: 'What would buy days' })
 
-export function leversReport(table: DoubtedLevers, job: Job): z.infer<typeof leversReportSchema> {
+export function leversReport(
+  table: DoubtedLevers,
+  { job, soFar }: Pick<Plan, 'job' | 'soFar'>,
+): z.infer<typeof leversReportSchema> {
   const row = (of: DoubtedRow) => rowReport(of, job)
   const sets = ({ best, ...counts }: DoubtedSets) => ({ ...counts, ...(best ? { best: row(best) } : {}) })
   const kinds = new Set(table.rows.flatMap(({ levers }) => levers.map(lever => lever.kind)))
   return {
     ...reportHead('levers'),
     currency: job.costs.currency,
+    ...(soFar ? { asOf: momentText(soFar.now) } : {}),
     replays: table.replays,
     weather: table.weather,
     asPlanned: row(table.asPlanned),

@@ -1,7 +1,7 @@
-import { type TradeOff, tradeOffs } from '@dawnlift/core/campaign'
+import { type PrintDay, type TradeOff, tradeOffs } from '@dawnlift/core/campaign'
 import type { Aim } from '@dawnlift/core/job'
-import { campaignInput, type Plan } from '@dawnlift/core/plan'
-import { tallyOf } from '@dawnlift/core/tally'
+import { daysToCome, type Plan, restOfPlan } from '@dawnlift/core/plan'
+import { campaignCost } from '@dawnlift/core/tally'
 
 /** One way to run the campaign, really planned. */
 export interface Way extends Omit<TradeOff, 'campaign'> {
@@ -14,18 +14,16 @@ export interface Way extends Omit<TradeOff, 'campaign'> {
 /** Lifts weigh as the scheduler weighs them for `calmest`. */
 const perLift = 4 * 3600
 
-/** What waiting buys, soonest first. */
+/** What waiting buys, soonest first; with a site log, of what is left. */
 export function tradedOff(plan: Plan, progress: (stage: string, share: number) => void): readonly Way[] {
-  const { job, sections, bands, routes, campaign } = plan
-  const input = campaignInput(job, sections, bands, routes, campaign.hours)
   const found = tradeOffs(
-    input,
-    each => tallyOf({ job, campaign: each }).cost.total,
+    restOfPlan(plan),
+    each => campaignCost(plan.job, each, plan.soFar !== undefined),
     share => progress('campaign', share),
   )
   return found.map(({ campaign: planned, ...way }) => ({
     ...way,
-    isPlanned: liftsOf(planned) === liftsOf(campaign),
+    isPlanned: liftsOf(planned.days) === liftsOf(daysToCome(plan)),
     ledToBy: aims.filter(aim => leadsTo(found, aim) === planned),
   }))
 }
@@ -41,5 +39,5 @@ function leadsTo(found: readonly TradeOff[], aim: Aim): TradeOff['campaign'] | u
   return first?.campaign
 }
 
-const liftsOf = ({ days }: TradeOff['campaign']): string =>
+const liftsOf = (days: readonly PrintDay[]): string =>
   days.flatMap(day => day.lifts.map(lift => `${lift.id} ${lift.lastLayer} ${day.date}`)).join()

@@ -80,6 +80,6 @@ export const englishChoices = {
     caution:
       'Safety is the least standing capacity over demand of any lift: a screening value. Local codes and a licensed engineer decide.',
   },
-  fromTheSlab:
-    'Reckoned from the slab on, as if nothing stood yet: good for comparing, not for dates of what is left.',
+  ofWhatIsLeft:
+    'Days, lifts and costs are of what is left: what stands, and what is paid whatever the days, is not counted.',
 } as const

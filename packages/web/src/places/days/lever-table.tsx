@@ -51,7 +51,7 @@ export function LeverTable({ levers, plan }: { readonly levers: Shown; readonly 
         </p>
       )}
       <p className="soft">{words.levers.measure}</p>
-      {plan.soFar && <p className="limit">{words.fromTheSlab}</p>}
+      {plan.soFar && <p className="soft">{words.ofWhatIsLeft}</p>}
       <Caution>{words.levers.caution}</Caution>
       <Needs kinds={best.flatMap(row => kindOf(row) ?? [])} without={levers.without} />
     </>

@@ -44,7 +44,7 @@ export function MoveBoard({ plan }: { readonly plan: Plan }) {
       <p className="soft" id="moving-hint">
         {moving.hint}
       </p>
-      {plan.soFar && <p className="limit">{words.fromTheSlab}</p>}
+      {plan.soFar && <p className="soft">{words.ofWhatIsLeft}</p>}
       <section className="weeks" aria-label={moving.board}>
         {weeks.flat().map(day => (
           <DayCell

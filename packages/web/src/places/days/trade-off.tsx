@@ -74,7 +74,7 @@ function Weighed({ ways, plan }: { readonly ways: readonly Way[]; readonly plan:
       </Scroller>
       <Aims plan={plan} />
       <p className="soft">{tradeOff.measure}</p>
-      {plan.soFar && <p className="limit">{words.fromTheSlab}</p>}
+      {plan.soFar && <p className="soft">{words.ofWhatIsLeft}</p>}
       <Caution>{tradeOff.caution}</Caution>
     </>
   )
