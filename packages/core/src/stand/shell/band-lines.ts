@@ -32,7 +32,9 @@ export function bandLines(section: Section, walls: readonly Wall[], band: Band):
   const own = band.beads.filter(bead => isOf(bead, solids))
   const body = band.body.filter(polygon => own.some(({ path }) => runsIn(path, polygon)))
   return [
-    ...solids.flatMap(({ path, thickness }) => within(path, body).map(part => ({ path: part, thickness }))),
+    ...solids.flatMap(({ path, thickness }) =>
+      within(path, body).map(part => ({ path: part, thickness, solid: true })),
+    ),
     ...band.beads
       .filter(bead => !own.includes(bead))
       .map(({ path, width, role }) => ({ path, thickness: width, hangs: role === 'web' })),

@@ -17,6 +17,8 @@ export interface ShellLine {
   readonly thickness: Metres
   /** See `PlanEdge`. */
   readonly hangs?: boolean
+  /** A solid wall: loops beside it are set onto it, too. */
+  readonly solid?: boolean
 }
 
 /** A key of a line: where it turns, ends or touches another. Nodes that touch become one: the guest's follows its host. */
@@ -81,7 +83,7 @@ export function touchedStations(lines: readonly ShellLine[]): readonly (readonly
   return work.map(({ nodes }) => nodes.filter(node => hosts.has(node)).map(({ station }) => station))
 }
 
-function workLine({ path, thickness, hangs = false }: ShellLine, index: number): WorkLine {
+function workLine({ path, thickness, hangs = false, solid = false }: ShellLine, index: number): WorkLine {
   const length = pathLength(path)
   const stations = pointStations(path).filter(station => !path.closed || station < length - 1e-9)
   const nodes: LineNode[] = []
@@ -94,7 +96,7 @@ function workLine({ path, thickness, hangs = false }: ShellLine, index: number):
     }
     nodes.push({ station, point: pathPoint(path, station), host: undefined })
   }
-  return { path, thickness, hangs, index, length, bounds: pathBounds(path), nodes, backed: [] }
+  return { path, thickness, hangs, solid, index, length, bounds: pathBounds(path), nodes, backed: [] }
 }
 
 function rootOf(node: LineNode): LineNode {
@@ -104,7 +106,7 @@ function rootOf(node: LineNode): LineNode {
 }
 
 function joinGuest(guest: WorkLine, work: readonly WorkLine[]): void {
-  addPeaks(guest)
+  if (!guest.path.closed) addPeaks(guest)
   const touches = new Map<LineNode, Touch>()
   for (const host of work) {
     const reach = 1.05 * ((guest.thickness + host.thickness) / 2)
@@ -121,8 +123,7 @@ function joinGuest(guest: WorkLine, work: readonly WorkLine[]): void {
 }
 
 /** A loop is what other beads are set onto; it is itself set onto a solid wall alone. */
-const mayBear = (host: WorkLine, guest: WorkLine): boolean =>
-  !guest.path.closed || host.thickness > 1.5 * guest.thickness
+const mayBear = (host: WorkLine, guest: WorkLine): boolean => !guest.path.closed || host.solid === true
 
 /** Whether two boxes are within a reach of each other: most lines of a section are nowhere near most others. */
 const comeNear = (a: Bounds, b: Bounds, reach: Metres): boolean =>
