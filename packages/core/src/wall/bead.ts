@@ -28,6 +28,8 @@ export interface Band {
     readonly area: SquareMetres
     /** What is wrong here; `sayThinPlace` has the words. */
     readonly kind: 'thin' | 'doubled' | 'void' | 'recess'
+    /** Where beads lie on each other: what two of them need; two of the nozzle's own unless said. */
+    readonly need?: Metres
     /** Of a recess: its name, the wall left behind it, and whether no bead at all fits there. */
     readonly recess?: { readonly ref: string; readonly left: Metres; readonly interrupted: boolean }
   }[]

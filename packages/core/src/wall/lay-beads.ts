@@ -137,7 +137,23 @@ const letters: Readonly<Record<BeadRole, string>> = {
   line: 'l',
 }
 
+const numbered = new WeakMap<BandPlan, Map<string, Band>>()
+
+/** One plan is known by few names: more come from walls that are moved about. */
+const mostNames = 16
+
+/** The same object for the same plan under the same name: who draws it or sends it on sees that it has stayed. */
 function numberBand(id: string, range: LayerRange, band: BandPlan, height: Metres): Band {
+  const key = `${id} ${range.fromLayer} ${range.toLayer} ${height}`
+  const known = numbered.get(band)
+  const before = known?.get(key)
+  if (before) return before
+  const made = namedBand(id, range, band, height)
+  numbered.set(band, known && known.size < mostNames ? known.set(key, made) : new Map([[key, made]]))
+  return made
+}
+
+function namedBand(id: string, range: LayerRange, band: BandPlan, height: Metres): Band {
   const counts: Record<BeadRole, number> = { wythe: 0, web: 0, closer: 0, fill: 0, line: 0 }
   const beads = band.beads.map(
     (bead): Bead => ({ id: `${id}.${letters[bead.role]}${++counts[bead.role]}`, ...bead, height }),

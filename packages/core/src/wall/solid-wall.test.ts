@@ -122,6 +122,30 @@ describe('recesses beside each other in a solid wall', () => {
   })
 })
 
+describe('a pier of a solid wall between two openings', () => {
+  const pier = (length: number): Band => {
+    const { parts, sections } = fixture('pier', {
+      walls: [wall('w', line([0, 0], [4, 0]), { makeUp: solid, thickness: 0.2 })],
+      openings: [
+        opening('o', 'w', 1.5 - length / 2, 1, { sill: 0 }),
+        opening('p', 'w', 2.5 + length / 2, 1, { sill: 0 }),
+      ],
+    })
+    return layAllBeads(parts, sections)[0]!.bands[0]!
+  }
+  // Hand: 200 mm hold six beads at 32.62 mm, 36.91 wide: two need 69.53 mm, and may be a tenth closer.
+  it('too narrow for two beads is told with what they need, as they lie on each other', () => {
+    const [told, ...more] = pier(0.06).thinPlaces
+    expect(more).toEqual([])
+    expect([told?.kind, told?.point.map(each => Math.round(each * 1000))]).toEqual(['doubled', [2000, 0]])
+    expect(sayThinPlace(told!, print, 'metric')).toContain('two beads need 69.5 mm, less is there')
+  })
+  it('with room for two is not', () => {
+    expect(pier(0.065).thinPlaces).toEqual([])
+    expect(pier(0.2).thinPlaces).toEqual([])
+  })
+})
+
 describe('a thin solid wall', () => {
   it('as thick as a bead is its centreline', () => {
     const band = layer(0.05, [])

@@ -26,7 +26,7 @@ export const solidBeads = remembered((body: Body, print): readonly RawBead[] => 
   return [...loops(body, skins, fill, print), ...skins.flatMap(skin => skinBeads(body, skin, fill, print))]
 })
 
-const fillOf = ({ thickness }: Body, { beadWidth, layerHeight }: PrintRules): SolidFill =>
+export const fillOf = ({ thickness }: Body, { beadWidth, layerHeight }: PrintRules): SolidFill =>
   solidFill(thickness, beadWidth, layerHeight)
 
 export const solidSkins = remembered((body: Body, print): readonly Skin[] =>

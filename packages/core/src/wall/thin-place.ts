@@ -21,7 +21,8 @@ import type { Body } from './body.js'
 import type { RawBead } from './raw-bead.js'
 import { remembered } from './remembered.js'
 import { size, skinMiddle } from './skin.js'
-import { solidSkins } from './solid-wall.js'
+import { skinRing } from './skin-beads.js'
+import { fillOf, solidSkins } from './solid-wall.js'
 
 type ThinPlace = Band['thinPlaces'][number]
 
@@ -36,6 +37,7 @@ export const thinPlaces = (
 ): readonly ThinPlace[] => [
   ...narrowPlaces(body, print),
   ...doubledPlaces(body, print),
+  ...crowdedPlaces(body, print),
   ...voidPlaces(body, beads, print),
   ...recessPlaces(body),
   ...skinPlaces(body, print),
@@ -82,6 +84,22 @@ const doubledPlaces = remembered((body: Body, print): readonly ThinPlace[] => {
       ? difference(tight, inflate(unionRings(known), 2 * width, 'square'))
       : tight
   return places(rest, 4 * scrap(print), 'doubled')
+})
+
+/** A tenth less than two beads need lets them flow into each other a little higher; below that they lie on each other. */
+const CROWDED = 0.9
+
+/** Piers, ends and necks of a solid wall that its outermost loop goes round with its two beads on each other. Behind recesses it does not. */
+const crowdedPlaces = remembered((body: Body, print): readonly ThinPlace[] => {
+  const { count, pitch, width } = fillOf(body, print)
+  if (body.kind !== 'solid' || count === 1) return []
+  const need = width + pitch
+  const tight = body.region.flatMap(polygon =>
+    lost(reachedByOne(polygon, print), opened(polygon, (CROWDED * need) / 2), 4 * scrap(print)),
+  )
+  const skins = solidSkins(body, print).map(skin => skinRing(skin, width))
+  const rest = tight.length > 0 && skins.length > 0 ? difference(tight, unionRings(skins)) : tight
+  return places(rest, 4 * scrap(print), 'doubled').map(place => ({ ...place, need }))
 })
 
 /** Hollows that the loops of a solid wall, or the line of a single one, leave where walls meet or turn sharply. */

@@ -13,7 +13,7 @@ export function sayThinPlace(place: ThinPlace, { beadWidth: width }: PrintRules,
     case 'thin':
       return `a ${said(width)} bead does not fit here; widen the wall or move the opening`
     case 'doubled':
-      return `two beads need ${said(2 * width)}, less is there: they lie on each other; make the wall thicker`
+      return `two beads need ${said(place.need ?? 2 * width)}, less is there: they lie on each other; make the wall thicker`
     case 'void':
       return 'the beads leave a hollow here; fill it by hand or open the angle'
     case 'recess':
