@@ -107,6 +107,30 @@ onStage('the site log in a browser', 'tern-cottage', ({ stage, folder, open }) =
   )
 
   it(
+    'gives the machine file of what is left, from the layer above what stands and a chosen pass',
+    async () => {
+      writeFileSync(file(), '{"at":"2026-05-18 13:00","what":"layer","section":"A","layer":21}\n')
+      const page = await openToday('13:05')
+      await page.getByText('Go on after a stop').click()
+      await page.getByText('layer 22 of 128').waitFor()
+      await page.getByText(/^pass 1 of \d+$/).waitFor()
+      await press(page, 'One pass on')
+      await page.getByText(/^pass 2 of \d+$/).waitFor()
+      expect(await page.locator('.passes .laid').count()).toBe(1)
+      const coming = page.waitForEvent('download')
+      await page.getByRole('link', { name: 'Machine file of what is left' }).click()
+      const download = await coming
+      expect(download.suggestedFilename()).toBe('A2-from-layer-22-pass-2.ngc')
+      const text = readFileSync(await download.path(), 'utf8')
+      expect(text.slice(0, 5)).toBe('(job ')
+      expect(text).toMatch(/layer 22\)/)
+      expect(text).not.toMatch(/layer 21\)/)
+      await page.context().close()
+    },
+    3 * patience,
+  )
+
+  it(
     'has a wrong line struck, refuses what cannot be, and follows what is logged elsewhere',
     async () => {
       const page = await openToday('09:00')

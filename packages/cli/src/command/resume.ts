@@ -1,8 +1,6 @@
 import { existsSync, renameSync, writeFileSync } from 'node:fs'
 import { resolve } from 'node:path'
-import { layerRouteOf } from '@dawnlift/core/route'
-import { liftFile } from '@dawnlift/formats/outputs'
-import { writeRestart } from '@dawnlift/formats/rs274'
+import { restOfLift } from '@dawnlift/formats/outputs'
 import type { Command } from 'commander'
 import { showProblems } from '../screen/problem-list.js'
 import type { CommandContext } from './command-context.js'
@@ -27,30 +25,14 @@ export function addResume(program: Command, { screen, finish }: CommandContext):
         showProblems(screen, planned.problems, false)
         return finish(2)
       }
-      const { plan } = planned.value
-      const lifts = plan.campaign.days.flatMap(day => day.lifts)
-      const lift = lifts.find(each => each.id.toLowerCase() === options.lift.toLowerCase())
-      if (!lift)
-        return refuse(
-          '--lift',
-          `There is no lift ${options.lift}; lifts are ${lifts.map(each => each.id).join(', ')}.`,
-        )
       const layer = Number(options.layer)
-      if (!Number.isInteger(layer) || layer < lift.firstLayer || layer > lift.lastLayer) {
-        return refuse(
-          '--layer',
-          `Lift ${lift.id} has layers ${lift.firstLayer} to ${lift.lastLayer}; “${options.layer}” is not one of them.`,
-        )
-      }
-      const file = liftFile(plan, lift)
-      const passes = layerRouteOf(file.routes, layer).passes.length
       const pass = Number(options.pass)
-      if (!Number.isInteger(pass) || pass < 1 || pass > passes)
-        return refuse(
-          '--pass',
-          `Layer ${layer} of lift ${lift.id} has passes 1 to ${passes}; “${options.pass}” is not one of them.`,
-        )
-      const text = writeRestart(file, { layer, pass: pass - 1 })
+      const rest = restOfLift(planned.value.plan, { lift: options.lift, layer, pass })
+      if (!rest.ok) {
+        const [wrong] = rest.problems
+        return refuse(`--${wrong?.at}`, wrong?.say ?? '')
+      }
+      const text = rest.value
       if (!options.out) return screen.out(text.trimEnd())
       const target = resolve(screen.folder, options.out)
       if (existsSync(target))
@@ -58,7 +40,7 @@ export function addResume(program: Command, { screen, finish }: CommandContext):
       writeFileSync(`${target}.part`, text, { flush: true })
       renameSync(`${target}.part`, target)
       screen.err(
-        `Wrote ${options.out}: lift ${lift.id} from layer ${layer}, pass ${pass}. Check the joint before going on; treat it if the layer has lain bare too long.`,
+        `Wrote ${options.out}: lift ${options.lift} from layer ${layer}, pass ${pass}. Check the joint before going on; treat it if the layer has lain bare too long.`,
       )
     })
 }

@@ -160,6 +160,26 @@ describe('the plan over HTTP', () => {
     expect([file.statusCode, file.body.slice(0, 5)]).toEqual([200, '(job '])
     expect((await get('/api/out/machine/none.ngc')).json().problems[0].code).toBe('server/no-output')
   })
+  it('gives what is left of a lift after a stop, and says what the plan does not have', async () => {
+    const whole = (await get('/api/out/machine/2026-06-01-A1.ngc')).body
+    const rest = (await get('/api/restart/A1/3/1')).body
+    expect(rest.slice(0, 5)).toBe('(job ')
+    expect(rest.length).toBeLessThan(whole.length)
+    expect(rest).toContain('layer 3)')
+    expect(rest).not.toContain('layer 2)')
+    for (const [wrong, said] of [
+      ['Z9/3/1', 'no lift Z9'],
+      ['A1/999/1', 'has layers 1 to'],
+      ['A1/3/99', 'has passes 1 to'],
+      ['A1/3/x', '“NaN” is not one'],
+    ]) {
+      const answer = await get(`/api/restart/${wrong}`)
+      expect([answer.statusCode, answer.json().problems[0].say]).toEqual([
+        404,
+        expect.stringContaining(said!),
+      ])
+    }
+  })
   it('follows a change on disk, and answers a broken job with its problems', async () => {
     const whole = readFileSync(join(folder, 'job.yaml'), 'utf8')
     writeFileSync(join(folder, 'job.yaml'), whole.replace('height: 600 mm', 'height: 600'))

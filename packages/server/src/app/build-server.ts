@@ -1,6 +1,7 @@
 import { existsSync, watch } from 'node:fs'
 import { basename } from 'node:path'
 import type { Problem } from '@dawnlift/core/result'
+import { restOfLift } from '@dawnlift/formats/outputs'
 import { logFile, toldFile } from '@dawnlift/formats/site-log'
 import helmet from '@fastify/helmet'
 import serveFiles from '@fastify/static'
@@ -144,6 +145,21 @@ function planRoutes(server: FastifyInstance, plans: PlanKeeper): void {
       ? planned.value.outputs.map(({ name, title, mediaType }) => ({ name, title, mediaType }))
       : refuse(reply, 422, planned.problems)
   })
+
+  server.get<{ Params: { lift: string; layer: string; pass: string } }>(
+    '/api/restart/:lift/:layer/:pass',
+    async (request, reply) => {
+      const planned = await plans.current()
+      if (!planned.ok) return refuse(reply, 422, planned.problems)
+      const { lift, layer, pass } = request.params
+      const text = restOfLift(planned.value.plan, { lift, layer: Number(layer), pass: Number(pass) })
+      if (!text.ok) return refuse(reply, 404, text.problems)
+      return reply
+        .type('text/plain; charset=utf-8')
+        .header('content-disposition', `attachment; filename="${lift}-from-layer-${layer}-pass-${pass}.ngc"`)
+        .send(text.value)
+    },
+  )
 
   server.get<{ Params: { '*': string } }>('/api/out/*', async (request, reply) => {
     const planned = await plans.current()

@@ -8,7 +8,6 @@ export { askDoubt, askLevers, askMove, askShells, askTradeOffs, stopAsking } fro
 export { keepMine, takeTheirs, watchServer } from './sharing.js'
 export type { AppActions, AppState, Saved } from './store.js'
 export { isNewer, useApp } from './store.js'
-export type { Way } from './traded-off.js'
 export { keptFiles } from './unsent-files.js'
 export {
   forgetEntry,

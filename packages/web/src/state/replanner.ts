@@ -1,4 +1,4 @@
-import type { JobLeverRow } from '@dawnlift/core/lever'
+import type { JobLeverRow, Way } from '@dawnlift/core/lever'
 import type { Result } from '@dawnlift/core/result'
 import type { SectionAnswer } from '@dawnlift/core/stand'
 import type { Doubt, DoubtedLevers, DoubtWishes } from '@dawnlift/formats/job-folder'
@@ -8,7 +8,6 @@ import type { LiftMove } from './moved-lift.js'
 import { lendPlan, type Progress } from './planner.js'
 import type { Replanner } from './replanner.worker.js'
 import { useApp } from './store.js'
-import type { Way } from './traded-off.js'
 
 /** One question under way, in a worker of its own: an edit is planned at once meanwhile. */
 interface Asked {

@@ -1,5 +1,5 @@
 import { initGeometry } from '@dawnlift/core/geometry'
-import type { JobLeverRow } from '@dawnlift/core/lever'
+import { type JobLeverRow, type Way, waysOf } from '@dawnlift/core/lever'
 import { type Plan, wholeSection } from '@dawnlift/core/plan'
 import type { Result } from '@dawnlift/core/result'
 import type { SectionAnswer } from '@dawnlift/core/stand'
@@ -16,7 +16,6 @@ import clipperUrl from 'clipper2-wasm/dist/es/clipper2z.wasm?url'
 import { expose } from 'comlink'
 import type { JobFiles } from './job-files.js'
 import { type LiftMove, movedLift } from './moved-lift.js'
-import { tradedOff, type Way } from './traded-off.js'
 
 type Progress = (stage: string, share: number) => void
 
@@ -50,7 +49,7 @@ const replanner = {
   },
   async tradeOffs(progress: Progress): Promise<readonly Way[] | undefined> {
     await ready()
-    return plan && tradedOff(plan, progress)
+    return plan && waysOf(plan, progress)
   },
   async move(lift: string, date: string): Promise<LiftMove | undefined> {
     await ready()

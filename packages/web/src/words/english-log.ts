@@ -1,5 +1,38 @@
 /** Sentences about what happened on site, and about what stands. */
 export const englishLog = {
+  onSite: {
+    now: 'Now',
+    rests: 'The nozzle rests.',
+    noDay: 'No print day.',
+    rest: 'The rest of the day',
+    nothingMore: 'Nothing more today',
+    before: 'Print day before',
+    back: '10 min back',
+    on: '10 min on',
+    next: 'Next print day',
+    follows: 'Following the clock',
+    goingDown: 'layer going down',
+    layer: (layer: number, last: number) => `${layer} of ${last}`,
+    until: (section: string, clock: string) => `section ${section}, until ${clock}`,
+    pause: 'pause before a cold joint',
+    safety: 'standing safety at the end',
+    minutes: (minutes: number) => `${minutes} min`,
+    lift: 'lift',
+    pauseSource: '[RousselCussigh2008] for structuration; the job for drying',
+    water: {
+      title: 'Water this hour',
+      air: 'air',
+      withTap: 'mix with tap water',
+      atMost: 'mix at most',
+      source: (rule: string) => `heat balance of the batch; limit from ${rule}`,
+      tap: (degrees: string) => `tap, ${degrees}`,
+      needed: 'water needed to stay within the limit',
+      enough: 'is cold enough',
+      mixed: (most: string) => `mix with tap water, at most ${most}`,
+      drying: 'drying of a bare layer',
+      heat: (most: string) => `heat on the crew (WBGT), at most ${most}`,
+    },
+  },
   stands: {
     title: 'What stands',
     asOf: (moment: string) => `as of ${moment}, the last line of the log`,
@@ -61,6 +94,22 @@ export const englishLog = {
       stop: (cause: string, until: string | undefined) =>
         until === undefined ? `stopped: ${cause}` : `stopped until ${until}: ${cause}`,
     },
+  },
+  restart: {
+    title: 'Go on after a stop',
+    none: 'No lift of the plan has this layer.',
+    layer: (layer: number, all: number) => `layer ${layer} of ${all}`,
+    pass: (pass: number, all: number) => `pass ${pass} of ${all}`,
+    passes: ['One pass back', 'One pass on'],
+    picture: 'The passes of this layer: grey is down, blue is left, a ring where the nozzle begins',
+    begins: (place: string) => `The nozzle begins at ${place}.`,
+    lift: (lift: string, layer: number, when: string) =>
+      `Lift ${lift}, up to layer ${layer}, planned for ${when}.`,
+    take: 'Machine file of what is left',
+    notOnDisk:
+      'The local server makes the file from what stands on disk; not everything written here is there yet.',
+    caution:
+      'Look at the joint before going on, and treat it if the layer has lain bare too long. Release the hose before opening it; nobody within reach when the nozzle starts. Check the file against the machine before running it.',
   },
   tell: {
     title: 'Still to be told',

@@ -1,9 +1,11 @@
 import type { SiteEvent } from '@dawnlift/core/log'
 import type { Plan } from '@dawnlift/core/plan'
 import type { Instant } from '@dawnlift/core/quantity'
-import { ActionIcon, Button, Group, SegmentedControl } from '@mantine/core'
+import { Button, Group, SegmentedControl } from '@mantine/core'
 import { useState } from 'react'
 import { words } from '../../words/index.js'
+import { layersOf, likelySection, standingIn } from './likely-section.js'
+import { Stepper } from './stepper.js'
 
 /** Which layer is down: the next one of the section being printed, unless the crew says another. */
 export function LayerDown({
@@ -17,13 +19,12 @@ export function LayerDown({
 }) {
   const [picked, setPicked] = useState<string>()
   const section = picked ?? likelySection(plan, at)
-  const standing = plan.soFar?.standing.find(each => each.section === section)?.layers ?? 0
-  const all = plan.bands[plan.sections.findIndex(({ id }) => id === section)]?.layers ?? 0
+  const standing = standingIn(plan, section)
+  const all = layersOf(plan, section)
   // Counted on from what stands, so that it is right again as soon as a layer is written down.
   const [more, setMore] = useState({ on: standing, layers: 1 })
   const layers = more.on === standing ? more.layers : 1
   const layer = Math.min(all, standing + layers)
-  const step = (by: number) => setMore({ on: standing, layers: layers + by })
   const { log } = words
   return (
     <>
@@ -36,27 +37,17 @@ export function LayerDown({
             data={plan.sections.map(({ id }) => id)}
           />
         )}
-        <ActionIcon
-          variant="default"
-          size={56}
-          aria-label={log.less}
-          disabled={layer <= 1}
-          onClick={() => step(-1)}
+        <Stepper
+          value={layer}
+          least={1}
+          most={all}
+          names={[log.less, log.more]}
+          change={value => setMore({ on: standing, layers: value - standing })}
         >
-          −
-        </ActionIcon>
-        <Button disabled={layer <= standing} onClick={() => write({ kind: 'layer', at, section, layer })}>
-          {log.layerDown(section, layer)}
-        </Button>
-        <ActionIcon
-          variant="default"
-          size={56}
-          aria-label={log.more}
-          disabled={layer >= all}
-          onClick={() => step(1)}
-        >
-          +
-        </ActionIcon>
+          <Button disabled={layer <= standing} onClick={() => write({ kind: 'layer', at, section, layer })}>
+            {log.layerDown(section, layer)}
+          </Button>
+        </Stepper>
       </Group>
       {standing > 0 && (
         <details>
@@ -75,10 +66,4 @@ export function LayerDown({
       )}
     </>
   )
-}
-
-/** The section that is printed at this moment, or next. */
-function likelySection({ campaign, sections }: Plan, at: Instant): string {
-  const lifts = campaign.days.flatMap(day => day.lifts)
-  return (lifts.find(lift => lift.end > at) ?? lifts.at(-1))?.section ?? sections[0]?.id ?? ''
 }

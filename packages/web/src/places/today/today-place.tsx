@@ -14,6 +14,7 @@ import { Quiet } from '../quiet.js'
 import { LogBoard } from './log-board.js'
 import { LogList } from './log-list.js'
 import { PauseLeft } from './pause-left.js'
+import { RestartSheet } from './restart-sheet.js'
 import { StandingSheet } from './standing-sheet.js'
 import { TellSheet } from './tell-sheet.js'
 import { type Coming, comingOn, countdown } from './today-list.js'
@@ -45,12 +46,12 @@ function Today({ plan }: { readonly plan: Plan }) {
       </Group>
       <div className="columns">
         <div className="stack">
-          <section className="sheet" aria-label="Now">
+          <section className="sheet" aria-label={words.onSite.now}>
             {running && !cause ? (
               <Running lift={running} plan={plan} />
             ) : (
               <p className="big">
-                {cause ? words.log.isStopped(cause) : day ? 'The nozzle rests.' : 'No print day.'}
+                {cause ? words.log.isStopped(cause) : day ? words.onSite.rests : words.onSite.noDay}
               </p>
             )}
             {plan.soFar && (
@@ -61,11 +62,12 @@ function Today({ plan }: { readonly plan: Plan }) {
             <Next coming={coming[0]} moment={moment} zone={zone} />
           </section>
           <LogBoard plan={plan} />
+          <RestartSheet plan={plan} />
           <Water plan={plan} />
         </div>
         <div className="stack">
-          <section className="sheet" aria-label="The rest of the day">
-            <h2>{coming.length === 0 ? 'Nothing more today' : 'The rest of the day'}</h2>
+          <section className="sheet" aria-label={words.onSite.rest}>
+            <h2>{coming.length === 0 ? words.onSite.nothingMore : words.onSite.rest}</h2>
             <ol className="coming">
               {coming.map(each => (
                 <li key={each.id} className={each.kind}>
@@ -118,16 +120,16 @@ function Jumps({ plan, date }: { readonly plan: Plan; readonly date: string }) {
   return (
     <Group gap="sm" className="gloves">
       <Button variant="default" disabled={!before} onClick={() => before && go(before.start)}>
-        Print day before
+        {words.onSite.before}
       </Button>
       <Button variant="default" onClick={() => go(moment - 600)}>
-        10 min back
+        {words.onSite.back}
       </Button>
       <Button variant="default" onClick={() => go(moment + 600)}>
-        10 min on
+        {words.onSite.on}
       </Button>
       <Button variant="default" disabled={!after} onClick={() => after && go(after.start)}>
-        Next print day
+        {words.onSite.next}
       </Button>
       <Button
         onClick={toNow}
@@ -135,7 +137,7 @@ function Jumps({ plan, date }: { readonly plan: Plan; readonly date: string }) {
         aria-pressed={follows}
         title={isWithin ? undefined : words.nowOutside}
       >
-        {follows ? 'Following the clock' : 'Now'}
+        {follows ? words.onSite.follows : words.onSite.now}
       </Button>
     </Group>
   )
@@ -167,27 +169,28 @@ function Next({
 function Running({ lift, plan }: { readonly lift: Lift; readonly plan: Plan }) {
   const moment = useApp(state => state.moment)
   const zone = plan.job.site.timeZone
+  const { onSite } = words
   const down = lift.layerEnds.filter(end => end <= moment).length
   const layer = Math.min(lift.lastLayer, lift.firstLayer + down)
   return (
     <>
       <div className="figures">
-        <Figure value={lift.id} what={`section ${lift.section}, until ${clockText(lift.end, zone)}`} />
-        <Figure value={`${layer} of ${lift.lastLayer}`} what="layer going down" />
+        <Figure value={lift.id} what={onSite.until(lift.section, clockText(lift.end, zone))} />
+        <Figure value={onSite.layer(layer, lift.lastLayer)} what={onSite.goingDown} />
         <Figure
           value={
             <OpenNumber
               behind={{
                 how: words.how.pause,
-                inputs: [['lift', `${clockText(lift.start, zone)}–${clockText(lift.end, zone)}`]],
-                source: '[RousselCussigh2008] for structuration; the job for drying',
+                inputs: [[onSite.lift, `${clockText(lift.start, zone)}–${clockText(lift.end, zone)}`]],
+                source: onSite.pauseSource,
                 caution: words.caution,
               }}
             >
-              {Math.max(0, Math.floor(lift.pauseBudget / 60))} min
+              {onSite.minutes(Math.max(0, Math.floor(lift.pauseBudget / 60)))}
             </OpenNumber>
           }
-          what="pause before a cold joint"
+          what={onSite.pause}
         />
         <Figure
           value={
@@ -201,7 +204,7 @@ function Running({ lift, plan }: { readonly lift: Lift; readonly plan: Plan }) {
               {lift.safety.toFixed(2)}
             </OpenNumber>
           }
-          what="standing safety at the end"
+          what={onSite.safety}
         />
       </div>
       <Caution>{words.standing}</Caution>
@@ -214,14 +217,15 @@ function Water({ plan }: { readonly plan: Plan }) {
   const moment = useApp(state => state.moment)
   const units = useApp(state => state.units)
   const { job, campaign } = plan
+  const { water } = words.onSite
   if (campaign.hours.length === 0) return null
   const hour = hourAt(campaign.hours, moment)
   const degrees = (value: number) => formatQuantity(value, 'temperature', units, { step: 1 })
   const most = job.rules.mixTemperatureMost
   const isHot = hour.mixTemperature > most.value
   return (
-    <section className="sheet" aria-label="Water this hour">
-      <h2>Water this hour</h2>
+    <section className="sheet" aria-label={water.title}>
+      <h2>{water.title}</h2>
       <div className="figures">
         <Figure
           value={
@@ -229,33 +233,24 @@ function Water({ plan }: { readonly plan: Plan }) {
               behind={{
                 how: words.how.water,
                 inputs: [
-                  ['air', degrees(hour.weather.air)],
-                  ['mix with tap water', degrees(hour.mixTemperature)],
-                  ['mix at most', degrees(most.value)],
+                  [water.air, degrees(hour.weather.air)],
+                  [water.withTap, degrees(hour.mixTemperature)],
+                  [water.atMost, degrees(most.value)],
                 ],
-                source: `heat balance of the batch; limit from ${most.source}`,
+                source: water.source(most.source),
                 caution: words.waterCaution,
               }}
             >
               {isHot
                 ? waterText(hour.waterNeeded, degrees)
-                : `tap, ${degrees(job.batching.waterTemperature)}`}
+                : water.tap(degrees(job.batching.waterTemperature))}
             </OpenNumber>
           }
-          what={isHot ? 'water needed to stay within the limit' : 'is cold enough'}
+          what={isHot ? water.needed : water.enough}
         />
-        <Figure
-          value={degrees(hour.mixTemperature)}
-          what={`mix with tap water, at most ${degrees(most.value)}`}
-        />
-        <Figure
-          value={formatQuantity(hour.evaporation, 'evaporation', units)}
-          what="drying of a bare layer"
-        />
-        <Figure
-          value={degrees(hour.wbgt)}
-          what={`heat on the crew (WBGT), at most ${degrees(job.rules.wbgtMost.value)}`}
-        />
+        <Figure value={degrees(hour.mixTemperature)} what={water.mixed(degrees(most.value))} />
+        <Figure value={formatQuantity(hour.evaporation, 'evaporation', units)} what={water.drying} />
+        <Figure value={degrees(hour.wbgt)} what={water.heat(degrees(job.rules.wbgtMost.value))} />
       </div>
       <Caution>{words.crewCaution}</Caution>
     </section>
