@@ -101,6 +101,18 @@ describe('buckling of a section as shells', () => {
     expect(order).toBeGreaterThan(3)
   })
 
+  it('comes nearer with the fourth power of the piece too, on a plate held at both sides', () => {
+    const plate = (pieces: number) => {
+      const held = [0, pieces].map(position => ({ position, unknowns: [1, 3] as const }))
+      const mesh = straightMesh(0.5, pieces, 0.05)
+      return factorOf(shellBuckling({ ...fresh, mesh, height: 0.5, rows: pieces, held }))
+    }
+    const fine = plate(24)
+    const order = Math.log2(Math.abs(plate(3) - fine) / Math.abs(plate(6) - fine))
+    expect(order).toBeGreaterThan(3.5)
+    expect(order).toBeLessThan(4.7)
+  })
+
   it('halves when the density doubles, and doubles with the stiffness', () => {
     const wall = longWall(0.6, 4)
     const once = factorOf(shellBuckling(wall))

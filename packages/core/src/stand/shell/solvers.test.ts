@@ -123,4 +123,14 @@ describe('the largest eigenvalue', () => {
     expect(found.value).toBeCloseTo(1, 9)
     expect(Math.abs(found.vector[0]!)).toBeCloseTo(1, 6)
   })
+  it('is found in fewer steps from near its vector, and from the vector of the next one too', () => {
+    const size = 400
+    const apply = (x: Float64Array) => x.map((value, i) => value / (1 + 0.02 * i))
+    const from = (start?: Float64Array) =>
+      largestEigenvalue(size, apply, () => true, { tolerance: 1e-6, ...(start ? { start } : {}) })!
+    const unit = (at: number) => new Float64Array(size).map((_, i) => (i === at ? 1 : 0))
+    const [anywhere, near, next] = [from(), from(unit(0)), from(unit(1))]
+    expect(near.steps).toBeLessThan(0.9 * anywhere.steps)
+    for (const { value } of [anywhere, near, next]) expect(value).toBeCloseTo(1, 6)
+  })
 })
