@@ -55,6 +55,24 @@ describe('a plan made with what earlier plans kept', () => {
     }
     expect(plain((await planJob(input, { cache }))!)).toEqual(plain(first!))
   }, 60_000)
+
+  it('has bands and routes that stay as the same objects, so that they need not be sent or drawn again', async () => {
+    const cache = newPlanCache()
+    const first = (await planJob(input, { cache }))!
+    const job = withBox(input.job, ({ at }) => ({ at: at + 0.05 }))
+    const next = (await planJob({ ...input, job }, { cache, hold: first.campaign }))!
+    const parts = (plan: Plan) => [
+      plan.bands.flatMap(each => each.bands),
+      plan.routes.flatMap(each => each.routes),
+    ]
+    for (const [i, list] of parts(next).entries()) {
+      const before = new Set<unknown>(parts(first)[i])
+      const changed = list.filter(each => !before.has(each)).length
+      expect(changed).toBeGreaterThan(0)
+      expect(changed).toBeLessThan(list.length / 2)
+    }
+    expect(next.campaign.hours).toBe(first.campaign.hours)
+  }, 60_000)
 })
 
 describe('a plan whose days are held', () => {

@@ -4,7 +4,8 @@ import type { Job } from '../job/index.js'
 import type { Instant } from '../quantity/index.js'
 import type { Section } from '../section/index.js'
 import { hoursBetween, type PrintHour } from '../weather/index.js'
-import { kept } from './plan-cache.js'
+import { kept, type PlanCache } from './plan-cache.js'
+import type { TextNumbers } from './text-numbers.js'
 
 /** The cure of every lift; a lift that stays where and when it was, in the same weather, keeps its own. */
 export function keptCures(
@@ -12,16 +13,18 @@ export function keptCures(
   sections: readonly Section[],
   lifts: readonly Lift[],
   hours: readonly PrintHour[],
-  cache: Map<string, CurePlan>,
+  { cures: cache, numbers }: Pick<PlanCache, 'cures' | 'numbers'>,
 ): readonly CurePlan[] {
   const { site, mix, rules, batching, print, units } = job
-  const common = JSON.stringify([site, mix, rules, batching, print, units])
-  const around = surroundings(job, sections, lifts)
+  const common = numbers.of(JSON.stringify([site, mix, rules, batching, print, units]))
+  const around = surroundings(job, sections, lifts, numbers)
+  const weather = (from: Instant, until: Instant) =>
+    hoursBetween(hours, from, until).map(hour => numbers.said(hour, hourText))
   const keys = lifts.map(({ id, section, firstLayer, lastLayer, start, end }) => {
     const stretches = sections.find(each => each.id === section)?.stretches ?? []
     const walls = job.walls.filter(wall => stretches.some(stretch => stretch.wall === wall.id))
     const own = JSON.stringify([id, section, firstLayer, lastLayer, start, end, stretches, walls])
-    return [common, own, around(end), weatherBetween(hours, start - 86400, end + FOLLOWED)].join('\n')
+    return [common, own, around(end), weather(start - 86400, end + FOLLOWED)].join('\n')
   })
   // All lifts not yet known at once: they share the weather of their sides.
   const fresh = cureLifts(
@@ -40,30 +43,20 @@ function surroundings(
   job: Job,
   sections: readonly Section[],
   lifts: readonly Lift[],
+  numbers: TextNumbers,
 ): (at: Instant) => string {
-  const texts = new Map<string, string>()
+  const known = new Map<string, number>()
   return at =>
     sections
       .map(section => {
         const below = lifts.filter(lift => lift.section === section.id && lift.end <= at)
         const key = `${section.id} ${Math.max(0, ...below.map(lift => lift.lastLayer))}`
-        return kept(texts, key, () => JSON.stringify(standingWalls(job, [section], below, at)))
+        const walls = () => JSON.stringify(standingWalls(job, [section], below, at))
+        return kept(known, key, () => numbers.of(walls()))
       })
       .join()
 }
 
-/** The hours that a lift's cure reads. */
-const weatherBetween = (hours: readonly PrintHour[], from: Instant, until: Instant): string =>
-  hoursBetween(hours, from, until).map(hourText).join()
-
-const texts = new WeakMap<PrintHour, string>()
-
-/** Hours stay the same objects while the weather does. */
-function hourText(hour: PrintHour): string {
-  const known = texts.get(hour)
-  if (known !== undefined) return known
-  const { weather, mixTemperature, mixTemperatureChilled } = hour
-  const text = JSON.stringify([Object.values(weather), mixTemperature, mixTemperatureChilled])
-  texts.set(hour, text)
-  return text
-}
+/** What a cure reads of an hour. */
+const hourText = ({ weather, mixTemperature, mixTemperatureChilled }: PrintHour): string =>
+  JSON.stringify([Object.values(weather), mixTemperature, mixTemperatureChilled])

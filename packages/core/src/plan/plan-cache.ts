@@ -8,6 +8,7 @@ import { type GainCache, newGainCache } from './kept-gains.js'
 import type { KnownGeometry } from './kept-geometry.js'
 import { type KnownWeather, newKnownWeather } from './kept-hours.js'
 import { type KnownRuns, newKnownRuns } from './kept-runs.js'
+import { newTextNumbers, type TextNumbers } from './text-numbers.js'
 
 /**
  * What earlier plans worked out, by what it depends on: an edit computes again only what it touches. Each map keeps its
@@ -27,6 +28,8 @@ export interface PlanCache {
   /** What would buy layers of lifts. */
   readonly gains: GainCache
   readonly cures: Map<string, CurePlan>
+  /** What the keys of cures are made of. */
+  readonly numbers: TextNumbers
   /** Campaigns by job, weather and log. */
   readonly days: Map<string, KeptDays>
   /** What hangs over, step by step. */
@@ -43,6 +46,7 @@ export const newPlanCache = (): PlanCache => ({
   geometry: new WeakMap(),
   gains: newGainCache(),
   cures: new Map(),
+  numbers: newTextNumbers(),
   days: new Map(),
   overhangs: new WeakMap(),
 })

@@ -7,11 +7,29 @@ import { retimedPasses } from './timed-pass.js'
  * Routes at another nozzle speed, in the same order and on the same ways: what corners, heading and pump make of it. Travel with the
  * nozzle off takes as long as before. A route searched for that speed may be quicker by a little, never slower.
  */
-export const retimedRoutes = (
+export function retimedRoutes(
   routes: SectionRoutes,
   machine: Machine,
   speed: MetresPerSecond,
-): SectionRoutes => ({ ...routes, routes: routes.routes.map(route => retimed(route, machine, speed)) })
+): SectionRoutes {
+  const rules = JSON.stringify(machine)
+  return { ...routes, routes: routes.routes.map(route => keptRetimed(route, machine, rules, speed)) }
+}
+
+const retimedBefore = new WeakMap<
+  LayerRoute,
+  { readonly rules: string; readonly bySpeed: Map<MetresPerSecond, LayerRoute> }
+>()
+
+/** A route that stays the same object is timed once at a speed. */
+function keptRetimed(route: LayerRoute, machine: Machine, rules: string, speed: MetresPerSecond): LayerRoute {
+  const known = retimedBefore.get(route)
+  const bySpeed = known?.rules === rules ? known.bySpeed : new Map<MetresPerSecond, LayerRoute>()
+  if (bySpeed !== known?.bySpeed) retimedBefore.set(route, { rules, bySpeed })
+  const timed = bySpeed.get(speed) ?? retimed(route, machine, speed)
+  bySpeed.set(speed, timed)
+  return timed
+}
 
 function retimed(route: LayerRoute, machine: Machine, speed: MetresPerSecond): LayerRoute {
   const passes = chainsOf(route).flatMap(chain => retimedPasses(chain, speed, machine))

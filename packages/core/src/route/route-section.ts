@@ -107,11 +107,21 @@ function routedBand(
   return renamed(known, section, band)
 }
 
-function renamed(
-  { beads, routes, wound }: RoutedBand & { readonly beads: readonly string[] },
-  section: string,
-  band: Band,
-): RoutedBand {
+type KnownBand = RoutedBand & { readonly beads: readonly string[] }
+
+const renamedBands = new WeakMap<KnownBand, { readonly key: string; readonly band: RoutedBand }>()
+
+/** The same objects for the same names: a section with one band changed keeps the routes of the others. */
+function renamed(known: KnownBand, section: string, band: Band): RoutedBand {
+  const key = [section, band.fromLayer, band.toLayer, ...band.beads.map(bead => bead.id)].join(' ')
+  const before = renamedBands.get(known)
+  if (before?.key === key) return before.band
+  const made = withNames(known, section, band)
+  renamedBands.set(known, { key, band: made })
+  return made
+}
+
+function withNames({ beads, routes, wound }: KnownBand, section: string, band: Band): RoutedBand {
   const { fromLayer, toLayer } = band
   const names = new Map(beads.map((name, i) => [name, band.beads[i]!.id]))
   const named = <T extends { readonly bead: string }>(each: T): T => ({
