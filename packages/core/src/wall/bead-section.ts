@@ -51,6 +51,9 @@ export const fillPitch = (width: Metres, height: Metres): Metres => width - heig
 /** The width whose fill pitch is p: w = p + h(1 − π/4). */
 export const widthForPitch = (pitch: Metres, height: Metres): Metres => pitch + height * roundLoss
 
+/** The least pitch: of a bead as wide as it is high, p = h·π/4. */
+export const pitchOfNarrowest = (height: Metres): Metres => fillPitch(height, height)
+
 export const beadVolume = ({ path, width, height }: Bead): CubicMetres =>
   beadArea(width, height) * pathLength(path)
 

@@ -54,6 +54,16 @@ describe('a wall', () => {
     ['wall/no-pitch', { makeUp: double('wave', 0) }],
     ['wall/joint-outside', { joints: [5] }],
   ] as const)('is stopped by %s', (code, rest) => expect(ofWall(rest)).toEqual([code]))
+  it('too thick for one bead and too thin for two as wide as they are high is told what it takes', () => {
+    const thin = [wall('w', line([0, 0], [4, 0]), { makeUp: solid, thickness: 0.06 })]
+    const { parts } = fixture('high', { walls: thin })
+    // Hand: layers of 35 mm; two beads fill 60 mm at (60 − 7.51)/2 = 26.24 mm, 33.76 mm wide. Circles of 35 mm need 2 × 27.49 + 7.51 = 62.5.
+    const [problem] = checkWalls({ ...parts, print: { ...parts.print, layerHeight: 0.035 } })
+    expect(problem?.code).toBe('wall/no-fill')
+    expect(problem?.say).toContain('2 beads fill it 34 mm wide, but a layer is 35 mm high')
+    expect(problem?.say).toContain('make it 62 mm')
+    expect(checkWalls({ ...parts, print: { ...parts.print, layerHeight: 0.033 } })).toEqual([])
+  })
 })
 
 describe('two walls', () => {

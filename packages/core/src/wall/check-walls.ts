@@ -1,8 +1,9 @@
 import { pathLength, selfCrossings } from '../geometry/index.js'
-import type { Wall } from '../job/index.js'
+import type { PrintRules, Wall } from '../job/index.js'
 import type { Units } from '../limit/index.js'
 import { formatPlace } from '../quantity/index.js'
 import type { Problem } from '../result/index.js'
+import { pitchOfNarrowest, solidFill } from './bead-section.js'
 import { checkAlongside } from './check-alongside.js'
 import { checkColumns } from './check-columns.js'
 import { checkEmbeds } from './check-embeds.js'
@@ -88,6 +89,7 @@ function checkThickness(wall: Wall, at: string, parts: WallParts): readonly Prob
       'wall/under-one-bead',
       `${found}, less than one bead of ${sayThickness(bead, units)}; make it thicker.`,
     )
+  if (makeUp.kind === 'solid') return checkFill(wall, found, parts.print, said, units)
   if (makeUp.kind !== 'double') return []
   if (thickness < 2 * bead - 1e-6)
     return said(
@@ -108,6 +110,24 @@ function checkThickness(wall: Wall, at: string, parts: WallParts): readonly Prob
           `The tie of wall ${id} has no pitch; give it a length, such as ${units === 'imperial' ? '24"' : '0.6 m'}.`,
         ),
       ]
+}
+
+/** Beads that fill a solid wall are narrower than the nozzle's own, but no narrower than they are high. */
+function checkFill(
+  { thickness }: Wall,
+  found: string,
+  { beadWidth, layerHeight }: PrintRules,
+  said: (code: string, say: string) => readonly Problem[],
+  units?: Units,
+): readonly Problem[] {
+  const { count, width } = solidFill(thickness, beadWidth, layerHeight)
+  if (width >= layerHeight - 1e-9) return []
+  const least = count * pitchOfNarrowest(layerHeight) + layerHeight - pitchOfNarrowest(layerHeight)
+  const [own, high, needed] = [width, layerHeight, least].map(each => sayThickness(each, units))
+  return said(
+    'wall/no-fill',
+    `${found}: ${count} beads fill it ${own} wide, but a layer is ${high} high, and a bead is no narrower than that; make it ${needed} or the layers lower.`,
+  )
 }
 
 function checkJoints({ id, joints, centreline }: Wall, at: string, units?: Units): readonly Problem[] {

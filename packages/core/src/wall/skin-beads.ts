@@ -21,7 +21,7 @@ import {
 } from '../geometry/index.js'
 import type { PrintRules } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
-import { fillPitch, type SolidFill, widthForPitch } from './bead-section.js'
+import { fillPitch, pitchOfNarrowest, type SolidFill, widthForPitch } from './bead-section.js'
 import type { Body } from './body.js'
 import type { RawBead } from './raw-bead.js'
 import { FULL, type Skin, size } from './skin.js'
@@ -41,9 +41,6 @@ const reached = ({ from, to, thickerBefore, thickerAfter }: Skin, side: Metres):
   from - (thickerBefore ? side : -side),
   to + (thickerAfter ? side : -side),
 ]
-
-/** A bead is no narrower than it is high: w = h at the pitch h·π/4. */
-export const narrowestPitch = ({ layerHeight }: PrintRules): Metres => (layerHeight * Math.PI) / 4
 
 /**
  * What is left in a skin when the wall's loops have taken what they fill: one bead along its middle, two in a loop, or both,
@@ -67,7 +64,7 @@ export function skinBeads(
   const { paths, share } = isNarrow
     ? acrossSkin(skin, run, room, side, print)
     : alongSkin(skin, run, room, rest, own)
-  if (share < narrowestPitch(print) + 1e-9) return []
+  if (share < pitchOfNarrowest(print.layerHeight) + 1e-9) return []
   const role = skin.loops === 0 && !isNarrow ? 'wythe' : 'fill'
   return paths.map(path => ({ role, path, width: widthForPitch(share, print.layerHeight) }))
 }

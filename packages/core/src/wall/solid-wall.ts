@@ -8,13 +8,13 @@ import {
   unionRings,
 } from '../geometry/index.js'
 import type { PrintRules } from '../job/index.js'
-import { type SolidFill, solidFill } from './bead-section.js'
+import { pitchOfNarrowest, type SolidFill, solidFill } from './bead-section.js'
 import type { Body } from './body.js'
 import { loopPath } from './loop.js'
 import type { RawBead } from './raw-bead.js'
 import { remembered } from './remembered.js'
 import { type Skin, skinsOf } from './skin.js'
-import { narrowestPitch, skinBeads, skinRing } from './skin-beads.js'
+import { skinBeads, skinRing } from './skin-beads.js'
 
 /**
  * Loops one inside the other from the faces to the middle, at the pitch that fills the wall. Behind a recess go as many as
@@ -30,7 +30,7 @@ export const fillOf = ({ thickness }: Body, { beadWidth, layerHeight }: PrintRul
   solidFill(thickness, beadWidth, layerHeight)
 
 export const solidSkins = remembered((body: Body, print): readonly Skin[] =>
-  skinsOf(body, fillOf(body, print), narrowestPitch(print)),
+  skinsOf(body, fillOf(body, print), pitchOfNarrowest(print.layerHeight)),
 )
 
 function loops(body: Body, skins: readonly Skin[], { pitch, width }: SolidFill, print: PrintRules) {
