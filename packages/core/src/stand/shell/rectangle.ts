@@ -121,7 +121,7 @@ export function drillingStiffness(element: Rectangle, half: 0 | 1): Float64Array
       const share = y === 0 ? 0.5 : y > 0 === (half === 1) ? 1 : 0
       if (share === 0) continue
       const area = (share * weightX * weightY * element.width * element.height) / 4
-      const { drilling } = strainRows(shellPoint(element, x, y, area))
+      const drilling = drillingRow(shellPoint(element, x, y, area))
       outer(matrix, amount * area, drilling, drilling)
     }
   return matrix
@@ -139,27 +139,34 @@ interface StrainRow {
   readonly factors: Float64Array
 }
 
-/** Rows that turn the unknowns into εx, εy, γxy; κx, κy, κxy; γxn, γyn; and the idle drilling. */
-function strainRows({ value, alongX, alongY }: ShellPoint) {
-  const row = (
-    ...terms: readonly (readonly [unknown: number, factor: number, shape: Float64Array])[]
-  ): StrainRow => {
-    const [at, factors] = [new Int32Array(NODES * terms.length), new Float64Array(NODES * terms.length)]
-    terms.forEach(([unknown, factor, shape], t) => {
-      for (let i = 0; i < NODES; i++) {
-        at[t * NODES + i] = i * UNKNOWNS + unknown
-        factors[t * NODES + i] = factor * shape[i]!
-      }
-    })
-    return { at, factors }
-  }
-  return {
-    membrane: [row([0, 1, alongX]), row([1, 1, alongY]), row([0, 1, alongY], [1, 1, alongX])],
-    bending: [row([4, 1, alongX]), row([3, -1, alongY]), row([4, 1, alongY], [3, -1, alongX])],
-    shear: [row([2, 1, alongX], [4, 1, value]), row([2, 1, alongY], [3, -1, value])],
-    drilling: row([5, 1, value], [1, -0.5, alongX], [0, 0.5, alongY]),
-  }
+/** Each term: an unknown of the nodes, its factor, and the shape function or slope it comes with. */
+type StrainTerm = readonly [unknown: number, factor: number, shape: Float64Array]
+
+function strainRow(...terms: readonly StrainTerm[]): StrainRow {
+  const [at, factors] = [new Int32Array(NODES * terms.length), new Float64Array(NODES * terms.length)]
+  terms.forEach(([unknown, factor, shape], t) => {
+    for (let i = 0; i < NODES; i++) {
+      at[t * NODES + i] = i * UNKNOWNS + unknown
+      factors[t * NODES + i] = factor * shape[i]!
+    }
+  })
+  return { at, factors }
 }
+
+/** Rows that turn the unknowns into εx, εy, γxy; κx, κy, κxy; γxn, γyn. */
+const strainRows = ({ value, alongX, alongY }: ShellPoint) => ({
+  membrane: [strainRow([0, 1, alongX]), strainRow([1, 1, alongY]), strainRow([0, 1, alongY], [1, 1, alongX])],
+  bending: [
+    strainRow([4, 1, alongX]),
+    strainRow([3, -1, alongY]),
+    strainRow([4, 1, alongY], [3, -1, alongX]),
+  ],
+  shear: [strainRow([2, 1, alongX], [4, 1, value]), strainRow([2, 1, alongY], [3, -1, value])],
+})
+
+/** The idle drilling against the turning of the membrane. */
+const drillingRow = ({ value, alongX, alongY }: ShellPoint): StrainRow =>
+  strainRow([5, 1, value], [1, -0.5, alongX], [0, 0.5, alongY])
 
 /** Membrane forces per unit E from local displacements: [Nx, Ny, Nxy]. */
 export function membraneForces(
