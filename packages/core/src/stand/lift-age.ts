@@ -1,6 +1,5 @@
 import type { Metres, Seconds } from '../quantity/index.js'
 import { assert } from '../result/index.js'
-import { gaussHeights } from './strip.js'
 import { gaussPoints } from './strip-element.js'
 
 /** When the layers of a lift are down, counted from the lift's start, and how fast they age. */
@@ -31,29 +30,49 @@ export function medianLayerTime(ends: readonly Seconds[]): Seconds {
 export const layerAge = (lift: LiftAge, layer: number, top: number): Seconds =>
   (lift.ends[top - 1]! - lift.ends[layer - 1]!) * lift.factor
 
-/** Modulus at the Gauss points of a strip that is `layers` layers high, foot first. */
+/**
+ * Modulus at the Gauss points of a strip that is `layers` layers high, foot first. Each point speaks for its share of the
+ * height, with the mean of the layers that lie there: asked at the point alone, a strip of more layers than points would jump
+ * from one layer to the next.
+ */
 export function modulusProfile(
   lift: LiftAge,
   layers: number,
   elements: number,
   modulusAt: (age: Seconds) => number,
 ): Float64Array {
-  const profile = sharesOf(elements).slice()
+  const summed = new Float64Array(layers + 1)
+  for (let layer = 1; layer <= layers; layer++)
+    summed[layer] = summed[layer - 1]! + modulusAt(layerAge(lift, layer, layers))
+  const upTo = (share: number): number => {
+    const whole = Math.min(layers - 1, Math.floor(share * layers))
+    return summed[whole]! + (share * layers - whole) * (summed[whole + 1]! - summed[whole]!)
+  }
+  const edges = cellEdgesOf(elements)
+  const profile = new Float64Array(edges.length - 1)
+  let below = 0
   for (let i = 0; i < profile.length; i++) {
-    const layer = Math.min(layers, Math.floor(profile[i]! * layers) + 1)
-    profile[i] = modulusAt(layerAge(lift, layer, layers))
+    const above = upTo(edges[i + 1]!)
+    profile[i] = (above - below) / ((edges[i + 1]! - edges[i]!) * layers)
+    below = above
   }
   return profile
 }
 
-const shareTables = new Map<number, Float64Array>()
+const edgeTables = new Map<number, Float64Array>()
 
-/** Heights of the Gauss points never change for a number of elements: kept. */
-function sharesOf(elements: number): Float64Array {
-  const known = shareTables.get(elements)
+/** Where the share of one Gauss point ends and the next one begins, as shares of the height: they never change, so kept. */
+function cellEdgesOf(elements: number): Float64Array {
+  const known = edgeTables.get(elements)
   if (known) return known
-  const shares = gaussHeights(elements)
-  assert(shares.length === elements * gaussPoints.length, 'one height for every Gauss point')
-  shareTables.set(elements, shares)
-  return shares
+  const edges = new Float64Array(elements * gaussPoints.length + 1)
+  for (let e = 0; e < elements; e++) {
+    let within = 0
+    gaussPoints.forEach(({ weight }, g) => {
+      within += weight
+      edges[e * gaussPoints.length + g + 1] = (e + within) / elements
+    })
+  }
+  edgeTables.set(elements, edges)
+  return edges
 }

@@ -49,9 +49,9 @@ describe('what the table of paces costs', () => {
     return { age, table, own: assessLift(geometry, 1, age, rules) }
   })
 
-  it('is no more height than a safety 3 % greater would: 2 % of the pace, 1 % of the strips’ unevenness', () => {
+  it('is no more height than a safety 2 % greater would, by the step of the pace', () => {
     for (const { age, table } of asked) {
-      const safer = assessLift(geometry, 1, age, { ...rules, safety: 1.03 * rules.safety })
+      const safer = assessLift(geometry, 1, age, { ...rules, safety: 1.021 * rules.safety })
       expect(table.layers).toBeGreaterThanOrEqual(safer.layers)
     }
   })
@@ -65,12 +65,12 @@ describe('what the table of paces costs', () => {
     }
   })
 
-  it('promises no height over a state that is not safe, but for the strips’ own unevenness of 1 %', () => {
-    // Fewer points are sampled than there are layers: from one layer to the next a strip jumps by up to 1 %.
+  it('promises no height over a state that is not safe, though it asks the height wished and not all below it', () => {
+    // The number of elements goes up with the height in whole steps: 1 in 2000 is left of that.
     const members = membersOf(geometry, rules, 0, 1)
     for (const { age, table } of asked)
       for (let layers = 1; layers <= table.layers; layers++)
         for (const member of members)
-          expect(0.6 * memberFactor(member, age, layers, rules)).toBeGreaterThan(1.5 * 0.99)
+          expect(0.6 * memberFactor(member, age, layers, rules)).toBeGreaterThan(1.5 * 0.9995)
   })
 })
