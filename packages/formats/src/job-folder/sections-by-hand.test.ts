@@ -2,6 +2,7 @@ import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { initGeometry } from '@dawnlift/core/geometry'
+import { leverBench } from '@dawnlift/core/lever'
 import { planJob } from '@dawnlift/core/plan'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { openJob } from './index.js'
@@ -35,5 +36,15 @@ describe('sections set by hand', () => {
     // Hand: 600 mm and the sill at 200 mm, in layers of 20 mm.
     expect(plan?.bands.map(({ layers }) => layers)).toEqual([30, 10, 30])
     expect(plan?.campaign.finished).toBe(true)
+  })
+  it('stop a lever that would leave one of them nothing to print', async () => {
+    // 60 mm of wall beside the window hold a bead of 50 mm, and none of 65.
+    const narrow = byHand.replaceAll('1.7 m', '1.64 m')
+    const opened = openJob({ document: garden + narrow, read })
+    if (!opened.ok) throw new Error(opened.problems.map(({ say }) => say).join('\n'))
+    const plan = await planJob(opened.value)
+    const bench = leverBench({ ...plan!, hours: opened.value.hours })
+    expect(bench.pull([{ kind: 'wider-bead', setting: 55 }])).toBeDefined()
+    expect(bench.pull([{ kind: 'wider-bead', setting: 65 }])).toBeUndefined()
   })
 })
