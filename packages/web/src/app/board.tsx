@@ -83,7 +83,7 @@ function Headline() {
   return (
     <header className="headline">
       <h1>{name ?? words.product}</h1>
-      <nav aria-label="Places along the job">
+      <nav aria-label={words.way}>
         <ul className="way">
           {places.map((place, index) => (
             <li key={place.name}>
@@ -91,7 +91,7 @@ function Headline() {
                 href={`/${place.name}`}
                 aria-current={place === here ? 'page' : undefined}
                 aria-keyshortcuts={`Alt+${index + 1}`}
-                title={`${words.placeHints[place.name]} (Alt+${index + 1})`}
+                title={words.placeKey(words.placeHints[place.name], index + 1)}
               >
                 {words.places[place.name]}
               </Link>

@@ -36,7 +36,7 @@ export function Standing() {
       </Tooltip>
       <SegmentedControl
         size="xs"
-        aria-label="Units"
+        aria-label={words.unitsLabel}
         value={units}
         onChange={value => setUnits(value as typeof units)}
         data={[

@@ -1,5 +1,6 @@
 import { Popover } from '@mantine/core'
 import type { ReactNode } from 'react'
+import { words } from '../words/index.js'
 
 /** What stands behind a number: how it is made, from what, on whose word. */
 export interface Behind {
@@ -41,7 +42,7 @@ export function OpenNumber({
           </table>
         )}
         <p className="soft" style={{ marginBottom: 0 }}>
-          Source: {behind.source}
+          {words.source(behind.source)}
         </p>
         {behind.caution && <p className="caution">{behind.caution}</p>}
       </Popover.Dropdown>

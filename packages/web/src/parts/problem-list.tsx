@@ -9,7 +9,7 @@ export function ProblemList({ problems }: { readonly problems: readonly Problem[
   const [line, setLine] = useState<number>()
   const mayMend = !isNewer(problems)
   return (
-    <section className="sheet problems" aria-label="Problems">
+    <section className="sheet problems" aria-label={words.problemList}>
       <h2 className="limit">{words.problems(problems.length)}</h2>
       <ul>
         {problems.map(problem => {

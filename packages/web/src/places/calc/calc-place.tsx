@@ -7,6 +7,8 @@ import { words } from '../../words/index.js'
 import { Scroller } from '../scroller.js'
 import './calc.css'
 
+const { book } = words
+
 /** The formula book: any formula of the product, worked out as one types, with unit, range and source. */
 export function CalcPlace() {
   const [name, setName] = useState(allFormulas[0]!.name)
@@ -15,15 +17,15 @@ export function CalcPlace() {
   const found = allFormulas.filter(each => speaksOf(each, wanted))
   return (
     <div className="inner book">
-      <section className="sheet" aria-label="Formulas">
+      <section className="sheet" aria-label={book.formulas}>
         <TextInput
-          label={`Find one of ${allFormulas.length} formulas`}
-          placeholder="evaporation, buckling, hose …"
+          label={book.find(allFormulas.length)}
+          placeholder={book.example}
           value={wanted}
           onChange={event => setWanted(event.currentTarget.value)}
           mb="sm"
         />
-        <Scroller label="Formulas found" tall>
+        <Scroller label={book.found} tall>
           <ul className="findings">
             {found.map(each => (
               <li key={each.name}>
@@ -71,8 +73,8 @@ function Worked({ formula }: { readonly formula: Formula }) {
       {formula.inputs.map(input => (
         <TextInput
           key={input.name}
-          label={`${input.name} — ${input.meaning}`}
-          description={`${input.unit || 'no unit'}, from ${input.least ?? '…'} to ${input.most ?? '…'}`}
+          label={book.input(input.name, input.meaning)}
+          description={book.range(input.unit, String(input.least ?? '…'), String(input.most ?? '…'))}
           value={typed[input.name] ?? ''}
           error={problemOf(input.name)}
           onChange={event => setTyped({ ...typed, [input.name]: event.currentTarget.value })}
@@ -81,7 +83,7 @@ function Worked({ formula }: { readonly formula: Formula }) {
       ))}
       {answer.ok && answer.value.warnings.map(warning => <Caution key={warning}>{warning}</Caution>)}
       {formula.caution && <Caution>{formula.caution}</Caution>}
-      <p className="soft">Source: {formula.source}</p>
+      <p className="soft">{words.source(formula.source)}</p>
     </section>
   )
 }

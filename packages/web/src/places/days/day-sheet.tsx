@@ -6,6 +6,7 @@ import { drawDayClock } from '@dawnlift/drawing/views'
 import { useMemo } from 'react'
 import { Picture } from '../../parts/index.js'
 import { useApp } from '../../state/index.js'
+import { words } from '../../words/index.js'
 import { stepsOn } from '../cure-steps.js'
 import { sheetWords } from '../sheet-words.js'
 import { dayText } from './day-text.js'
@@ -17,21 +18,19 @@ export function DaySheet({ day, plan }: { readonly day: PrintDay; readonly plan:
   const clock = useMemo(() => drawDayClock(plan, day.date, figure(170, 120, sheetWords(plan))), [plan, day])
   const steps = stepsOn(plan.cure, at => localTime(at, zone).date === day.date)
   return (
-    <section className="sheet" aria-label={`Day ${day.number}`}>
-      <h2>
-        Day {day.number}, {dayText(day.date)}, round the clock
-      </h2>
-      <Picture drawing={clock} label={`Day ${day.number} as a clock: weather, open hours, prints, calls`} />
+    <section className="sheet" aria-label={words.clock.label(day.number)}>
+      <h2>{words.clock.title(day.number, dayText(day.date))}</h2>
+      <Picture drawing={clock} label={words.clock.picture(day.number)} />
       {isServed && (
         <p>
           <a href={`/api/out/sheets/day-${day.date}.pdf`} target="_blank" rel="noreferrer">
-            Day sheet as PDF
+            {words.clock.sheet}
           </a>
         </p>
       )}
       {steps.length > 0 && (
         <details>
-          <summary>{steps.length} rounds of care that day</summary>
+          <summary>{words.clock.care(steps.length)}</summary>
           <table className="plain wide">
             <tbody>
               {steps.map(step => (

@@ -46,7 +46,7 @@ function Days({ plan }: { readonly plan: Plan }) {
       {lift && day && <Answer lift={lift} day={day} plan={plan} />}
       <TimeHeight plan={plan} />
       <div className="days">
-        <ol className="daylist" aria-label="Print days">
+        <ol className="daylist" aria-label={words.days.list}>
           {days.map(each => (
             <Day key={each.date} day={each} plan={plan} chosen={lift?.id} />
           ))}
@@ -86,52 +86,50 @@ function Answer({ lift, day, plan }: { readonly lift: Lift; readonly day: PrintD
     [plan, lift],
   )
   return (
-    <section className="sheet answer" aria-label={`Why ${lift.id} is not higher`}>
+    <section className="sheet answer" aria-label={words.days.why(lift.id)}>
       <div>
         <p className="soft">
-          {dayText(day.date)}, section {lift.section}, layers {lift.firstLayer} to {lift.lastLayer}
+          {words.days.lift(dayText(day.date), lift.section, lift.firstLayer, lift.lastLayer)}
         </p>
         <p className="answer-words">
           <strong>{lift.id}</strong> {explainLift(lift, units, plan.job.site.timeZone)}
         </p>
       </div>
-      <Picture drawing={house} label={`Plan of layer ${lift.lastLayer} with its sections`} />
+      <Picture drawing={house} label={words.days.house(lift.lastLayer)} />
     </section>
   )
 }
 
 function Figures({ plan }: { readonly plan: Plan }) {
+  const said = words.days
   const { days, bound, finished } = plan.campaign
   const idle = plan.campaign.idleDays.filter(({ date }) => isWorkDay(plan, date)).length
   const last = days.at(-1)
   const hours = plan.tally.total.printTime / 3600
   return (
     <div className="figures">
-      <Figure value={days.length} what="print days" />
-      <Figure
-        value={finished && last ? dayText(last.date) : 'not within the weather given'}
-        what="the last lift"
-      />
+      <Figure value={days.length} what={said.printDays} />
+      <Figure value={finished && last ? dayText(last.date) : said.notUp} what={said.last} />
       <Figure
         value={
           <OpenNumber
             behind={{
-              how: `No campaign can be shorter: ${bound.how}.`,
+              how: said.leastHow(bound.how),
               inputs: [
-                ['not up before', bound.date ? dayText(bound.date) : 'not known'],
-                ['this plan meets it', bound.met ? 'yes: it is the shortest there is' : 'not proven'],
+                [said.notBefore, bound.date ? dayText(bound.date) : said.unknown],
+                [said.meets, bound.met ? said.proven : said.unproven],
               ],
-              source: 'proven from the same hours, print times and rules',
+              source: said.leastSource,
             }}
           >
             {bound.days}
           </OpenNumber>
         }
-        what="print days at the very least"
+        what={said.least}
       />
-      <Figure value={`${hours.toFixed(0)} h`} what="of printing" />
-      <Figure value={idle} what="working days without a lift" />
-      <Figure value={plan.sections.length} what={plan.sections.length === 1 ? 'section' : 'sections'} />
+      <Figure value={said.hours(hours.toFixed(0))} what={said.printing} />
+      <Figure value={idle} what={said.idle} />
+      <Figure value={plan.sections.length} what={said.sections(plan.sections.length)} />
     </div>
   )
 }
@@ -150,7 +148,7 @@ function TimeHeight({ plan }: { readonly plan: Plan }) {
   )
   return (
     <section className="sheet">
-      <Picture drawing={drawing} label="Height of each section over the days of the campaign" />
+      <Picture drawing={drawing} label={words.days.chart} />
     </section>
   )
 }
@@ -169,10 +167,10 @@ function Day({
   return (
     <li>
       <h3>
-        Day {day.number}, {dayText(day.date)}{' '}
+        {words.days.day(day.number, dayText(day.date))}{' '}
         <span className="soft">
           {clockText(day.start, zone)}–{clockText(day.end, zone)}
-          {day.chilled ? ', chilled water' : ''}
+          {day.chilled ? words.days.chilled : ''}
         </span>
       </h3>
       {day.lifts.map(lift => (
@@ -190,9 +188,7 @@ function Day({
           <span>
             {clockText(lift.start, zone)}–{clockText(lift.end, zone)}
           </span>
-          <span>
-            layers {lift.firstLayer}–{lift.lastLayer}
-          </span>
+          <span>{words.days.layers(lift.firstLayer, lift.lastLayer)}</span>
           <span className="why">{isOver(lift, plan) ? words.overLift : explainLift(lift, units, zone)}</span>
         </button>
       ))}

@@ -8,6 +8,8 @@ import { words } from '../../words/index.js'
 import { Asking, useAsked } from '../asking.js'
 import { dayText } from './day-text.js'
 
+const said = words.doubt
+
 const replays = 60
 type Mishaps = {
   readonly breakdowns: number
@@ -28,18 +30,18 @@ export function DoubtSheet({ plan }: { readonly plan: Plan }) {
   }
   return (
     <section className="sheet" aria-labelledby="doubt-title">
-      <h2 id="doubt-title">How sure the finish is</h2>
+      <h2 id="doubt-title">{said.title}</h2>
       {!asking && (
         <>
           <div className="mishaps">
-            <Mishap label="Breakdowns per 100 h" name="breakdowns" {...{ mishaps, setMishaps }} />
-            <Mishap label="each of hours" name="repair" {...{ mishaps, setMishaps }} />
-            <Mishap label="Late deliveries, %" name="late" {...{ mishaps, setMishaps }} />
-            <Mishap label="each by hours" name="lateBy" {...{ mishaps, setMishaps }} />
+            <Mishap label={said.breakdowns} name="breakdowns" {...{ mishaps, setMishaps }} />
+            <Mishap label={said.repair} name="repair" {...{ mishaps, setMishaps }} />
+            <Mishap label={said.late} name="late" {...{ mishaps, setMishaps }} />
+            <Mishap label={said.lateBy} name="lateBy" {...{ mishaps, setMishaps }} />
           </div>
           <p>
             <Button onClick={() => ask(progress => askDoubt({ replays, rates }, progress))}>
-              Run it {replays} times
+              {said.run(replays)}
             </Button>{' '}
             <span className="soft">{words.doubtHint}</span>
           </p>
@@ -74,23 +76,25 @@ function Mishap({
   )
 }
 
-const percent = (share: number): string => `${Math.round(share * 100)} %`
+const percent = (share: number): string => said.percent(Math.round(share * 100))
 
 function DoubtTable({ doubt }: { readonly doubt: Doubt }) {
   const { quantiles, lost, chance, planned, weather, caution, replays: run, finished } = doubt
-  const date = (text: string | undefined) => (text === undefined ? 'beyond the weather given' : dayText(text))
+  const date = (text: string | undefined) => (text === undefined ? said.beyond : dayText(text))
   return (
     <>
       <p role="status">
-        Up by {dayText(planned)}, as planned: <strong>{percent(chance.chance)}</strong> of {run} runs (
-        {percent(chance.between[0])} to {percent(chance.between[1])} is what so few runs can tell).
+        {said.upBy(dayText(planned))} <strong>{percent(chance.chance)}</strong>{' '}
+        {said.ofRuns(run, percent(chance.between[0]), percent(chance.between[1]))}
       </p>
       <table className="plain wide ruled">
         <thead>
           <tr>
-            <th scope="col">as sure as</th>
-            <th scope="col">up by</th>
-            <th scope="col">true date lies between</th>
+            {said.heads.map(head => (
+              <th key={head} scope="col">
+                {head}
+              </th>
+            ))}
           </tr>
         </thead>
         <tbody>
@@ -98,30 +102,26 @@ function DoubtTable({ doubt }: { readonly doubt: Doubt }) {
             <tr key={each.share}>
               <th scope="row">{percent(each.share)}</th>
               <td>{date(each.date)}</td>
-              <td>
-                {date(each.between[0])} and {date(each.between[1])}
-              </td>
+              <td>{said.between(date(each.between[0]), date(each.between[1]))}</td>
             </tr>
           ))}
         </tbody>
       </table>
       {lost.length > 0 && (
         <p>
-          Working days lost, on average:{' '}
-          {lost
-            .slice(0, 5)
-            .map(({ cause, days }) => `${days.toFixed(1)} to ${causeName(cause)}`)
-            .join(', ')}
-          .
+          {said.lost(
+            lost
+              .slice(0, 5)
+              .map(({ cause, days }) => said.lostTo(days.toFixed(1), causeName(cause)))
+              .join(', '),
+          )}
         </p>
       )}
-      <p className="soft">
-        {weather}; {finished} of {run} runs were up in time. {caution}
-      </p>
+      <p className="soft">{said.inTime(weather, finished, run, caution)}</p>
       <Caution>{words.doubtCaution}</Caution>
     </>
   )
 }
 
 const causeName = (cause: Doubt['lost'][number]['cause']): string =>
-  cause === 'breakdown' ? 'breakdowns' : cause === 'late delivery' ? 'late deliveries' : limitName(cause)
+  cause === 'breakdown' ? said.breakdown : cause === 'late delivery' ? said.delivery : limitName(cause)

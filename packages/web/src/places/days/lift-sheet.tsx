@@ -10,6 +10,8 @@ import { useApp } from '../../state/index.js'
 import { words } from '../../words/index.js'
 import { sheetWords } from '../sheet-words.js'
 
+const said = words.lift
+
 /** Why one lift is not higher: every limit with what it alone would allow, opened to its numbers. */
 export function LiftSheet({ lift, plan }: { readonly lift: Lift; readonly plan: Plan }) {
   const units = useApp(state => state.units)
@@ -24,16 +26,17 @@ export function LiftSheet({ lift, plan }: { readonly lift: Lift; readonly plan: 
   )
   const got = lift.lastLayer - lift.firstLayer + 1
   return (
-    <section className="sheet" aria-label={`Lift ${lift.id}`}>
-      <h2>
-        Why {lift.id} has {got} of {lift.wishedLayers} layers
-      </h2>
-      {lift.leftFor !== undefined && <p>It leaves the rest of the day to section {lift.leftFor}.</p>}
+    <section className="sheet" aria-label={said.label(lift.id)}>
+      <h2>{said.why(lift.id, got, lift.wishedLayers)}</h2>
+      {lift.leftFor !== undefined && <p>{said.leaves(lift.leftFor)}</p>}
       <table className="plain wide">
         <thead>
           <tr>
-            <th scope="col">limit</th>
-            <th scope="col">alone allows</th>
+            {said.heads.map(head => (
+              <th key={head} scope="col">
+                {head}
+              </th>
+            ))}
           </tr>
         </thead>
         <tbody>
@@ -45,17 +48,14 @@ export function LiftSheet({ lift, plan }: { readonly lift: Lift; readonly plan: 
       </table>
       <Gains lift={lift} />
       <p>
-        Standing safety{' '}
+        {said.standing}{' '}
         <OpenNumber
           behind={{
             how: words.how.standing,
             inputs: [
-              ['asked for', plan.job.rules.standSafety.value.toFixed(2)],
-              ['share of theory counted on', `${Math.round(plan.job.rules.imperfection.value * 100)} %`],
-              [
-                'mix',
-                plan.job.mix.provenance === 'default' ? 'the default mix, untested' : plan.job.mix.provenance,
-              ],
+              [said.asked, plan.job.rules.standSafety.value.toFixed(2)],
+              [said.counted, said.percent(Math.round(plan.job.rules.imperfection.value * 100))],
+              [said.mix, plan.job.mix.provenance === 'default' ? said.defaultMix : plan.job.mix.provenance],
             ],
             source: '[Suiker2018], [Roussel2018]',
             caution: words.caution,
@@ -63,23 +63,23 @@ export function LiftSheet({ lift, plan }: { readonly lift: Lift; readonly plan: 
         >
           {lift.safety.toFixed(2)}
         </OpenNumber>
-        ; pause before a cold joint{' '}
+        {said.pause}{' '}
         <OpenNumber
           behind={{
             how: words.how.pause,
             inputs: [
-              ['lift', `${clockText(lift.start, zone)}–${clockText(lift.end, zone)}`],
-              ['layers', `${lift.firstLayer}–${lift.lastLayer}`],
+              [said.lift, `${clockText(lift.start, zone)}–${clockText(lift.end, zone)}`],
+              [said.layersOf, `${lift.firstLayer}–${lift.lastLayer}`],
             ],
-            source: '[RousselCussigh2008] for structuration; the job for drying',
+            source: words.onSite.pauseSource,
           }}
         >
-          {Math.max(0, Math.floor(lift.pauseBudget / 60))} min
+          {said.minutes(Math.max(0, Math.floor(lift.pauseBudget / 60)))}
         </OpenNumber>
         .
       </p>
       <Caution>{words.standing}</Caution>
-      <Picture drawing={drawing} label={`Limits of lift ${lift.id} over the hours`} />
+      <Picture drawing={drawing} label={said.chart(lift.id)} />
     </section>
   )
 }
@@ -104,9 +104,9 @@ function LimitRow({
           behind={{
             how: binding ? words.how.binding : words.how.runnerUp,
             inputs: [
-              ['found', quantity(limit.demand)],
-              ['allowed', quantity(limit.capacity)],
-              ...(limit.at === undefined ? [] : [['at', clockText(limit.at, zone)] as const]),
+              [said.found, quantity(limit.demand)],
+              [said.allowed, quantity(limit.capacity)],
+              ...(limit.at === undefined ? [] : [[said.at, clockText(limit.at, zone)] as const]),
             ],
             source: limit.source,
           }}
@@ -114,7 +114,7 @@ function LimitRow({
           {sayLimit(limit, units, zone)}
         </OpenNumber>
       </td>
-      <td>{layers} layers</td>
+      <td>{said.layers(layers)}</td>
     </tr>
   )
 }
@@ -125,7 +125,7 @@ function Gains({ lift }: { readonly lift: Lift }) {
   if (gains.length === 0) return null
   return (
     <>
-      <h3>What would buy more of this lift</h3>
+      <h3>{said.gains}</h3>
       <ul>
         {gains.map(gain => (
           <li key={`${gain.lever} ${gain.setting}`}>{sayGain(gain, units)}</li>

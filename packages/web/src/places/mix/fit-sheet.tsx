@@ -10,23 +10,23 @@ export function FitSheet({ mix, fit }: { readonly mix: MixModel; readonly fit: M
     <section className="sheet" aria-labelledby="fit-title">
       <h2 id="fit-title">{mix.name}</h2>
       <p>
-        {fit ? `From ${mix.provenance}. ` : words.defaultMix} Planning uses the lower band: one mix in{' '}
-        {Math.round(1 / mix.lowerProbability)} is weaker.
+        {fit ? words.fitted.from(mix.provenance) : words.defaultMix}{' '}
+        {words.fitted.lower(Math.round(1 / mix.lowerProbability))}
       </p>
       <div className="charts">
         <Fitted
-          what="Yield stress"
+          what={words.fitted.yield}
           curve={fit?.yield}
           assumed={modelBand(mix, (side, age) => yieldStress(mix[side].yield, age))}
         />
         <Fitted
-          what="Stiffness"
+          what={words.fitted.stiffness}
           curve={fit?.stiffness}
           assumed={modelBand(mix, (side, age) => stiffness(mix[side].stiffness, age))}
         />
       </div>
-      {fit && <Sentences title="What no test covers" lines={fit.assumed} />}
-      {fit && <Sentences title="Look again" lines={fit.cautions} />}
+      {fit && <Sentences title={words.fitted.notCovered} lines={fit.assumed} />}
+      {fit && <Sentences title={words.fitted.lookAgain} lines={fit.cautions} />}
       <Caution>{words.mixCaution}</Caution>
     </section>
   )
@@ -56,7 +56,7 @@ function Fitted({
             <Outliers places={curve.outliers} />
           </>
         ) : (
-          <p className="soft">No tests of this: the curve and its wide band stand in for them.</p>
+          <p className="soft">{words.fitted.noTests}</p>
         )}
       </figcaption>
     </figure>
@@ -66,25 +66,24 @@ function Fitted({
 /** The curves that were tried, and what the tests say for each. */
 const Candidates = ({ curve }: { readonly curve: CurveFit<unknown> }) => (
   <details>
-    <summary>
-      {curve.candidates.length} curves tried, scatter {Math.round(curve.scatter * 100)} %
-    </summary>
+    <summary>{words.fitted.tried(curve.candidates.length, Math.round(curve.scatter * 100))}</summary>
     <table className="plain wide ruled">
       <thead>
         <tr>
-          <th scope="col">curve</th>
-          <th scope="col">parameters</th>
-          <th scope="col">AICc</th>
-          <th scope="col">share of the evidence</th>
+          {words.fitted.curveHeads.map(head => (
+            <th key={head} scope="col">
+              {head}
+            </th>
+          ))}
         </tr>
       </thead>
       <tbody>
         {curve.candidates.map(({ kind, parameters, aicc, weight }) => (
           <tr key={kind}>
-            <th scope="row">{kind === curve.kind ? <strong>{kind}, chosen</strong> : kind}</th>
+            <th scope="row">{kind === curve.kind ? <strong>{words.fitted.chosen(kind)}</strong> : kind}</th>
             <td>{parameters}</td>
-            <td>{aicc === undefined ? 'too few tests' : aicc.toFixed(1)}</td>
-            <td>{Math.round(weight * 100)} %</td>
+            <td>{aicc === undefined ? words.fitted.tooFew : aicc.toFixed(1)}</td>
+            <td>{words.fitted.percent(Math.round(weight * 100))}</td>
           </tr>
         ))}
       </tbody>
@@ -92,9 +91,11 @@ const Candidates = ({ curve }: { readonly curve: CurveFit<unknown> }) => (
     <table className="plain wide ruled">
       <thead>
         <tr>
-          <th scope="col">parameter</th>
-          <th scope="col">value</th>
-          <th scope="col">standard error</th>
+          {words.fitted.parameterHeads.map(head => (
+            <th key={head} scope="col">
+              {head}
+            </th>
+          ))}
         </tr>
       </thead>
       <tbody>
@@ -106,7 +107,7 @@ const Candidates = ({ curve }: { readonly curve: CurveFit<unknown> }) => (
             </td>
             <td>
               {standardError === undefined
-                ? 'not known'
+                ? words.fitted.notKnown
                 : `± ${Number(standardError.toPrecision(2))} ${unit}`}
             </td>
           </tr>

@@ -1,6 +1,7 @@
 import type { BandPoint, FittedPoint } from '@dawnlift/core/mix'
 import { formatQuantity, unitTable } from '@dawnlift/core/quantity'
 import { useApp } from '../../state/index.js'
+import { words } from '../../words/index.js'
 import { Chart, frameOf, pathOf, ticks } from './chart-frame.js'
 
 /** What is drawn of one growth: its band over age, and the tests it was fitted to. */
@@ -32,10 +33,10 @@ export function GrowthChart({ growth }: { readonly growth: Growth }) {
   return (
     <Chart
       frame={frame}
-      label={`${what} against age: ${points.length} tests, best estimate and the lower band planning uses`}
+      label={words.fitted.chart(what, points.length)}
       across={{
         marks: ticks({ from: 0, to: across.to / 60 }, 6).map(minutes => [minutes * 60, `${minutes}`]),
-        what: 'min of age at 20 °C',
+        what: words.fitted.ageAxis,
       }}
       up={{
         marks: ticks({ from: 0, to: up.to / perUnit }, 5).map(value => [
@@ -55,7 +56,13 @@ export function GrowthChart({ growth }: { readonly growth: Growth }) {
         const off = outliers.includes(point.at)
         return (
           <g key={`${point.at} ${point.measured}`}>
-            <title>{`${point.at}: ${formatQuantity(point.measured, 'pressure', units)} at ${Math.round(point.age / 60)} min`}</title>
+            <title>
+              {words.fitted.measured(
+                point.at,
+                formatQuantity(point.measured, 'pressure', units),
+                Math.round(point.age / 60),
+              )}
+            </title>
             {off ? (
               <>
                 <path className="far" d={cross(x(point.age), y(point.measured))} />
@@ -86,14 +93,14 @@ export function ResidualChart({ growth }: { readonly growth: Growth }) {
   return (
     <Chart
       frame={frame}
-      label={`Residuals of ${what}: each test over or under the curve`}
-      across={{ marks: [], what: 'age' }}
+      label={words.fitted.residuals(what)}
+      across={{ marks: [], what: words.fitted.age }}
       up={{
         marks: [-most / 1.3, 0, most / 1.3].map(value => [
           value,
           `${value > 0 ? '+' : ''}${Math.round(value * 100)} %`,
         ]),
-        what: 'off the curve',
+        what: words.fitted.offCurve,
       }}
     >
       <line className="axis" x1={left} x2={right} y1={y(0)} y2={y(0)} />

@@ -8,6 +8,8 @@ import { words } from '../../words/index.js'
 import { JobField } from '../fields/index.js'
 import { batchingFields } from '../site/site-fields.js'
 
+const { pumping } = words
+
 /** Can this pump push this mix through this hose: pressure, grain and time, at the campaign's highest nozzle. */
 export function PumpSheet({ plan }: { readonly plan: Plan }) {
   const units = useApp(state => state.units)
@@ -27,7 +29,7 @@ export function PumpSheet({ plan }: { readonly plan: Plan }) {
       : formatQuantity(pascals, 'pressure', units, { unit: 'psi', step: 1 })
   return (
     <section className="sheet" aria-labelledby="pump-title">
-      <h2 id="pump-title">Pump and hose</h2>
+      <h2 id="pump-title">{pumping.title}</h2>
       <div className="figures">
         <Figure
           value={
@@ -35,13 +37,16 @@ export function PumpSheet({ plan }: { readonly plan: Plan }) {
               behind={{
                 how: words.how.pressure,
                 inputs: [
-                  ['flow', formatQuantity(flow, 'flow', units)],
-                  ['nozzle above the pump', formatQuantity(rise, 'length', units)],
+                  [pumping.flow, formatQuantity(flow, 'flow', units)],
+                  [pumping.rise, formatQuantity(rise, 'length', units)],
                   [
-                    'hose',
-                    `${formatQuantity(job.batching.hoseLength, 'length', units)} of ${formatQuantity(job.batching.hoseDiameter, 'length', units)}`,
+                    pumping.hose,
+                    pumping.hoseOf(
+                      formatQuantity(job.batching.hoseLength, 'length', units),
+                      formatQuantity(job.batching.hoseDiameter, 'length', units),
+                    ),
                   ],
-                  ['if the mix sheared whole', bar(shearing)],
+                  [pumping.sheared, bar(shearing)],
                 ],
                 source: '[Kaplan2000], [Buckingham1921]',
                 caution: words.hoseCaution,
@@ -50,9 +55,9 @@ export function PumpSheet({ plan }: { readonly plan: Plan }) {
               {bar(slipping)}
             </OpenNumber>
           }
-          what={`in the hose; the pump gives ${bar(job.machine.pump.pressureMost)}`}
+          what={pumping.gives(bar(job.machine.pump.pressureMost))}
         />
-        <Figure value={formatQuantity(flow, 'flow', units)} what="through the nozzle" />
+        <Figure value={formatQuantity(flow, 'flow', units)} what={pumping.through} />
       </div>
       <ul className="findings">
         {checkPumping({ ...line, units }).map(finding => (

@@ -32,7 +32,10 @@ export function TestsSheet({ fit }: { readonly fit: MixFit | undefined }) {
   return (
     <section className="sheet" aria-labelledby="tests-title">
       <Group justify="space-between">
-        <h2 id="tests-title">Tests of this mix{file ? `, ${file}` : ''}</h2>
+        <h2 id="tests-title">
+          {words.tests.title}
+          {file ? `, ${file}` : ''}
+        </h2>
         {typed === undefined && (
           <Button variant="default" onClick={() => setTyped(standing || words.testsHead)}>
             {standing ? 'Change or paste' : 'Paste tests'}
@@ -52,7 +55,7 @@ export function TestsSheet({ fit }: { readonly fit: MixFit | undefined }) {
             styles={{ input: { fontFamily: 'monospace' } }}
           />
           <Group gap="sm" mt="sm">
-            <Button onClick={keep}>Fit these tests</Button>
+            <Button onClick={keep}>{words.tests.fit}</Button>
             <Button
               variant="default"
               onClick={() => {
@@ -87,11 +90,11 @@ function TestTable({
 }) {
   const units = useApp(state => state.units)
   return (
-    <Scroller label="Tests" tall>
+    <Scroller label={words.tests.list} tall>
       <table className="plain wide ruled">
         <thead>
           <tr>
-            {['line', 'test', 'age', 'temperature', 'measured'].map(head => (
+            {words.tests.heads.map(head => (
               <th key={head} scope="col">
                 {head}
               </th>
@@ -107,7 +110,7 @@ function TestTable({
               <td>{formatQuantity(test.temperature, 'temperature', units)}</td>
               <td>
                 {measured(test, units)}
-                {outliers.includes(test.at) ? ', far off the curve' : ''}
+                {outliers.includes(test.at) ? words.tests.farOff : ''}
               </td>
             </tr>
           ))}

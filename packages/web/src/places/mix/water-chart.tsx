@@ -11,6 +11,8 @@ import { Scroller } from '../scroller.js'
 import { type Axis, Chart, frameOf, pathOf, ticks } from './chart-frame.js'
 import { waterText } from './water-text.js'
 
+const { atNozzle } = words
+
 /** Mix at the nozzle hour by hour, on the day the campaign clock shows: how cold must the water be at ten? */
 export function WaterThroughTheDay({ plan }: { readonly plan: Plan }) {
   const moment = useApp(state => state.moment)
@@ -25,19 +27,19 @@ export function WaterThroughTheDay({ plan }: { readonly plan: Plan }) {
   return (
     <section className="sheet" aria-labelledby="water-title">
       <Group justify="space-between">
-        <h2 id="water-title">Mix at the nozzle, {dayText(date)}</h2>
+        <h2 id="water-title">{atNozzle.title(dayText(date))}</h2>
         <Group gap="xs">
           <Button variant="default" onClick={() => turn(-1)}>
-            Day before
+            {atNozzle.before}
           </Button>
           <Button variant="default" onClick={() => turn(1)}>
-            Day after
+            {atNozzle.after}
           </Button>
         </Group>
       </Group>
       {hours.length > 0 && <Temperatures hours={hours} plan={plan} />}
       <details>
-        <summary>Hour by hour</summary>
+        <summary>{atNozzle.hourly}</summary>
         <HourTable hours={hours} plan={plan} />
       </details>
       <Caution>{words.waterCaution}</Caution>
@@ -71,7 +73,7 @@ function Temperatures({ hours, plan }: { readonly hours: readonly PrintHour[]; r
     <>
       <Chart
         frame={frame}
-        label="Temperature of the mix at the nozzle by hour, with its limit, the air, and the water it takes"
+        label={atNozzle.chart}
         across={{ marks: [0, 3, 6, 9, 12, 15, 18, 21, 24].map(hour => [hour, `${hour}:00`]), what: '' }}
         up={{ marks: roundDegrees(up, units).map(value => [value, degrees(value)]), what: '' }}
       >
@@ -94,14 +96,14 @@ function Temperatures({ hours, plan }: { readonly hours: readonly PrintHour[]; r
         <path className="water" d={line(hour => hour.waterNeeded && Math.max(up.from, hour.waterNeeded))} />
       </Chart>
       <ul className="legend">
-        <li className="best">mix with tap water at {degrees(batching.waterTemperature)}</li>
+        <li className="best">{atNozzle.tap(degrees(batching.waterTemperature))}</li>
         {hours.some(hour => hour.mixTemperatureChilled !== undefined) && (
-          <li className="chilled">with the chiller</li>
+          <li className="chilled">{atNozzle.chiller}</li>
         )}
-        <li className="water">water that would keep the limit</li>
-        <li className="air">air</li>
-        <li className="most">limit {degrees(most)}</li>
-        <li className="openhour">printing is open</li>
+        <li className="water">{atNozzle.water}</li>
+        <li className="air">{atNozzle.air}</li>
+        <li className="most">{atNozzle.limit(degrees(most))}</li>
+        <li className="openhour">{atNozzle.open}</li>
       </ul>
     </>
   )
@@ -120,11 +122,11 @@ function HourTable({ hours, plan }: { readonly hours: readonly PrintHour[]; read
   const degrees = (value: number | undefined) =>
     value === undefined ? '—' : formatQuantity(value, 'temperature', units)
   return (
-    <Scroller label="Hours">
+    <Scroller label={atNozzle.hours}>
       <table className="plain wide ruled">
         <thead>
           <tr>
-            {['hour', 'air', 'mix', 'with chiller', 'water needed', 'evaporation'].map(head => (
+            {atNozzle.heads.map(head => (
               <th key={head} scope="col">
                 {head}
               </th>

@@ -1,4 +1,5 @@
 import { useApp } from '../../state/index.js'
+import { words } from '../../words/index.js'
 
 /** Everything the job did not say and the plan rests on all the same. */
 export function AssumedList() {
@@ -7,14 +8,16 @@ export function AssumedList() {
   return (
     <details className="sheet">
       <summary>
-        <h2>{assumed.length} values are assumed, the job says nothing of them</h2>
+        <h2>{words.site.assumed(assumed.length)}</h2>
       </summary>
       <table className="rules">
         <thead>
           <tr>
-            <th scope="col">place in the job</th>
-            <th scope="col">taken</th>
-            <th scope="col">why</th>
+            {words.site.assumedHeads.map(head => (
+              <th key={head} scope="col">
+                {head}
+              </th>
+            ))}
           </tr>
         </thead>
         <tbody>

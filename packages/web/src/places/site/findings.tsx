@@ -22,7 +22,7 @@ export function Findings({ plan }: { readonly plan: Plan }) {
       <FindingRows findings={first} plan={plan} />
       {rest.length > 0 && (
         <details>
-          <summary>{rest.length} more</summary>
+          <summary>{words.site.more(rest.length)}</summary>
           <FindingRows findings={rest} plan={plan} />
         </details>
       )}

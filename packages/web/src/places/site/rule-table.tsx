@@ -9,13 +9,15 @@ export function RuleTable() {
   const isLoosened = ruleNames.some(name => guarding.has(name) && standingOf(raw, ['rules', name]).given)
   return (
     <section className="sheet" aria-labelledby="rules-title">
-      <h2 id="rules-title">Rules, with where they come from</h2>
+      <h2 id="rules-title">{words.site.rules}</h2>
       <table className="rules">
         <thead>
           <tr>
-            <th scope="col">rule</th>
-            <th scope="col">value</th>
-            <th scope="col">from</th>
+            {words.site.ruleHeads.map(head => (
+              <th key={head} scope="col">
+                {head}
+              </th>
+            ))}
           </tr>
         </thead>
         <tbody>

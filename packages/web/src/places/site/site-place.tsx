@@ -29,7 +29,7 @@ export function SitePlace() {
       {problems.length > 0 && <ProblemList problems={problems} />}
       {plan && <Findings plan={plan} />}
       <section className="sheet" aria-labelledby="weather-title">
-        <h2 id="weather-title">The season, hour by hour</h2>
+        <h2 id="weather-title">{words.site.season}</h2>
         {plan && <Season plan={plan} />}
         <Weather />
       </section>
@@ -38,7 +38,7 @@ export function SitePlace() {
           {siteFields.map(group => (
             <Group key={group.title} group={group} />
           ))}
-          <Group group={{ title: 'Batching', fields: batchingFields }} />
+          <Group group={{ title: words.site.batching, fields: batchingFields }} />
         </div>
         <div className="stack">
           <RuleTable />
@@ -70,10 +70,5 @@ function Season({ plan }: { readonly plan: Plan }) {
       ),
     [plan],
   )
-  return (
-    <Picture
-      drawing={season}
-      label="Each day of the season a column, each hour a cell: open, or shut with its reason"
-    />
-  )
+  return <Picture drawing={season} label={words.site.seasonPicture} />
 }

@@ -41,12 +41,12 @@ export function Weather() {
     >
       <Group gap="md">
         <span>
-          Weather from <strong>{String(file ?? source ?? words.monthlyMeans)}</strong>
+          {words.site.weatherFrom} <strong>{String(file ?? source ?? words.monthlyMeans)}</strong>
         </span>
         <FileButton onChange={file => void take(file)} accept=".epw,.csv">
           {props => (
             <Button variant="default" {...props}>
-              Another weather file
+              {words.site.otherWeather}
             </Button>
           )}
         </FileButton>
@@ -59,7 +59,7 @@ export function Weather() {
       )}
       {notes.length > 0 && (
         <details>
-          <summary>{notes.length} oddities in the file</summary>
+          <summary>{words.site.oddities(notes.length)}</summary>
           <ul>
             {notes.slice(0, 50).map(note => (
               <li key={`${note.at} ${note.code}`}>

@@ -28,7 +28,7 @@ export function Downloads({ plan }: { readonly plan: Plan }) {
   const folders = [...new Set((listed ?? []).map(folderOf))]
   return (
     <section className="sheet" aria-labelledby="files-title">
-      <h2 id="files-title">Files to take along</h2>
+      <h2 id="files-title">{words.counted.files}</h2>
       {(away || !isServed) && <p className="soft">{isServed ? words.noDownloads : words.tabDownloads}</p>}
       {!away && isServed && !listed && <p className="soft">{words.planning} …</p>}
       {isServed &&

@@ -12,6 +12,8 @@ import { Scroller } from '../scroller.js'
 import { Downloads } from './downloads.js'
 import { rateFields } from './rate-fields.js'
 
+const { counted } = words
+
 /** What the job takes and what it costs, by day and by line. */
 export const TallyPlace = () => <WithPlan>{plan => <Counted plan={plan} />}</WithPlan>
 
@@ -29,7 +31,7 @@ function Counted({ plan }: { readonly plan: Plan }) {
           <Cost tally={plan.tally} />
           <details className="sheet">
             <summary>
-              <h2>The lead’s own rates, in {plan.tally.cost.currency}</h2>
+              <h2>{counted.rates(plan.tally.cost.currency)}</h2>
             </summary>
             {rateFields.map(field => (
               <JobField key={field.path.join('.')} field={field} />
@@ -56,70 +58,70 @@ function Totals({ plan }: { readonly plan: Plan }) {
         value={
           <OpenNumber
             behind={{
-              how: 'Length of all beads times the area of one bead: a rectangle with half-round sides.',
+              how: counted.concreteHow,
               inputs: [
                 [
-                  'bead',
+                  counted.bead,
                   `${formatQuantity(plan.job.print.beadWidth, 'length', units)} × ${formatQuantity(plan.job.print.layerHeight, 'length', units)}`,
                 ],
-                ['length', formatQuantity(total.beadLength, 'length', units)],
+                [counted.length, formatQuantity(total.beadLength, 'length', units)],
               ],
-              source: 'geometry of the plan',
+              source: counted.geometry,
             }}
           >
             {formatQuantity(total.volume, 'volume', units, { step: 0.1 })}
           </OpenNumber>
         }
-        what="concrete through the nozzle"
+        what={counted.concrete}
       />
       {waste && (
         <Figure
           value={
-            <OpenNumber behind={{ how: waste.how, source: 'common practice, no source' }}>
+            <OpenNumber behind={{ how: waste.how, source: counted.practice }}>
               {formatQuantity(waste.volume, 'volume', units, { step: 0.1 })}
             </OpenNumber>
           }
-          what="mixed, but not in the wall"
+          what={counted.waste}
         />
       )}
       <Figure
         value={
           <OpenNumber
             behind={{
-              how: 'Mass of fresh mix, less its water, in bags; whole bags a day.',
+              how: counted.bagsHow,
               inputs: [
-                ['fresh density', formatQuantity(mix.density, 'density', units)],
-                ['water on dry', formatQuantity(mix.waterRatio, 'share', units)],
-                ['bag', mass(mix.bag)],
+                [counted.density, formatQuantity(mix.density, 'density', units)],
+                [counted.ratio, formatQuantity(mix.waterRatio, 'share', units)],
+                [counted.bag, mass(mix.bag)],
               ],
-              source: mix.provenance === 'default' ? 'the default mix' : mix.provenance,
+              source: mix.provenance === 'default' ? counted.defaultMix : mix.provenance,
             }}
           >
             {Math.ceil(total.bags).toLocaleString('en-GB')}
           </OpenNumber>
         }
-        what={`bags, ${mass(total.dry)} dry`}
+        what={counted.bags(mass(total.dry))}
       />
-      <Figure value={mass(total.water)} what="mixing water" />
+      <Figure value={mass(total.water)} what={counted.water} />
       <Figure
         value={
           <OpenNumber
             behind={{
-              how: 'All cost over the face of the walls, one side, openings taken out.',
+              how: counted.perFaceHow,
               inputs: [
-                ['wall face', formatQuantity(wallFace, 'area', units, { step: 1 })],
-                ['all cost', money(cost.total)],
-                ['the same wall built as usual', `${money(perFaceUsual)} per ${area}`],
+                [counted.face, formatQuantity(wallFace, 'area', units, { step: 1 })],
+                [counted.allCost, money(cost.total)],
+                [counted.usual, counted.perArea(money(perFaceUsual), area)],
               ],
-              source: 'the job’s own rates',
+              source: counted.ownRates,
             }}
           >
             {money(perFace)}
           </OpenNumber>
         }
-        what={`per ${area} of wall face`}
+        what={counted.perFace(area)}
       />
-      <Figure value={money(cost.total)} what="in all" />
+      <Figure value={money(cost.total)} what={counted.inAll} />
     </div>
   )
 }
@@ -129,13 +131,13 @@ function ByDay({ tally }: { readonly tally: Tally }) {
   const most = Math.max(1, ...tally.byDay.map(day => day.bags))
   return (
     <section className="sheet" aria-labelledby="byday-title">
-      <h2 id="byday-title">By day</h2>
-      <Scroller label="Days">
+      <h2 id="byday-title">{counted.byDay}</h2>
+      <Scroller label={counted.days}>
         <table className="plain wide ruled">
           <thead>
             <tr>
-              {['day', 'bags', '', 'concrete', 'bead', 'water', 'printing'].map(head => (
-                <th key={head} scope="col" aria-label={head || 'bags as a bar'}>
+              {counted.heads.map(head => (
+                <th key={head} scope="col" aria-label={head || counted.bar}>
                   {head}
                 </th>
               ))}
@@ -157,7 +159,7 @@ function ByDay({ tally }: { readonly tally: Tally }) {
                   })}
                 </td>
                 <td className="right">{formatQuantity(day.water, 'mass', units, { step: 1 })}</td>
-                <td className="right">{(day.printTime / 3600).toFixed(1)} h</td>
+                <td className="right">{counted.hours((day.printTime / 3600).toFixed(1))}</td>
               </tr>
             ))}
           </tbody>
@@ -172,7 +174,7 @@ function Cost({ tally }: { readonly tally: Tally }) {
   const money = moneyIn(cost.currency)
   return (
     <section className="sheet" aria-labelledby="cost-title">
-      <h2 id="cost-title">Cost</h2>
+      <h2 id="cost-title">{counted.cost}</h2>
       <table className="plain wide ruled">
         <tbody>
           {cost.lines.map(line => (
@@ -186,8 +188,10 @@ function Cost({ tally }: { readonly tally: Tally }) {
                 <OpenNumber
                   behind={{
                     how: line.how,
-                    inputs: [['share of all', `${Math.round((100 * line.amount) / (cost.total || 1))} %`]],
-                    source: 'the job’s own rates',
+                    inputs: [
+                      [counted.share, counted.percent(Math.round((100 * line.amount) / (cost.total || 1)))],
+                    ],
+                    source: counted.ownRates,
                   }}
                 >
                   {money(line.amount)}
@@ -196,7 +200,7 @@ function Cost({ tally }: { readonly tally: Tally }) {
             </tr>
           ))}
           <tr>
-            <th scope="row">In all</th>
+            <th scope="row">{counted.sum}</th>
             <td className="right">
               <strong>{money(cost.total)}</strong>
             </td>

@@ -9,6 +9,7 @@ import { useMemo } from 'react'
 import { useLocation } from 'wouter'
 import { Picture } from '../../parts/index.js'
 import { useApp } from '../../state/index.js'
+import { words } from '../../words/index.js'
 import { sheetWords } from '../sheet-words.js'
 
 /** Metres of wall shown to both sides of the place. */
@@ -17,6 +18,7 @@ const aside = 2
 /** Where one call is made: the piece of wall around it, when it can be cut, with what, and what proves it is right. */
 export function CallPlace({ call, plan }: { readonly call: Call; readonly plan: Plan }) {
   const [, go] = useLocation()
+  const { calling } = words
   const zone = plan.job.site.timeZone
   const drawing = useMemo(() => {
     const wall = plan.job.walls.find(each => each.id === call.wall)
@@ -35,40 +37,38 @@ export function CallPlace({ call, plan }: { readonly call: Call; readonly plan: 
   }
   return (
     <div className="callplace">
-      {drawing && <Picture drawing={drawing} label={`Wall ${call.wall} around ${call.id}`} />}
+      {drawing && <Picture drawing={drawing} label={calling.picture(call.wall, call.id)} />}
       <table className="plain wide">
         <tbody>
           {call.cutDoubt === 'none' && (
             <tr>
-              <th scope="row">can be cut</th>
-              <td>at no moment that the mix gives: leave a gap instead, or test when it can be sliced</td>
+              <th scope="row">{calling.cut}</th>
+              <td>{calling.never}</td>
             </tr>
           )}
           {call.cut && (
             <tr>
-              <th scope="row">can be cut</th>
+              <th scope="row">{calling.cut}</th>
               <td>
                 {clockText(call.cut.from, zone)}–{clockText(call.cut.until, zone)}
-                {call.cutInSteps ? ', upwards in steps, the pump stopped while hands are at the wall' : ''}
-                {call.cutDoubt === 'unsure'
-                  ? '; for the best estimate of the mix alone: try with a knife first'
-                  : ''}
+                {call.cutInSteps ? calling.steps : ''}
+                {call.cutDoubt === 'unsure' ? calling.unsure : ''}
               </td>
             </tr>
           )}
           <tr>
-            <th scope="row">tool</th>
+            <th scope="row">{calling.tool}</th>
             <td>{call.tool}</td>
           </tr>
           <tr>
-            <th scope="row">proof</th>
+            <th scope="row">{calling.proof}</th>
             <td>{call.proof}</td>
           </tr>
         </tbody>
       </table>
       <Group gap="sm">
         <Button variant="default" onClick={show}>
-          Show on the wall at that moment
+          {calling.show}
         </Button>
       </Group>
     </div>

@@ -39,21 +39,19 @@ function Calls({ plan }: { readonly plan: Plan }) {
       <Quiet>{words.quiet.trades}</Quiet>
       <Group justify="space-between" mb="md">
         <SegmentedControl
-          aria-label="Trade"
+          aria-label={words.calling.trade}
           value={trade}
           onChange={setTrade}
           data={[
-            { value: everyone, label: `Everyone (${plan.calls.length})` },
+            { value: everyone, label: words.calling.everyone(plan.calls.length) },
             ...trades.map(each => ({
               value: each,
-              label: `${each} (${plan.calls.filter(call => call.trade === each).length})`,
+              label: words.calling.each(each, plan.calls.filter(call => call.trade === each).length),
             })),
           ]}
         />
         <Group gap="sm">
-          <span className="soft">
-            {agreedCount} of {shown.length} confirmed
-          </span>
+          <span className="soft">{words.calling.confirmed(agreedCount, shown.length)}</span>
           {trade !== everyone && isServed && (
             <>
               <Button
@@ -62,10 +60,10 @@ function Calls({ plan }: { readonly plan: Plan }) {
                 href={`/api/out/sheets/trade-${trade}.pdf`}
                 target="_blank"
               >
-                Sheet to print
+                {words.calling.sheet}
               </Button>
               <Button component="a" variant="default" href={`/api/out/calendars/${trade}.ics`}>
-                Calendar file
+                {words.calling.calendar}
               </Button>
             </>
           )}
@@ -114,9 +112,11 @@ function CallRow({
   const units = useApp(state => state.units)
   const zone = plan.job.site.timeZone
   const length = (metres: number) => formatQuantity(metres, 'length', units)
-  const from = agreement === 'confirmed'
+  const { calling } = words
+  const isOver = plan.soFar !== undefined && call.until <= plan.soFar.now
+  const { along, from: place, up, face } = call.place
   return (
-    <li className="call">
+    <li className={isOver ? 'call over' : 'call'}>
       <strong className="when">
         {clockText(call.from, zone)}–{clockText(call.until, zone)}
       </strong>
@@ -126,21 +126,19 @@ function CallRow({
         </strong>{' '}
         <span className="soft">{call.trade}</span>
         <br />
-        wall {call.wall}, {length(call.place.along)} from {call.place.from}, {length(call.place.up)} up,{' '}
-        {call.place.face}; lift {call.lift}, {layersText(call)}
+        {calling.where(call.wall, length(along), place, length(up), face)};{' '}
+        {calling.lift(call.lift, call.layerIn, call.layerOut)}
       </button>
       <label className={`agree ${agreement}`}>
-        <input type="checkbox" checked={from} onChange={event => onAgree(event.currentTarget.checked)} />
+        <input
+          type="checkbox"
+          checked={agreement === 'confirmed'}
+          onChange={event => onAgree(event.currentTarget.checked)}
+        />
         <span>{words.agreements[agreement]}</span>
-        <span className="unseen">
-          {' '}
-          {call.id} at {clockText(call.from, zone)}
-        </span>
+        <span className="unseen"> {calling.at(call.id, clockText(call.from, zone))}</span>
       </label>
       {opened && <CallPlace call={call} plan={plan} />}
     </li>
   )
 }
-
-const layersText = ({ layerIn, layerOut }: Call): string =>
-  layerIn === layerOut ? `layer ${layerIn}` : `layers ${layerIn}–${layerOut}`
