@@ -134,6 +134,31 @@ describe('dawnlift risk', () => {
   })
 })
 
+describe('dawnlift weigh', () => {
+  it('plans the soonest, the cheapest and the calmest days, and draws them', async () => {
+    const { code, out } = await run(['weigh', gardenWall, '--json', '--out', 'waiting.svg'], folder)
+    expect(code).toBe(0)
+    const { ways } = JSON.parse(out) as {
+      ways: { ledToBy: string[]; finishDate: string; cost: number; isPlanned: boolean }[]
+    }
+    const led = (aim: string) => ways.find(way => way.ledToBy.includes(aim))!
+    expect(ways.filter(way => way.isPlanned)).toEqual([led('soonest')])
+    expect(led('cheapest').cost).toBeLessThanOrEqual(led('soonest').cost)
+    expect(ways.map(way => way.finishDate)).toEqual(ways.map(way => way.finishDate).sort())
+    const drawn = readFileSync(join(folder, 'waiting.svg'), 'utf8')
+    expect(drawn).toMatch(/^<svg[\s\S]*<\/svg>\s*$/)
+  })
+  it('shows the table, and leaves an existing picture alone before it plans', async () => {
+    const { out } = await run(['weigh', gardenWall], folder)
+    expect(out).toMatch(/^soonest.* +2026-06-\d\d +\d+/m)
+    expect(out).toContain('a screening value')
+    writeFileSync(join(folder, 'mine.svg'), 'mine')
+    const again = await run(['weigh', gardenWall, '--out', 'mine.svg'], folder)
+    expect([again.code, readFileSync(join(folder, 'mine.svg'), 'utf8')]).toEqual([2, 'mine'])
+    expect(again.err).not.toContain('laying beads')
+  })
+})
+
 describe('dawnlift levers', () => {
   it('plans each lever, the best pair, their cost and how sure they are', async () => {
     const words = ['levers', gardenWall, '--sets', '2', '--years', '4', '--without', 'night-start']

@@ -20,6 +20,7 @@ import { addShare } from './command/share.js'
 import { addStand } from './command/stand.js'
 import { addTrials } from './command/trials.js'
 import { addWeather } from './command/weather.js'
+import { addWeigh } from './command/weigh.js'
 import type { Screen } from './screen/terminal.js'
 
 export async function runDawnlift(words: readonly string[], screen: Screen): Promise<ExitCode> {
@@ -46,6 +47,7 @@ export async function runDawnlift(words: readonly string[], screen: Screen): Pro
     addPlan,
     addExplain,
     addLevers,
+    addWeigh,
     addRisk,
     addEstimate,
     addShare,

@@ -1,5 +1,4 @@
-import { existsSync, writeFileSync } from 'node:fs'
-import { resolve } from 'node:path'
+import { writeFileSync } from 'node:fs'
 import { wholeSection } from '@dawnlift/core/plan'
 import { figure, toSvg } from '@dawnlift/drawing/paper'
 import { drawModeShape } from '@dawnlift/drawing/views'
@@ -8,6 +7,7 @@ import type { Command } from 'commander'
 import { showProblems } from '../screen/problem-list.js'
 import type { CommandContext } from './command-context.js'
 import { planFolder } from './job-input.js'
+import { pictureFile } from './picture-file.js'
 
 const caution =
   'Perfect geometry on the lower band of the mix: real prints fall short. A screening value; confirm by test, keep people out of the zone beside the wall; local codes and a licensed engineer decide.'
@@ -23,10 +23,9 @@ export function addStand(program: Command, { screen, finish }: CommandContext): 
       'One lift as a whole section of shells: how far its green wall is from buckling, and where. Takes seconds.',
     )
     .action(async (job: string, options: { lift: string; out?: string; json?: boolean }) => {
-      const target = options.out === undefined ? undefined : resolve(screen.folder, options.out)
-      if (target !== undefined && existsSync(target)) {
-        const say = `${options.out} exists already; choose another name. Nothing was written.`
-        showProblems(screen, [{ code: 'cli/out-exists', at: '--out', say }], options.json === true)
+      const target = pictureFile(screen, options.out)
+      if (!target.ok) {
+        showProblems(screen, target.problems, options.json === true)
         return finish(2)
       }
       const planned = await planFolder(job, screen)
@@ -47,12 +46,12 @@ export function addStand(program: Command, { screen, finish }: CommandContext): 
         showProblems(screen, answer.problems, options.json === true)
         return finish(2)
       }
-      if (target !== undefined && answer.value.kind === 'buckles') {
+      if (target.value !== undefined && answer.value.kind === 'buckles') {
         const { name, revision } = plan.job
         const day = plan.campaign.days.find(({ lifts }) => lifts.includes(lift))
         const words = { job: name, revision, date: day?.date ?? '', notes: [caution] }
         const parts = { job: plan.job, lift, buckling: answer.value.buckling }
-        writeFileSync(target, toSvg(drawModeShape(parts, figure(300, 200, words))))
+        writeFileSync(target.value, toSvg(drawModeShape(parts, figure(300, 200, words))))
       }
       if (options.json) return screen.out(JSON.stringify(standReport(lift, answer.value, caution), null, 2))
       const words =

@@ -15,12 +15,13 @@ export interface Shortest extends Found {
 const SLACK_DAYS = [0, 1, 2, 4, 8]
 
 /**
- * Searches made: trails kept, and by what they are chosen. Few lifts and none needlessly low are a good guide to what weighs
- * little, even where neither counts by itself.
+ * Searches made, by the trails they keep. Few lifts and none needlessly low are a good guide to what weighs little, even where
+ * neither counts by itself: whatever counts, the calm ones are looked at too.
  */
-const SEARCHES: readonly { readonly trails: number; readonly by: (weights: Weights) => Weights }[] = [
-  { trails: 24, by: weights => weights },
-  { trails: 24, by: weights => ({ ...weights, countsCrumbs: true, perLift: calmWeights.perLift }) },
+const searchesFor = (weights: Weights): readonly { readonly trails: number; readonly by: Weights }[] => [
+  ...(weights === calmWeights ? [] : [{ trails: 24, by: weights }]),
+  { trails: 12, by: calmWeights },
+  { trails: 24, by: calmWeights },
 ]
 
 /** What the physics says is searched on once more, so often at most. */
@@ -76,9 +77,9 @@ function settledBy(
   const sampled: Ground = { ...ground, standing: 'sampled' }
   const stood: Found[] = []
   for (let round = 0; round < ROUNDS; round++) {
-    const found = SEARCHES.flatMap(({ trails, by: guide }) => {
+    const found = searchesFor(weights).flatMap(({ trails, by: guide }) => {
       const breadth = { trails, firsts: 8, wishes: 3 }
-      return searchWeighed(sampled, bounds, start, breadth, options, by, guide(weights)) ?? []
+      return searchWeighed(sampled, bounds, start, breadth, options, by, guide) ?? []
     })
     const asked = found.map(one => putToPhysics(ground, bounds, start, one))
     stood.push(...asked.map(one => one.asked).filter(one => one.finish !== NEVER))

@@ -58,7 +58,7 @@ describe('trade-offs', () => {
 describe('the cheapest ways of a job', () => {
   const every = { ...prices, washedOutPerDay: 90 }
   const costOfAll = (campaign: Campaign) => costOf(campaign) + every.washedOutPerDay * campaign.days.length
-  it('never cost more than the soonest, and less the longer they may take', () => {
+  it('never cost more than the soonest, less the longer they may take, and at last no more than a calm one', () => {
     fc.assert(
       fc.property(fc.constantFrom(3, 5, 33, 34, 42, 44, 54), seed => {
         const job = { ...generatedJob(seed), prices: every }
@@ -68,6 +68,8 @@ describe('the cheapest ways of a job', () => {
         const cheapest = rows.filter(row => row.aim === 'cheapest')
         const falling = [soonest, ...cheapest].map(row => row.cost)
         expect(falling).toEqual([...falling].sort((a, b) => b - a))
+        const least = Math.min(...rows.map(row => row.cost))
+        expect(Math.min(...falling)).toBeCloseTo(least, 6)
       }),
       { numRuns: 3 },
     )

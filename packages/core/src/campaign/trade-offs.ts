@@ -12,8 +12,9 @@ import { settledCampaigns } from './settled-campaigns.js'
 
 /** One way to plan the job, really planned. */
 export interface TradeOff {
-  /** What it was looked for by. */
+  /** What it was looked for by, the first of those that led to it. */
   readonly aim: Aim
+  readonly foundBy: readonly Aim[]
   readonly campaign: Campaign
   /** Local date on which the walls are up. */
   readonly date: string
@@ -60,11 +61,7 @@ export function tradeOffs(
   return worthwhile(all)
 }
 
-function told(
-  aim: Aim,
-  campaign: Campaign,
-  costOf: (campaign: Campaign) => number,
-): Omit<TradeOff, 'isWorthwhile'> {
+function told(aim: Aim, campaign: Campaign, costOf: (campaign: Campaign) => number): Told {
   const lifts = campaign.days.flatMap(day => day.lifts)
   return {
     aim,
@@ -78,14 +75,18 @@ function told(
   }
 }
 
-type Told = Omit<TradeOff, 'isWorthwhile'>
+type Told = Omit<TradeOff, 'isWorthwhile' | 'foundBy'>
 
 /** Doubles left out; each marked by whether another one is at least as good in everything and better in something. */
 function worthwhile(all: readonly Told[]): readonly TradeOff[] {
   const keyOf = (one: Told) => [one.date, one.cost.toFixed(2), one.lifts, one.safety.toFixed(3)].join()
   const single = all.filter((one, i) => all.findIndex(other => keyOf(other) === keyOf(one)) === i)
   return single
-    .map(one => ({ ...one, isWorthwhile: !single.some(other => other !== one && isNoWorse(other, one)) }))
+    .map(one => ({
+      ...one,
+      foundBy: [...new Set(all.filter(other => keyOf(other) === keyOf(one)).map(({ aim }) => aim))],
+      isWorthwhile: !single.some(other => other !== one && isNoWorse(other, one)),
+    }))
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.cost - b.cost))
 }
 

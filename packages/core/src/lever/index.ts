@@ -13,3 +13,4 @@ export {
   leverStageWords,
   tryJobLevers,
 } from './try-job-levers.js'
+export { type Way, waysOf } from './ways.js'

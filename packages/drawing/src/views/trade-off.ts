@@ -37,6 +37,28 @@ export interface TradeOffParts {
   readonly rows: readonly TradeOffRow[]
 }
 
+/** Ways planned for real as they are drawn: the fewer lifts, the calmer the days. */
+export function tradeOffRows<
+  Way extends {
+    readonly date: string
+    readonly cost: number
+    readonly lifts: number
+    readonly isPlanned: boolean
+  },
+>(
+  ways: readonly Way[],
+  wordsFor: (way: Way) => Pick<TradeOffRow, 'name' | 'calmSay'>,
+): readonly TradeOffRow[] {
+  const fewest = Math.min(...ways.map(way => way.lifts))
+  return ways.map(way => ({
+    ...wordsFor(way),
+    date: way.date,
+    cost: way.cost,
+    calm: fewest / way.lifts,
+    isChosen: way.isPlanned,
+  }))
+}
+
 interface Axes {
   readonly room: Room
   readonly dates: DateAxis

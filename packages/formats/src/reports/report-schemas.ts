@@ -13,6 +13,7 @@ import { shareReportSchema } from './share-report.js'
 import { standReportSchema } from './stand-report.js'
 import { trialsReportSchema } from './trials-report.js'
 import { weatherReportSchema } from './weather-report.js'
+import { weighReportSchema } from './weigh-report.js'
 
 /** What each command prints with `--json`. */
 export const reportSchemas = {
@@ -30,6 +31,7 @@ export const reportSchemas = {
   stand: standReportSchema,
   trials: trialsReportSchema,
   weather: weatherReportSchema,
+  weigh: weighReportSchema,
 } as const
 
 export type ReportedCommand = keyof typeof reportSchemas

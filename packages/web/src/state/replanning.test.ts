@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs'
 import { initGeometry } from '@dawnlift/core/geometry'
+import { waysOf } from '@dawnlift/core/lever'
 import { type Plan, planJob } from '@dawnlift/core/plan'
 import { doubtOf, type OpenedJob, openJob } from '@dawnlift/formats/job-folder'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { tradedOff } from './traded-off.js'
 
 const folder = new URL('../../../../examples/torrenubia/', import.meta.url)
 const beside = ['plan.dxf', 'mix-tests.csv']
@@ -23,9 +23,9 @@ beforeAll(async () => {
 
 describe('what waiting buys', () => {
   const shares: number[] = []
-  let ways: ReturnType<typeof tradedOff>
+  let ways: ReturnType<typeof waysOf>
   beforeAll(() => {
-    ways = tradedOff(plan, (_, share) => shares.push(share))
+    ways = waysOf(plan, (_, share) => shares.push(share))
   })
   it('is told beside the plan as it stands, at its own cost and date', () => {
     const planned = ways.find(way => way.isPlanned)

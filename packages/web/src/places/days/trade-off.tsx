@@ -1,12 +1,13 @@
 import type { Aim } from '@dawnlift/core/job'
+import type { Way } from '@dawnlift/core/lever'
 import type { Plan } from '@dawnlift/core/plan'
 import type { JobEdit, RawJob } from '@dawnlift/document/job'
 import { figure } from '@dawnlift/drawing/paper'
-import { drawTradeOff } from '@dawnlift/drawing/views'
+import { drawTradeOff, tradeOffRows } from '@dawnlift/drawing/views'
 import { Button, Group, SegmentedControl } from '@mantine/core'
 import { useMemo, useState } from 'react'
 import { Caution, Picture } from '../../parts/index.js'
-import { askTradeOffs, type Way } from '../../state/index.js'
+import { askTradeOffs } from '../../state/index.js'
 import { words } from '../../words/index.js'
 import { Asking, useAsked } from '../asking.js'
 import { moneyIn } from '../money.js'
@@ -38,15 +39,7 @@ function Weighed({ ways, plan }: { readonly ways: readonly Way[]; readonly plan:
   const { tradeOff } = words
   const { currency } = plan.job.costs
   const drawing = useMemo(() => {
-    const fewest = Math.min(...ways.map(way => way.lifts))
-    const rows = ways.map(way => ({
-      name: nameOf(way),
-      date: way.date,
-      cost: way.cost,
-      calm: fewest / way.lifts,
-      calmSay: tradeOff.lifts(way.lifts),
-      isChosen: way.isPlanned,
-    }))
+    const rows = tradeOffRows(ways, way => ({ name: nameOf(way), calmSay: tradeOff.lifts(way.lifts) }))
     return drawTradeOff({ job: plan.job.name, currency, rows }, figure(128, 76, sheetWords(plan)))
   }, [ways, plan, currency])
   if (ways.length === 0) return <p role="status">{tradeOff.none}</p>

@@ -1,7 +1,7 @@
-import { type PrintDay, type TradeOff, tradeOffs } from '@dawnlift/core/campaign'
-import type { Aim } from '@dawnlift/core/job'
-import { daysToCome, type Plan, restOfPlan } from '@dawnlift/core/plan'
-import { campaignCost } from '@dawnlift/core/tally'
+import { type PrintDay, type TradeOff, tradeOffs } from '../campaign/index.js'
+import type { Aim } from '../job/index.js'
+import { daysToCome, type Plan, restOfPlan } from '../plan/index.js'
+import { campaignCost } from '../tally/index.js'
 
 /** One way to run the campaign, really planned. */
 export interface Way extends Omit<TradeOff, 'campaign'> {
@@ -15,7 +15,7 @@ export interface Way extends Omit<TradeOff, 'campaign'> {
 const perLift = 4 * 3600
 
 /** What waiting buys, soonest first; with a site log, of what is left. */
-export function tradedOff(plan: Plan, progress: (stage: string, share: number) => void): readonly Way[] {
+export function waysOf(plan: Plan, progress: (stage: 'campaign', share: number) => void): readonly Way[] {
   const found = tradeOffs(
     restOfPlan(plan),
     each => campaignCost(plan.job, each, plan.soFar !== undefined),
@@ -34,7 +34,7 @@ const aims: readonly Aim[] = ['soonest', 'cheapest', 'calmest']
 function leadsTo(found: readonly TradeOff[], aim: Aim): TradeOff['campaign'] | undefined {
   const weight = ({ cost, siteTime, lifts }: TradeOff) =>
     aim === 'calmest' ? siteTime + perLift * lifts : cost
-  const own = found.filter(way => way.aim === 'soonest' || way.aim === aim)
+  const own = found.filter(way => way.aim === 'soonest' || way.foundBy.includes(aim))
   const [first] = aim === 'soonest' ? own : [...own].sort((a, b) => weight(a) - weight(b))
   return first?.campaign
 }
