@@ -1,4 +1,4 @@
-import { cpSync, existsSync, mkdtempSync, readFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { initGeometry } from '@dawnlift/core/geometry'
@@ -38,6 +38,8 @@ export interface Stage {
   readonly context: (page: Page) => BrowserContext
   /** What the page and its workers hold [MB]: their process alone, by what it does not share. */
   readonly memory: (page: Page) => Promise<number>
+  /** CPU that the page's own thread and its workers have had so far [ms]; helpers of the engine are left out. */
+  readonly cpu: () => Promise<{ readonly page: number; readonly workers: number }>
   /** The server goes away and comes back, as when somebody trips over its cable. */
   readonly stopServer: () => Promise<void>
   readonly startServer: () => Promise<void>
@@ -51,6 +53,20 @@ function privateMegabytes(pid: number): number {
   return kilobytes.reduce((sum, each) => sum + each, 0) / 1024
 }
 
+/** Threads of a process by name, with the time each was on a processor [ms], as Linux counts it. */
+function threadTimes(
+  pid: number,
+): readonly { readonly name: string; readonly isFirst: boolean; readonly ms: number }[] {
+  return readdirSync(`/proc/${pid}/task`).map(tid => {
+    const read = (file: string) => readFileSync(`/proc/${pid}/task/${tid}/${file}`, 'utf8').trim()
+    return {
+      name: read('comm'),
+      isFirst: Number(tid) === pid,
+      ms: Number(read('schedstat').split(' ')[0]) / 1e6,
+    }
+  })
+}
+
 const flags = [
   '--no-sandbox',
   '--use-angle=swiftshader',
@@ -61,6 +77,13 @@ const flags = [
   '--disable-component-update',
   '--disable-sync',
 ]
+
+async function renderers(browser: Browser): Promise<readonly number[]> {
+  const session = await browser.newBrowserCDPSession()
+  const { processInfo } = await session.send('SystemInfo.getProcessInfo')
+  await session.detach()
+  return processInfo.filter(({ type }) => type === 'renderer').map(({ id }) => id)
+}
 
 /** The app in a real browser on a copy of a demo job. */
 export async function openStage(job: string): Promise<Stage> {
@@ -103,11 +126,14 @@ export async function openStage(job: string): Promise<Stage> {
       return context.newPage()
     },
     context: page => page.context(),
-    memory: async () => {
-      const session = await browser.newBrowserCDPSession()
-      const { processInfo } = await session.send('SystemInfo.getProcessInfo')
-      const held = processInfo.filter(each => each.type === 'renderer').map(each => privateMegabytes(each.id))
-      return Math.max(...held)
+    memory: async () => Math.max(...(await renderers(browser)).map(privateMegabytes)),
+    cpu: async () => {
+      const threads = (await renderers(browser)).flatMap(threadTimes)
+      const sum = (own: typeof threads) => own.reduce((total, { ms }) => total + ms, 0)
+      return {
+        page: sum(threads.filter(({ isFirst }) => isFirst)),
+        workers: sum(threads.filter(({ name }) => name.startsWith('DedicatedWorker'))),
+      }
     },
     stopServer: async () => {
       running.server.server.closeAllConnections()
