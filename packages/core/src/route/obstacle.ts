@@ -40,10 +40,26 @@ export function obstaclesOf(machine: Machine, rules: Pick<RouteRules, 'proud' | 
 /** Does a straight way pass within `room` of an outline, or inside it? */
 export function comesNear(from: Point, to: Point, outline: readonly Point[], room: Metres): boolean {
   if (inside(from, outline) || inside(to, outline)) return true
-  return outline.some((corner, i) => {
-    const next = outline[(i + 1) % outline.length]!
-    return segmentsDistance(from, to, corner, next) <= room
-  })
+  return edgesDistance(from, to, outline, room) <= room
+}
+
+/** How near a straight way comes to the edges of an outline; infinite beyond `room`. */
+export function edgesDistance(from: Point, to: Point, outline: readonly Point[], room: Metres): Metres {
+  const west = Math.min(from[0], to[0]) - room
+  const east = Math.max(from[0], to[0]) + room
+  const south = Math.min(from[1], to[1]) - room
+  const north = Math.max(from[1], to[1]) + room
+  let least = Number.POSITIVE_INFINITY
+  let a = outline.at(-1)!
+  for (let i = 0; i < outline.length; i++) {
+    const b = outline[i]!
+    // most edges are far away
+    const beside = (a[0] < west && b[0] < west) || (a[0] > east && b[0] > east)
+    const far = beside || (a[1] < south && b[1] < south) || (a[1] > north && b[1] > north)
+    if (!far) least = Math.min(least, segmentsDistance(from, to, a, b))
+    a = b
+  }
+  return least <= room ? least : Number.POSITIVE_INFINITY
 }
 
 /** Even-odd rule. */

@@ -16,9 +16,12 @@ export interface TravelTask {
 }
 
 /** Up, over, down; the axis turns on the way over. Each of the three from rest to rest. */
-export function travelOf(task: TravelTask, machine: Machine, rules: RouteRules): Travel {
+export const travelOf = (task: TravelTask, machine: Machine, rules: RouteRules): Travel =>
+  travelAt(liftOver(task, machine, rules), task, machine)
+
+/** The same at a lift that is known. */
+export function travelAt(lift: Metres, task: TravelTask, machine: Machine): Travel {
   const { from, to, turn } = task
-  const lift = liftOver(task, machine, rules)
   const over = rapidTime({ plan: distance(from, to), up: 0, turn }, machine)
   const raise = rapidTime({ plan: 0, up: task.toZ + lift - task.fromZ, turn: 0 }, machine)
   const lower = rapidTime({ plan: 0, up: lift, turn: 0 }, machine)

@@ -30,6 +30,7 @@ import {
 } from '../sheets/index.js'
 import { planTables, writeCsv, writeWorkbook } from '../tables/index.js'
 import type { Output } from './output.js'
+import { standingBeside } from './standing-beside.js'
 
 /** What is printed on everything that leaves the house. */
 export interface OutputStamp {
@@ -125,6 +126,7 @@ export function liftFile(plan: Plan, lift: Lift): LiftFile {
     options: { speed: job.print.speed, origin: job.machineOrigin, units: job.units },
     fromLayer: lift.firstLayer,
     toLayer: lift.lastLayer,
+    standing: standingBeside(plan, lift),
     holds: lift.holds,
     calls: plan.calls.filter(call => call.lift === lift.id),
   }

@@ -149,6 +149,13 @@ function opening(file: LiftFile): string[] {
       ? [comment(`${rotary} is the heading of the nozzle, counter-clockwise`)]
       : []),
     comment('before printing: dry run with the pump off, nobody inside the reach of the machine'),
+    ...(file.standing?.length
+      ? [
+          comment(
+            'comes, travels and goes above the walls of other sections; bars and props it does not know',
+          ),
+        ]
+      : []),
     `${units} G90 G17 G94`,
     'G40 G49 G80',
     'G64',
