@@ -9,6 +9,7 @@ import { routeSection } from '../route/index.js'
 import { proposeSections } from '../section/index.js'
 import { tallyOf } from '../tally/index.js'
 import { callsOf, checkCalls, checkClashes } from '../trade/index.js'
+import { checkCorners } from '../trial/index.js'
 import { checkBrushes, checkOverhang, cutsThrough, heightSnaps, layAllBeads } from '../wall/index.js'
 import { checkCoverage, type WeatherHour } from '../weather/index.js'
 import { campaignInput } from './campaign-input.js'
@@ -112,6 +113,7 @@ export async function planJob(
     ...thinPlaces(job, bands),
     ...bands.flatMap(laid => checkOverhang(job, laid, cache.overhangs)),
     ...routed.flatMap(each => each.findings),
+    ...checkCorners(routes, job),
     ...checkClashes(job),
     ...days.findings,
     ...settled.findings,

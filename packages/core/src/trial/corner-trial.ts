@@ -22,7 +22,8 @@ export interface CornerModel {
   readonly say: string
 }
 
-const TOLERATED = 0.1
+/** Share of its width that a bead may swell in a corner: common practice, no source. */
+export const TOLERATED = 0.1
 
 /**
  * Swelling of the bead in corners: width ratio = (straight speed / corner speed)^s, s from trials by least squares of

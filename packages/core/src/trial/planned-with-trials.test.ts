@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { type Laying, type Machine, machineProfiles, pumpFlow, pumpSetting } from '../machine/index.js'
 import type { Result } from '../result/index.js'
-import { beadFlow, type Pass } from '../route/index.js'
+import { beadFlow, type Pass, type SectionRoutes } from '../route/index.js'
 import { beadArea } from '../wall/index.js'
-import { applyTrials, fitLags, fitPumpCurve, pumpedVolume } from './index.js'
+import { applyTrials, checkCorners, fitLags, fitPumpCurve, pumpedVolume } from './index.js'
 
 const value = <T>(result: Result<T>): T => {
   if (!result.ok) throw new Error(result.problems.map(({ say }) => say).join('\n'))
@@ -135,5 +135,53 @@ describe('pumpedVolume', () => {
         { ...machine, laying: { lags: true } },
       )
     expect(both(false) - both(true)).toBeCloseTo(73.133e-6, 9)
+  })
+})
+
+describe('checkCorners', () => {
+  const machine: Machine = {
+    ...machineProfiles[0]!,
+    acceleration: 0.5,
+    headingRate: 0,
+    cornerDeviation: 0.002,
+  }
+  const size = { width: 0.05, height: 0.02 }
+  const bent: Pass = {
+    ...size,
+    bead: 'b',
+    path: {
+      points: [
+        [0, 0],
+        [1, 0],
+        [1, 1],
+      ],
+      bulges: [0, 0],
+      closed: false,
+    },
+    length: 2,
+    volume: 2 * beadArea(0.05, 0.02),
+    flow: beadFlow(size, 0.2),
+    speeds: [0.2, 0.2],
+    time: 0,
+    headings: [0, 0, 0],
+  }
+  const found = (swelling?: number) => {
+    const laying = swelling === undefined ? {} : { laying: { swelling } }
+    const route = { passes: [bent], travels: [] } as unknown as SectionRoutes['routes'][number]
+    return checkCorners([{ section: 'A', routes: [route] }], { machine: { ...machine, ...laying } })
+  }
+  it('tells the worst corner of measured swelling, and where', () => {
+    // hand: a right angle left by 2 mm is an arc of 4.828 mm, taken at √(0.5·0.004828) = 49.13 mm/s: 24.6 % of 200; (0.2457)^−0.4 = 1.753
+    const [finding] = found(0.4)
+    expect(finding).toMatchObject({ check: 'corner-swelling', at: 'b', point: [1, 0], verdict: 'warn' })
+    expect(finding!.demand).toBeCloseTo(1.753, 3)
+    // 1.1^(−1/0.4) = 78.8 %
+    expect(finding!.say).toMatch(
+      /at 1 corner, most in bead b: 1\.75 times where the nozzle slows to 25 % .* 79 % keeps the bead/,
+    )
+  })
+  it('is silent where the pump follows well enough, or nobody tried', () => {
+    expect(found(0.05)).toEqual([])
+    expect(found()).toEqual([])
   })
 })

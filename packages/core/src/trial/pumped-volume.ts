@@ -8,6 +8,7 @@ import {
   speedProfile,
   stopTurns,
 } from '../route/index.js'
+import { chainsOf } from './pump-chains.js'
 
 type Laid = Pick<LayerRoute, 'passes' | 'travels' | 'volume'>
 
@@ -31,17 +32,6 @@ export function pumpedVolume(route: Laid, machine: Machine): CubicMetres {
   const swollen = laying.swelling ? sum(chains, chain => swellOf(chain, laying.swelling!, machine)) : 0
   const lagging = laying.lags ? sum(chains, chain => lagOf(chain, machine)) : 0
   return (route.volume + swollen + lagging) / (laying.fill ?? 1)
-}
-
-/** Passes that follow one another without a stop of the pump. */
-function chainsOf({ passes, travels }: Laid): readonly (readonly Pass[])[] {
-  const chains: Pass[][] = []
-  passes.forEach((pass, i) => {
-    const last = chains[chains.length - 1]
-    if (last && travels[i]?.joined) last.push(pass)
-    else chains.push([pass])
-  })
-  return chains
 }
 
 function lagOf(chain: readonly Pass[], machine: Machine): CubicMetres {
