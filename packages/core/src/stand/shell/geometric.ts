@@ -4,10 +4,10 @@ import { axesOf, levelsOf, nodesOf, rowModuli, type ShellEdge, type ShellSystem 
 
 /** What the membrane forces of the self-weight do to every element: one 8 × 8 matrix that all displacements share. */
 export interface Geometric {
-  readonly edges: number
-  /** The matrix of an edge in a row is at (row·edges + edge)·64, zero where it is not judged. */
+  readonly rows: number
+  /** The matrix of an edge in a row is at (edge·rows + row)·64, zero where it is not judged. */
   readonly matrices: Float64Array
-  /** First unknown of its nodes at (row·edges + edge)·8; −1 on the foot and where no element is. */
+  /** First unknown of its nodes at (edge·rows + row)·8; −1 on the foot and where no element is. */
   readonly nodes: Int32Array
 }
 
@@ -23,7 +23,7 @@ export function geometricStiffness(system: ShellSystem, bent: Float64Array): Geo
     edges.forEach((edge, e) => {
       const element = edge.elements[row]
       if (!element || bridges(shell.mesh.edges[e]!, row, levels)) return
-      const place = row * edges.length + e
+      const place = e * shell.rows + row
       const own = nodes.subarray(place * NODES, (place + 1) * NODES)
       own.set(firstUnknowns(system, edge, row))
       const local = localMoves(edge, own, bent)
@@ -34,7 +34,7 @@ export function geometricStiffness(system: ShellSystem, bent: Float64Array): Geo
       })
     })
   }
-  return { edges: edges.length, matrices, nodes }
+  return { rows: shell.rows, matrices, nodes }
 }
 
 function firstUnknowns({ nodes, offsets }: ShellSystem, edge: ShellEdge, row: number): Int32Array {
@@ -56,28 +56,42 @@ function localMoves({ cosine, sine }: ShellEdge, nodes: Int32Array, moves: Float
   return local
 }
 
-/** G·x */
-export function geometricTimes({ matrices, nodes }: Geometric, x: Float64Array): Float64Array {
-  const y = new Float64Array(x.length)
-  for (let first = 0; first < nodes.length; first += NODES)
-    for (let m = 0; m < NODES; m++) {
-      const to = nodes[first + m]!
-      if (to < 0) continue
-      const base = (first + m) * NODES
-      let ux = 0
-      let uy = 0
-      let uz = 0
-      for (let n = 0; n < NODES; n++) {
-        const from = nodes[first + n]!
-        if (from < 0) continue
-        const g = matrices[base + n]!
-        ux += g * x[from]!
-        uy += g * x[from + 1]!
-        uz += g * x[from + 2]!
-      }
-      y[to]! += ux
-      y[to + 1]! += uy
-      y[to + 2]! += uz
+/** Adds G·x of some edges to y. */
+export function addGeometricTimes(
+  { rows, matrices, nodes }: Geometric,
+  edges: readonly number[],
+  x: Float64Array,
+  y: Float64Array,
+): void {
+  for (const edge of edges)
+    for (let first = edge * rows * NODES; first < (edge + 1) * rows * NODES; first += NODES)
+      addElementTimes(matrices, nodes, first, x, y)
+}
+
+function addElementTimes(
+  matrices: Float64Array,
+  nodes: Int32Array,
+  first: number,
+  x: Float64Array,
+  y: Float64Array,
+): void {
+  for (let m = 0; m < NODES; m++) {
+    const to = nodes[first + m]!
+    if (to < 0) continue
+    const base = (first + m) * NODES
+    let ux = 0
+    let uy = 0
+    let uz = 0
+    for (let n = 0; n < NODES; n++) {
+      const from = nodes[first + n]!
+      if (from < 0) continue
+      const g = matrices[base + n]!
+      ux += g * x[from]!
+      uy += g * x[from + 1]!
+      uz += g * x[from + 2]!
     }
-  return y
+    y[to]! += ux
+    y[to + 1]! += uy
+    y[to + 2]! += uz
+  }
 }

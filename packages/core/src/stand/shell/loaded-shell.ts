@@ -1,9 +1,16 @@
 import type { Metres } from '../../quantity/index.js'
 import { assert } from '../../result/index.js'
-import { type Geometric, geometricStiffness, geometricTimes } from './geometric.js'
+import { addGeometricTimes, type Geometric, geometricStiffness } from './geometric.js'
 import { bridges, edgeLength, thicknessIn } from './plan-mesh.js'
 import { NODES } from './rectangle.js'
-import { type ShellFactor, shellFactor, solveBackward, solveForward, zeroFixed } from './shell-factor.js'
+import {
+  type ShellFactor,
+  shellFactor,
+  solveBackward,
+  solveForward,
+  throughFactor,
+  zeroFixed,
+} from './shell-factor.js'
 import { levelsOf, nodesOf, type Shell, type ShellSystem, shellSystem } from './shell-model.js'
 
 /** A factored shell with what its own weight does to it. */
@@ -32,13 +39,18 @@ export function movesOf({ factor }: LoadedShell, x: Float64Array): Float64Array 
   return moves
 }
 
-/** L⁻¹·G·moves: with `movesOf` an operator that is symmetric and has eigenvalues 1/λ. */
+/** What of the search's vectors stands for how moves push: L⁻¹·G·moves. */
 export function pushedBy({ factor, geometric }: LoadedShell, moves: Float64Array): Float64Array {
-  const pushed = geometricTimes(geometric, moves)
+  const pushed = new Float64Array(moves.length)
+  addGeometricTimes(geometric, [...factor.system.edges.keys()], moves, pushed)
   zeroFixed(factor.system, pushed)
   solveForward(factor, pushed)
   return pushed
 }
+
+/** L⁻¹·G·L⁻ᵀ·x: symmetric, with eigenvalues 1/λ. */
+export const flexibilityTimes = ({ factor, geometric }: LoadedShell, x: Float64Array): Float64Array =>
+  throughFactor(factor, x, (edges, moves, pushed) => addGeometricTimes(geometric, edges, moves, pushed))
 
 /** ρ·g·h spread over the nodes by the shape functions; what bridges hands its weight to the other beads of its row. */
 function weightLoad({ shell, edges, nodes, offsets, fixed }: ShellSystem): Float64Array {

@@ -1,7 +1,11 @@
+import { backwardBlocks, forwardBlocks } from './block-cholesky.js'
+import { UNKNOWNS } from './rectangle.js'
 import type { RunStiffness } from './run-stiffness.js'
 
 /** A run in the plan. */
 export interface PlacedRun {
+  /** Its edges. */
+  readonly pieces: readonly number[]
   readonly stiffness: RunStiffness
   readonly cosine: number
   readonly sine: number
@@ -17,4 +21,59 @@ export function turnNodes(x: Float64Array, at: number, length: number, cosine: n
     x[i] = cosine * u - sine * v
     x[i + 1] = sine * u + cosine * v
   }
+}
+
+/** Solves L·y = x in place for what lies inside a run, and pushes onto its ends in the building frame. */
+export function runForward(run: PlacedRun, x: Float64Array): void {
+  const { matrix, offsets, scratch } = run.stiffness
+  gatherInside(run, x)
+  turnNodes(scratch, 0, scratch.length, run.cosine, -run.sine)
+  zeroEnds(run)
+  forwardBlocks(matrix, scratch, offsets)
+  scatterInside(run, x)
+  eachEnd(run, (at, node) => {
+    turnNodes(scratch, at, UNKNOWNS, run.cosine, run.sine)
+    for (let a = 0; a < UNKNOWNS; a++) x[node + a]! += scratch[at + a]!
+  })
+}
+
+/** Solves Lᵀ·x = y in place for what lies inside a run, its ends known. */
+export function runBackward(run: PlacedRun, x: Float64Array): void {
+  const { matrix, offsets, scratch } = run.stiffness
+  eachEnd(run, (at, node) => {
+    for (let a = 0; a < UNKNOWNS; a++) scratch[at + a] = x[node + a]!
+    turnNodes(scratch, at, UNKNOWNS, run.cosine, -run.sine)
+  })
+  gatherInside(run, x)
+  backwardBlocks(matrix, scratch, offsets)
+  turnNodes(scratch, 0, scratch.length, run.cosine, run.sine)
+  scatterInside(run, x)
+}
+
+function gatherInside({ stiffness: { offsets, scratch }, inside }: PlacedRun, x: Float64Array): void {
+  inside.forEach((from, block) => {
+    if (from >= 0)
+      scratch.set(x.subarray(from, from + offsets[block + 1]! - offsets[block]!), offsets[block]!)
+  })
+}
+
+function scatterInside({ stiffness: { offsets, scratch }, inside }: PlacedRun, x: Float64Array): void {
+  inside.forEach((to, block) => {
+    if (to >= 0) x.set(scratch.subarray(offsets[block]!, offsets[block + 1]!), to)
+  })
+}
+
+function zeroEnds(run: PlacedRun): void {
+  run.stiffness.ends.forEach(({ at }, end) => {
+    run.stiffness.scratch.fill(0, at, at + UNKNOWNS * run.ends[end]!.length)
+  })
+}
+
+/** Every node of both ends: where it is in the run's vector and in the long one. */
+function eachEnd(run: PlacedRun, call: (at: number, node: number) => void): void {
+  run.stiffness.ends.forEach(({ at }, end) => {
+    run.ends[end]!.forEach((node, i) => {
+      call(at + UNKNOWNS * i, node)
+    })
+  })
 }

@@ -1,6 +1,6 @@
 import { coarseShell, refined } from './coarse-shell.js'
 import { largestEigenvalue } from './lanczos.js'
-import { type LoadedShell, loadedShell, movesOf, pushedBy } from './loaded-shell.js'
+import { flexibilityTimes, type LoadedShell, loadedShell, movesOf, pushedBy } from './loaded-shell.js'
 import { type ModeShape, modeShape } from './mode-shape.js'
 import { edgeLength, thicknessIn } from './plan-mesh.js'
 import { shellFactor } from './shell-factor.js'
@@ -60,7 +60,7 @@ const COARSE_RESIDUAL = 1e-3
 function lowestMode(loaded: LoadedShell, tolerance: number, goOn: Progress, start?: Float64Array) {
   return largestEigenvalue(
     loaded.load.length,
-    x => pushedBy(loaded, movesOf(loaded, x)),
+    x => flexibilityTimes(loaded, x),
     share => goOn(Math.min(1, share)),
     { tolerance, ...(start ? { start } : {}) },
   )
@@ -86,9 +86,9 @@ function coarseMoves(shell: Shell, goOn: Progress) {
 export function shellStands(shell: Shell, factor: number): boolean {
   const loaded = loadedShell(shell, () => true)
   if (loaded === 'cancelled') return false
-  const { edges, matrices } = loaded.geometric
+  const { rows, matrices } = loaded.geometric
   const pushed = (edge: number, row: number) => {
-    const at = (row * edges + edge) * 64
+    const at = (edge * rows + row) * 64
     return matrices.subarray(at, at + 64).map(value => -factor * value)
   }
   return shellFactor(loaded.factor.system, () => true, pushed) !== 'not positive'

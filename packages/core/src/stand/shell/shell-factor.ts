@@ -6,8 +6,7 @@ import {
   forwardBlocks,
 } from './block-cholesky.js'
 import { jointMatrix } from './joint-matrix.js'
-import { type PlacedRun, turnNodes } from './placed-run.js'
-import { UNKNOWNS } from './rectangle.js'
+import { type PlacedRun, runBackward, runForward } from './placed-run.js'
 import { type Addition, type RunStiffness, runKind, runLevels, runStiffness } from './run-stiffness.js'
 import type { ShellSystem } from './shell-model.js'
 import { type ShellRun, shellRuns } from './shell-run.js'
@@ -69,30 +68,14 @@ function placed(system: ShellSystem, run: ShellRun, stiffness: RunStiffness): Pl
     cosine: Math.cos(heading),
     sine: Math.sin(heading),
     inside: Int32Array.from(blocks, (block, i) => (isEnd(i) ? -1 : offsets[block]!)),
+    pieces,
     ends: [nodesAt(positions[0]!), nodesAt(positions[pieces.length]!)],
   }
 }
 
 /** Solves L·y = x in place. */
 export function solveForward({ system, runs, joints, jointOffsets }: ShellFactor, x: Float64Array): void {
-  for (const run of runs) {
-    const { matrix, offsets, scratch } = run.stiffness
-    gatherInside(run, x)
-    turnNodes(scratch, 0, scratch.length, run.cosine, -run.sine)
-    zeroEnds(run)
-    forwardBlocks(matrix, scratch, offsets)
-    scatterInside(run, x)
-    eachEnd(run, (at, node) => {
-      const [u, v] = [scratch[at]!, scratch[at + 1]!]
-      const [p, q] = [scratch[at + 3]!, scratch[at + 4]!]
-      x[node]! += run.cosine * u - run.sine * v
-      x[node + 1]! += run.sine * u + run.cosine * v
-      x[node + 2]! += scratch[at + 2]!
-      x[node + 3]! += run.cosine * p - run.sine * q
-      x[node + 4]! += run.sine * p + run.cosine * q
-      x[node + 5]! += scratch[at + 5]!
-    })
-  }
+  for (const run of runs) runForward(run, x)
   zeroFixed(system, x)
   forwardBlocks(joints, x, jointOffsets)
 }
@@ -101,48 +84,31 @@ export function solveForward({ system, runs, joints, jointOffsets }: ShellFactor
 export function solveBackward({ system, runs, joints, jointOffsets }: ShellFactor, x: Float64Array): void {
   zeroFixed(system, x)
   backwardBlocks(joints, x, jointOffsets)
+  for (const run of runs) runBackward(run, x)
+}
+
+/** Adds to `pushed` what moving does to the elements of some edges. */
+export type Push = (edges: readonly number[], moves: Float64Array, pushed: Float64Array) => void
+
+/**
+ * L⁻¹·G·L⁻ᵀ·x, G as a push. No two runs share an element: each is gone through back and forth while its factor is at hand,
+ * which for sections of many megabytes is what takes the time.
+ */
+export function throughFactor(factor: ShellFactor, x: Float64Array, push: Push): Float64Array {
+  const { system, runs, joints, jointOffsets } = factor
+  const [moves, pushed] = [x.slice(), new Float64Array(x.length)]
+  zeroFixed(system, moves)
+  backwardBlocks(joints, moves, jointOffsets)
   for (const run of runs) {
-    const { matrix, offsets, scratch } = run.stiffness
-    zeroEnds(run)
-    eachEnd(run, (at, node) => {
-      for (let a = 0; a < UNKNOWNS; a++) scratch[at + a] = x[node + a]!
-      turnNodes(scratch, at, UNKNOWNS, run.cosine, -run.sine)
-    })
-    gatherInside(run, x)
-    backwardBlocks(matrix, scratch, offsets)
-    turnNodes(scratch, 0, scratch.length, run.cosine, run.sine)
-    scatterInside(run, x)
+    runBackward(run, moves)
+    push(run.pieces, moves, pushed)
+    runForward(run, pushed)
   }
+  zeroFixed(system, pushed)
+  forwardBlocks(joints, pushed, jointOffsets)
+  return pushed
 }
 
 export function zeroFixed({ fixed }: ShellSystem, x: Float64Array): void {
   for (let i = 0; i < x.length; i++) if (fixed[i]) x[i] = 0
-}
-
-function gatherInside({ stiffness: { offsets, scratch }, inside }: PlacedRun, x: Float64Array): void {
-  inside.forEach((from, block) => {
-    if (from >= 0)
-      scratch.set(x.subarray(from, from + offsets[block + 1]! - offsets[block]!), offsets[block]!)
-  })
-}
-
-function scatterInside({ stiffness: { offsets, scratch }, inside }: PlacedRun, x: Float64Array): void {
-  inside.forEach((to, block) => {
-    if (to >= 0) x.set(scratch.subarray(offsets[block]!, offsets[block + 1]!), to)
-  })
-}
-
-function zeroEnds(run: PlacedRun): void {
-  run.stiffness.ends.forEach(({ at }, end) => {
-    run.stiffness.scratch.fill(0, at, at + UNKNOWNS * run.ends[end]!.length)
-  })
-}
-
-/** Every node of both ends: where it is in the run's vector and in the long one. */
-function eachEnd(run: PlacedRun, call: (at: number, node: number) => void): void {
-  run.stiffness.ends.forEach(({ at }, end) => {
-    run.ends[end]!.forEach((node, i) => {
-      call(at + UNKNOWNS * i, node)
-    })
-  })
 }
