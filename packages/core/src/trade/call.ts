@@ -1,12 +1,15 @@
 import type { EmbedKind, Trade } from '../job/index.js'
 import type { Instant, Metres } from '../quantity/index.js'
 
+/** Who is called: a trade, the crew, or somebody from outside who has to have looked before it goes on. */
+export type CalledTrade = Trade | 'inspector'
+
 /** The moment a trade or the crew must be at the wall, with its window. */
 export interface Call {
   /** Stable across re-plans: the embed's or lintel's id. */
   readonly id: string
-  readonly trade: Trade
-  readonly what: EmbedKind | 'lintel' | 'pour'
+  readonly trade: CalledTrade
+  readonly what: EmbedKind | 'lintel' | 'pour' | 'inspection'
   readonly wall: string
   readonly section: string
   readonly lift: string
@@ -29,6 +32,8 @@ export interface Call {
     readonly up: Metres
     readonly face: string
   }
+  /** For somebody who is not on site: told by then, or may not come. */
+  readonly tellBy?: Instant
   readonly tool: string
   readonly proof: string
 }

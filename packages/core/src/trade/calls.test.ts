@@ -262,4 +262,30 @@ describe('passingShare', () => {
   ] as const)('of the nozzle at %j is %d', (point, share) =>
     expect(passingShare(route, point)).toBeCloseTo(share, 12),
   )
+
+  it('calls an inspector to every section the nozzle waits in, a day ahead', () => {
+    const hold = { afterLayer: 20, duration: 1800, reason: 'inspection' as const, ref: 'I1' }
+    const parts = exampleParts({
+      lifts: [[tuesday, exampleLift('A', 1, tuesday, 1, 50, [hold])]],
+    })
+    const [wall] = parts.job.walls
+    const inspections = [{ id: 'I1', wall: wall!.id, above: 0.4, takes: 1800, what: 'bars of the sill' }]
+    const calls = callsOf({ ...parts, job: { ...parts.job, inspections } })
+    // hand: layers of five minutes from six: layer 20 is down at 07:40, and the nozzle waits half an hour
+    expect(calls).toMatchObject([
+      {
+        id: 'I1',
+        trade: 'inspector',
+        what: 'inspection',
+        lift: 'A1',
+        date: tuesday,
+        from: clock(tuesday, 7, 40),
+        until: clock(tuesday, 8, 10),
+        tellBy: clock(monday, 7, 40),
+        layerIn: 20,
+      },
+    ])
+    expect(calls[0]!.tool).toContain('bars of the sill')
+    expect(callsOf(parts)).toEqual([])
+  })
 })

@@ -2,7 +2,8 @@ import { localTime } from '../clock/index.js'
 import { assert } from '../result/index.js'
 import type { Call } from './call.js'
 import { type CallParts, embedCalls, layerSpan, placeOf, wallOf } from './embed-calls.js'
-import { layerDown } from './lift-time.js'
+import { heldLifts } from './held-lifts.js'
+import { inspectionCalls } from './inspection-calls.js'
 import { hasLintel, lintelCalls } from './lintel-calls.js'
 import { pourWords } from './trade-words.js'
 
@@ -12,6 +13,7 @@ export function callsOf(parts: CallParts): readonly Call[] {
     ...parts.job.embeds.flatMap(embed => embedCalls(parts, embed)),
     ...parts.job.openings.filter(hasLintel).flatMap(opening => lintelCalls(parts, opening)),
     ...pourCalls(parts),
+    ...inspectionCalls(parts),
   ]
   for (const call of calls)
     assert(
@@ -22,27 +24,16 @@ export function callsOf(parts: CallParts): readonly Call[] {
 }
 
 /** A pour is called where the campaign holds for it. */
-function pourCalls(parts: CallParts): readonly Call[] {
-  const { job, campaign } = parts
-  const held = campaign.days.flatMap(day =>
-    day.lifts.flatMap(lift =>
-      lift.holds.filter(hold => hold.reason === 'pour').map(hold => ({ lift, hold })),
-    ),
-  )
-  const seen = new Map<string, number>()
-  return held.flatMap(({ lift, hold }) => {
+function pourCalls({ job, campaign }: CallParts): readonly Call[] {
+  return heldLifts(campaign, 'pour').flatMap(({ id, hold, lift, from }) => {
     const column = job.columns.find(candidate => candidate.id === hold.ref)
     if (!column) return []
     const wall = wallOf(job, column.wall)
-    const from =
-      hold.afterLayer < lift.firstLayer ? lift.start - hold.duration : layerDown(lift, hold.afterLayer)
-    const count = (seen.get(column.id) ?? 0) + 1
-    seen.set(column.id, count)
     const layer = Math.max(1, hold.afterLayer)
     const span = layerSpan(wall.base, layer * job.print.layerHeight, job.print.layerHeight)
     return [
       {
-        id: count === 1 ? column.id : `${column.id}/${count}`,
+        id,
         trade: 'structure' as const,
         what: 'pour' as const,
         wall: column.wall,

@@ -1,4 +1,4 @@
-export type { Call } from './call.js'
+export type { Call, CalledTrade } from './call.js'
 export { callsOf } from './calls.js'
 export { checkCalls } from './check-calls.js'
 export { checkClashes } from './clash.js'

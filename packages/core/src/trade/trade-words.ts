@@ -41,3 +41,12 @@ export const pourWords = {
   tool: 'hose, vibrator as the engineer allows, slump cone',
   proof: 'cage cover checked before, level and slump noted, shell without cracks or bulges',
 } as const
+
+/** An inspector is told so long ahead. Common practice, no source: the authority may ask for more. */
+export const INSPECTION_NOTICE = 86400
+
+/** What is open to view, and what shows that it has been looked at. */
+export const inspectionWords = (what: string) => ({
+  tool: `open to view and clean before: ${what}; drawings, and the record of layers and pours`,
+  proof: 'looked at and signed for before the next layer; without it the nozzle does not go on',
+})

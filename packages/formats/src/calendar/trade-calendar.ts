@@ -1,6 +1,6 @@
-import { clockText } from '@dawnlift/core/clock'
-import type { Job, Trade } from '@dawnlift/core/job'
-import type { Call } from '@dawnlift/core/trade'
+import { clockText, localTime } from '@dawnlift/core/clock'
+import type { Job } from '@dawnlift/core/job'
+import type { Call, CalledTrade } from '@dawnlift/core/trade'
 import { lengthText } from '@dawnlift/drawing/paper'
 import ical, { ICalEventStatus } from 'ical-generator'
 import { callUid } from './uid.js'
@@ -15,7 +15,7 @@ export interface CalendarOptions {
   /** What makes the job unique; without it its name and site. Keep it, or every entry comes a second time. */
   readonly jobKey?: string
   /** Without it: the calls of all trades. */
-  readonly trade?: Trade
+  readonly trade?: CalledTrade
 }
 
 /** The calls of a job as an iCalendar file, in the site's own time. */
@@ -51,13 +51,22 @@ export function writeCalendar(job: Job, calls: readonly Call[], options: Calenda
 }
 
 /** Every trade that is called, once, in the order of the alphabet. */
-export const calledTrades = (calls: readonly Call[]): readonly Trade[] =>
+export const calledTrades = (calls: readonly Call[]): readonly CalledTrade[] =>
   [...new Set(calls.map(call => call.trade))].sort()
 
 const wallName = (job: Job, id: string): string => job.walls.find(wall => wall.id === id)?.name ?? id
 
 const summaryOf = (job: Job, call: Call): string =>
   `${call.what} ${call.id}, ${wallName(job, call.wall)}, layer ${call.layerIn === call.layerOut ? call.layerIn : `${call.layerIn}–${call.layerOut}`}`
+
+/** For somebody who is not on site: by when to be told. */
+function noticeLines({ site }: Job, { tellBy }: Call): readonly string[] {
+  if (tellBy === undefined) return []
+  const { date } = localTime(tellBy, site.timeZone)
+  return [
+    `Give notice by ${date} ${clockText(tellBy, site.timeZone)}, and again when the lift starts: a day ahead is common practice, your authority may ask for more.`,
+  ]
+}
 
 function descriptionOf(job: Job, call: Call): string {
   const zone = job.site.timeZone
@@ -67,6 +76,7 @@ function descriptionOf(job: Job, call: Call): string {
   return [
     `Lift ${call.lift}, section ${call.section}.`,
     `${lengthText(call.place.along, job.units)} from ${call.place.from} to its middle, ${lengthText(call.place.up, job.units)} over the slab to its underside, ${call.place.face}.`,
+    ...noticeLines(job, call),
     ...cut,
     ...(call.cutDoubt === 'none' ? ['The mix gives no moment for a clean cut: ask the print lead.'] : []),
     ...(call.cutDoubt === 'unsure'

@@ -3,6 +3,8 @@ import { fileURLToPath } from 'node:url'
 import { initGeometry } from '@dawnlift/core/geometry'
 import { type Plan, planJob } from '@dawnlift/core/plan'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { writeCalendar } from '../calendar/index.js'
+import { callsTable } from '../tables/index.js'
 import { openJob } from './open-job.js'
 
 const file = fileURLToPath(new URL('../../../../fixtures/jobs/garden-wall/job.yaml', import.meta.url))
@@ -47,5 +49,18 @@ describe('an inspection', () => {
     const plain = firstLift(await planned(''))
     const waited = (one: typeof lift) => one.layerEnds[5]! - one.layerEnds[4]!
     expect(waited(lift) - waited(plain)).toBeCloseTo(600, 0)
+  })
+  it('calls the inspector in table and calendar, with the notice to give', async () => {
+    const plan = await planned(
+      'inspections: [{ id: I1, wall: W1, above: 110 mm, takes: 10 min, what: bars of the sill }]',
+    )
+    const call = plan.calls.find(each => each.trade === 'inspector')!
+    expect([call.id, call.until - call.from, call.from - call.tellBy!]).toEqual(['I1', 600, 86400])
+    const options = { sequence: 1, stamp: 0, trade: 'inspector' as const }
+    const entry = writeCalendar(plan.job, plan.calls, options).replaceAll('\r\n ', '')
+    expect(entry.match(/BEGIN:VEVENT/g)).toHaveLength(1)
+    expect(entry).toMatch(/Give notice by 2026-05-31 .*bars of the sill/)
+    const row = callsTable(plan).rows.find(each => each.includes('inspector'))!
+    expect(row.at(-1)).toMatch(/^2026-05-31/)
   })
 })

@@ -1,6 +1,7 @@
 import type { Lift } from '@dawnlift/core/campaign'
 import { clockText, localTime } from '@dawnlift/core/clock'
 import type { Plan } from '@dawnlift/core/plan'
+import type { Instant } from '@dawnlift/core/quantity'
 import { assert } from '@dawnlift/core/result'
 import type { Call } from '@dawnlift/core/trade'
 import { crewHeat, type PrintHour } from '@dawnlift/core/weather'
@@ -169,10 +170,13 @@ export function callRow({ job }: Plan, call: Call) {
     corner: call.place.from,
     up: lengthText(call.place.up, job.units),
     face: call.place.face,
-    tool: call.tool,
+    tool: call.tellBy === undefined ? call.tool : `${call.tool}; told by ${momentWords(call.tellBy, zone)}`,
     proof: call.proof,
   }
 }
+
+const momentWords = (at: Instant, zone: string): string =>
+  `${localTime(at, zone).date} ${clockText(at, zone)}`
 
 /** What to bring and when it is done, once for all calls that share it. */
 function toolRows(calls: readonly Call[]) {

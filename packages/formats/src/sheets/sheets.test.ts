@@ -197,6 +197,16 @@ describe('trade sheet', () => {
     ])
   })
 
+  it('of an inspector says by when to give notice', () => {
+    const [first] = plan.calls
+    const inspected = { ...first!, id: 'I1', trade: 'inspector' as const, what: 'inspection' as const }
+    const calls = [...plan.calls, { ...inspected, tellBy: inspected.from - 86400 }]
+    const data = tradeData({ ...plan, calls }, 'inspector', options)
+    const rows = data.days.flatMap(day => day.calls)
+    expect(rows.map(row => row.id)).toEqual(['I1'])
+    expect(rows[0]!.tool).toMatch(/; told by 2026-\d\d-\d\d \d\d:\d\d$/)
+  })
+
   it('is set for every trade of a crowded job', () => {
     const hard = awkwardPlan()
     for (const trade of new Set(hard.calls.map(call => call.trade)))

@@ -1,6 +1,5 @@
-import type { Trade } from '@dawnlift/core/job'
 import type { Plan } from '@dawnlift/core/plan'
-import type { Call } from '@dawnlift/core/trade'
+import type { Call, CalledTrade } from '@dawnlift/core/trade'
 import { figure, fullDayText, toSvg } from '@dawnlift/drawing/paper'
 import { drawWallElevation } from '@dawnlift/drawing/views'
 import { engineerWords, liftingCaution, pourCaution, standingCautions } from './cautions.js'
@@ -9,10 +8,10 @@ import type { SheetOptions } from './sheet-options.js'
 import { typeset } from './typeset.js'
 
 /** All calls of one trade, day by day, with the piece of each wall where its things go. */
-export const tradeSheet = (plan: Plan, trade: Trade, options: SheetOptions): Uint8Array =>
+export const tradeSheet = (plan: Plan, trade: CalledTrade, options: SheetOptions): Uint8Array =>
   typeset('trade-sheet', tradeData(plan, trade, options))
 
-export function tradeData(plan: Plan, trade: Trade, options: SheetOptions) {
+export function tradeData(plan: Plan, trade: CalledTrade, options: SheetOptions) {
   const { job } = plan
   const calls = plan.calls.filter(call => call.trade === trade)
   const dates = [...new Set(calls.map(call => call.date))]

@@ -127,6 +127,7 @@ export function callsTable({ job, calls }: Plan): Table {
       'face',
       'tool',
       'proof',
+      `told by (${zone})`,
     ],
     rows: calls.map(call => [
       call.id,
@@ -148,6 +149,7 @@ export function callsTable({ job, calls }: Plan): Table {
       call.place.face,
       call.tool,
       call.proof,
+      call.tellBy === undefined ? '' : stamp(call.tellBy, zone),
     ]),
   }
 }
