@@ -4,6 +4,7 @@ import {
   mkdtempSync,
   readdirSync,
   readFileSync,
+  renameSync,
   rmSync,
   symlinkSync,
   writeFileSync,
@@ -207,4 +208,45 @@ describe('who is answered', () => {
   })
   it('with a policy that lets no foreign script in', async () =>
     expect((await get('/days')).headers['content-security-policy']).toContain("default-src 'self'"))
+})
+
+describe('a job whose document is taken away and put back, as editors do that save,', () => {
+  const [document, aside] = [join(folder, 'job.yaml'), join(folder, 'aside.yaml')]
+  const yaml = { 'content-type': 'application/yaml' }
+
+  it('goes on telling open pages, and says what is missing meanwhile', async () => {
+    const address = await server.listen({ host: '127.0.0.1', port: 0 })
+    const stop = new AbortController()
+    const events = await fetch(`${address}/api/events`, { signal: stop.signal })
+    const reader = events.body!.getReader()
+    const told = async () => new TextDecoder().decode((await reader.read()).value)
+    const first = await told()
+    renameSync(document, aside)
+    await new Promise(done => setTimeout(done, 50))
+    const gone = await get('/api/job')
+    expect([gone.statusCode, gone.json().problems[0].code]).toEqual([404, 'store/gone'])
+    expect((await put('/api/job/document', 'title: x', yaml)).statusCode).toBe(404)
+    renameSync(aside, document)
+    expect(await told()).toBe(first)
+    stop.abort()
+  })
+})
+
+describe('a page that is not ours', () => {
+  const from = (origin: string) =>
+    server.inject({
+      method: 'POST',
+      url: '/api/job/log',
+      payload: '',
+      headers: { host: 'localhost:8140', 'content-type': 'text/plain', origin },
+    })
+  it('adds nothing to the log, though a browser lets it send text', async () => {
+    for (const origin of ['http://elsewhere.example', 'null', 'http://localhost.elsewhere.example'])
+      expect((await from(origin)).json().problems[0].code).toBe('server/foreign-origin')
+    expect((await from('http://127.0.0.1:8140')).statusCode).toBe(200)
+  })
+  it('gets a problem for an address that cannot be read, like any other', async () => {
+    const answer = await get('/%E0%A4%A')
+    expect([answer.statusCode, answer.json().problems[0].at]).toEqual([400, '/%E0%A4%A'])
+  })
 })

@@ -20,11 +20,20 @@ const largestUpload = 100 * 1024 * 1024
 /** Names a browser on this machine may call us by; any other Host header is a page elsewhere trying to reach in. */
 const loopback = /^(localhost|127\.0\.0\.1|\[::1\])(:\d+)?$/
 
+/** Pages that may call: our own, and those of a server under development. A page elsewhere could add to the log unasked. */
+const ownOrigin = /^https?:\/\/(localhost|127\.0\.0\.1|\[::1\])(:\d+)?$/
+
 const workerPolicy = "default-src 'self'; script-src 'self' 'unsafe-eval'"
 
 /** The local server: the job folder over HTTP, its plan's files, and the page. Tested by calling its handler. */
 export async function buildServer({ store, plans, site }: ServerParts): Promise<FastifyInstance> {
-  const server = fastify({ bodyLimit: largestUpload, logger: false })
+  const server = fastify({
+    bodyLimit: largestUpload,
+    logger: false,
+    // an address that cannot be read never gets as far as the routes
+    frameworkErrors: (error, request, reply) =>
+      refuse(reply, error.statusCode ?? 400, [{ code: error.code, at: request.url, say: error.message }]),
+  })
   await server.register(helmet, {
     contentSecurityPolicy: {
       directives: {
@@ -46,6 +55,8 @@ export async function buildServer({ store, plans, site }: ServerParts): Promise<
   server.addHook('onRequest', async (request, reply) => {
     if (!loopback.test(request.headers.host ?? ''))
       return refuse(reply, 403, [foreignHost(request.headers.host)])
+    const { origin } = request.headers
+    if (origin !== undefined && !ownOrigin.test(origin)) return refuse(reply, 403, [foreignOrigin(origin)])
     return undefined
   })
   jobRoutes(server, store)
@@ -63,6 +74,7 @@ export async function buildServer({ store, plans, site }: ServerParts): Promise<
   server.setErrorHandler((error: { statusCode?: number; message: string; code?: string }, request, reply) => {
     const disk = diskRefusals[error.code ?? '']
     if (disk) return refuse(reply, 507, [{ code: 'store/disk', at: request.url, say: disk }])
+    if (error.code === 'ENOENT') return refuse(reply, 404, [awayFromFolder(request.url)])
     const status = error.statusCode ?? 500
     const say =
       status < 500
@@ -187,16 +199,29 @@ function planRoutes(server: FastifyInstance, plans: PlanKeeper): void {
  */
 function eventRoute(server: FastifyInstance, store: FolderStore): void {
   server.get('/api/events', (request, reply) => {
-    reply.hijack()
-    reply.raw.writeHead(200, { 'content-type': 'text/event-stream', 'cache-control': 'no-cache' })
-    const tell = () => reply.raw.write(`event: revision\ndata: ${store.read().revision}\n\n`)
-    tell()
     const watcher = watch(store.folder, (_event, name) => {
       if (name === 'job.yaml') tell()
       if (name === logFile || name === toldFile) reply.raw.write('event: log\ndata: changed\n\n')
     })
+    reply.hijack()
+    reply.raw.writeHead(200, { 'content-type': 'text/event-stream', 'cache-control': 'no-cache' })
+    const tell = () => {
+      const revision = revisionNow(store)
+      if (revision) reply.raw.write(`event: revision\ndata: ${revision}\n\n`)
+    }
+    tell()
+    watcher.on('error', () => reply.raw.end())
     request.raw.on('close', () => watcher.close())
   })
+}
+
+/** Undefined for the moment in which an editor that saves has taken the document away; what it puts there is told next. */
+function revisionNow(store: FolderStore): string | undefined {
+  try {
+    return store.read().revision
+  } catch {
+    return undefined
+  }
 }
 
 const refuse = (reply: FastifyReply, status: number, problems: readonly Problem[]) =>
@@ -222,4 +247,16 @@ const foreignHost = (host: string | undefined): Problem => ({
   code: 'server/foreign-host',
   at: host ?? 'no Host header',
   say: 'This server answers only to a browser on the same machine, at localhost or 127.0.0.1.',
+})
+
+const foreignOrigin = (origin: string): Problem => ({
+  code: 'server/foreign-origin',
+  at: origin,
+  say: 'Only pages of this server may call it; close the page that tried, if you do not know it.',
+})
+
+const awayFromFolder = (at: string): Problem => ({
+  code: 'store/gone',
+  at,
+  say: 'A file of the job is not in its folder just now. Put it back, or wait until whoever writes it is done, and ask again.',
 })
