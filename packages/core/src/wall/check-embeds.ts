@@ -20,30 +20,38 @@ export function checkEmbeds({ walls, embeds, print, units }: WallParts): readonl
       ...outsideUpward(embed, host.wall, at, units),
       ...checkSize(embed, host.wall, at, units),
       ...checkHead(embed, host.wall, print, at, units),
-      ...inJunction(embed, junctions, print.beadWidth, at, units),
+      ...inJunction(embed, host.wall, junctions, print, at, units),
     ]
   })
 }
 
 /**
- * A gap where another wall meets the embed's own: right through it cuts that wall off, and its end needs a jamb of one
- * bead, too; in the face that the wall comes out of it takes its foot away.
+ * A gap where another wall meets the embed's own: one that interrupts it, right through or for want of a bead behind it, cuts that
+ * wall off, and its end needs a jamb of one bead, too; in the face that the wall comes out of it takes its foot away.
  */
 function inJunction(
-  { id, method, face, wall: on, at: middle, width, bottom, height }: Embed,
+  embed: Embed,
+  on: Wall,
   junctions: readonly Junction[],
-  bead: Metres,
+  print: PrintRules,
   at: string,
   units?: Units,
 ): readonly Problem[] {
-  if (method !== 'gap' || face === 'middle') return []
-  const side = face === 'through' ? {} : ({ side: face === 'left' ? 1 : -1 } as const)
-  const span = { wall: on, at: middle, width, bottom, top: bottom + height, ...side }
-  return wallsMet(span, junctions, face === 'through' ? bead : 0).map(({ wall, station }) =>
+  const { id, method, face, at: middle, width, bottom, height } = embed
+  const interrupts = cutsThrough(embed, on, print)
+  if (method !== 'gap' || (face === 'middle' && !interrupts)) return []
+  const side = interrupts ? {} : ({ side: face === 'left' ? 1 : -1 } as const)
+  const span = { wall: on.id, at: middle, width, bottom, top: bottom + height, ...side }
+  const met = wallsMet(span, junctions, interrupts ? print.beadWidth : 0)
+  // The one bead of a single wall laps onto the face, and bulges beside its foot.
+  const bulging = wallsMet(span, junctions, print.beadWidth / 2).filter(
+    ({ wall }) => wall.makeUp.kind === 'single' && !met.some(known => known.wall === wall),
+  )
+  return [...met, ...bulging].map(({ wall, station }) =>
     problem(
       'embed/in-junction',
       `${at}.at`,
-      `Embed ${id} leaves no wall for ${wall.id}, which meets wall ${on} at ${sayLength(station, units)}; move one of them.`,
+      `Embed ${id} leaves no wall for ${wall.id}, which meets wall ${on.id} at ${sayLength(station, units)}; move one of them.`,
     ),
   )
 }

@@ -191,6 +191,31 @@ describe('a gap where another wall meets its own', () => {
     expect(at(2.226, 'through')).toEqual([])
     expect(at(2, 'right')).toEqual([])
   })
+  // Random plans (seeds 404 and 505): a pipe, and a niche, that leave less than a bead of a solid wall of 100 mm beside a stem.
+  it('that interrupts its wall for want of a bead behind it leaves that jamb too', () => {
+    const walls = [
+      wall('w', line([0, 0], [4, 0]), { makeUp: solid, thickness: 0.1 }),
+      wall('v', line([2, 0], [2, 2])),
+    ]
+    const at = (station: number, rest: Partial<Embed>) =>
+      codes({ walls, embeds: [embed('e', 'w', station, rest)] })
+    // hand: as above, 0.225.
+    for (const rest of [{ face: 'middle', depth: 0.04 } as const, { face: 'right', depth: 0.051 } as const]) {
+      expect(at(2.224, rest)).toEqual(['embed/in-junction'])
+      expect(at(2.226, rest)).toEqual([])
+    }
+  })
+  // A random plan (seed 303): a niche ends where a single stem begins.
+  it('in the face leaves half a bead beside a single wall, which bulges onto it', () => {
+    const walls = [
+      wall('w', line([0, 0], [4, 0])),
+      wall('v', line([2, 0], [2, 2]), { makeUp: single, thickness: 0.05 }),
+    ]
+    const at = (station: number) => codes({ walls, embeds: [embed('e', 'w', station)] })
+    // hand: half the box 0.05, half the stem 0.025, half a bead 0.025.
+    expect(at(2.099)).toEqual(['embed/in-junction'])
+    expect(at(2.101)).toEqual([])
+  })
 })
 
 describe('a column', () => {
