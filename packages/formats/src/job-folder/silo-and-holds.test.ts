@@ -4,6 +4,7 @@ import { initGeometry } from '@dawnlift/core/geometry'
 import { type Plan, planJob } from '@dawnlift/core/plan'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { writeCalendar } from '../calendar/index.js'
+import { planReport, planReportSchema } from '../plan-report/index.js'
 import { callsTable } from '../tables/index.js'
 import { openJob } from './open-job.js'
 
@@ -62,5 +63,7 @@ describe('an inspection', () => {
     expect(entry).toMatch(/Give notice by 2026-05-31 .*bars of the sill/)
     const row = callsTable(plan).rows.find(each => each.includes('inspector'))!
     expect(row.at(-1)).toMatch(/^2026-05-31/)
+    const report = planReportSchema.parse(planReport(plan))
+    expect(report.calls.map(each => each.tellBy?.slice(0, 10))).toContain('2026-05-31')
   })
 })

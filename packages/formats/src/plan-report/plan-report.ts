@@ -32,10 +32,11 @@ export function planReport(plan: Plan): PlanReport {
       lifts: lifts.map(lift => liftReport(lift, plan)),
     })),
     idleDays: campaign.idleDays.map(({ date, why }) => ({ date, why: say(why) })),
-    calls: plan.calls.map(({ cut, place, from, until, ...call }) => ({
+    calls: plan.calls.map(({ cut, place, from, until, tellBy, ...call }) => ({
       ...call,
       from: momentText(from),
       until: momentText(until),
+      ...(tellBy === undefined ? {} : { tellBy: momentText(tellBy) }),
       ...(cut ? { cutFrom: momentText(cut.from), cutUntil: momentText(cut.until) } : {}),
       measuredFrom: place.from,
       along_m: place.along,

@@ -82,6 +82,7 @@ export const planReportSchema = z
         layerOut: count,
         from: moment,
         until: moment,
+        tellBy: moment.optional().meta({ description: 'Notice to give to somebody who is not on site' }),
         cutFrom: moment.optional(),
         cutUntil: moment.optional(),
         cutInSteps: z
