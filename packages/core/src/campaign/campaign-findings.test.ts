@@ -118,5 +118,11 @@ describe('bad input', () => {
       'unknown-section',
     ])
   })
+  it('is told in the units of the job', () => {
+    const sunk = inventedInput([{ ...a, layerHeight: -0.0254 }], 5)
+    const said = (units: 'metric' | 'imperial') => checkCampaignInput(sunk, units).map(({ say }) => say)
+    expect(said('metric')[0]).toMatch(/are \S+ m high/)
+    expect(said('imperial')[0]).toMatch(/are \S+ (ft|in) high/)
+  })
   it('is not found in a sound job', () => expect(checkCampaignInput(inventedInput([a], 5))).toEqual([]))
 })

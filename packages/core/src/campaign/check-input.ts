@@ -1,15 +1,16 @@
 import { isDate } from '../clock/index.js'
+import { sayQuantity, type Units } from '../limit/index.js'
 import type { Problem } from '../result/index.js'
 import type { SectionWork } from './campaign.js'
 import type { CampaignInput } from './campaign-input.js'
 
 /** Everything in an input that no plan can be made of, or that contradicts itself. All at once. */
-export function checkCampaignInput(input: CampaignInput): readonly Problem[] {
+export function checkCampaignInput(input: CampaignInput, units: Units = 'metric'): readonly Problem[] {
   return [
     ...checkCrew(input),
     ...checkDates(input),
     ...checkHours(input),
-    ...input.work.flatMap((work, i) => checkWork(input, work, `work[${i}]`)),
+    ...input.work.flatMap((work, i) => checkWork(input, work, `work[${i}]`, units)),
     ...checkStanding(input),
   ]
 }
@@ -54,7 +55,7 @@ function checkHours({ hours }: CampaignInput): readonly Problem[] {
   return [problem('hours-order', `hours[${back}]`, `Hour ${back} does not come after hour ${back - 1}.`)]
 }
 
-function checkWork(input: CampaignInput, work: SectionWork, at: string): readonly Problem[] {
+function checkWork(input: CampaignInput, work: SectionWork, at: string, units: Units): readonly Problem[] {
   const problems: Problem[] = []
   const layers = work.printTimes.length
   const add = (code: string, say: string) => problems.push(problem(code, at, say))
@@ -66,7 +67,10 @@ function checkWork(input: CampaignInput, work: SectionWork, at: string): readonl
     )
   }
   if (!(work.layerHeight > 0))
-    add('layer-height', `Layers of section ${work.section} are ${work.layerHeight} m high.`)
+    add(
+      'layer-height',
+      `Layers of section ${work.section} are ${sayQuantity(work.layerHeight, 'm', units)} high; they must be higher than nothing.`,
+    )
   const bad = work.printTimes.findIndex(time => !(time > 0))
   if (bad >= 0)
     add(
