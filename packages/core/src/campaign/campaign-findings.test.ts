@@ -119,10 +119,10 @@ describe('bad input', () => {
     ])
   })
   it('is told in the units of the job', () => {
-    const sunk = inventedInput([{ ...a, layerHeight: -0.0254 }], 5)
+    const sunk = inventedInput([{ ...a, layerHeight: 0 }], 5)
     const said = (units: 'metric' | 'imperial') => checkCampaignInput(sunk, units).map(({ say }) => say)
     expect(said('metric')[0]).toMatch(/are \S+ m high/)
-    expect(said('imperial')[0]).toMatch(/are \S+ (ft|in) high/)
+    expect(said('imperial')[0]).toMatch(/are 0' 0" high/)
   })
   it('is not found in a sound job', () => expect(checkCampaignInput(inventedInput([a], 5))).toEqual([]))
 })
