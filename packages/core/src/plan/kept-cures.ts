@@ -1,9 +1,10 @@
 import type { Lift } from '../campaign/index.js'
-import { type CurePlan, cureLifts, FOLLOWED, standingWalls } from '../cure/index.js'
+import { cureLifts, FOLLOWED, standingWalls } from '../cure/index.js'
 import type { Job } from '../job/index.js'
 import type { Instant } from '../quantity/index.js'
 import type { Section } from '../section/index.js'
 import { hoursBetween, type PrintHour } from '../weather/index.js'
+import type { LiftCure } from './plan.js'
 import { kept, type PlanCache } from './plan-cache.js'
 import type { TextNumbers } from './text-numbers.js'
 
@@ -14,7 +15,7 @@ export function keptCures(
   lifts: readonly Lift[],
   hours: readonly PrintHour[],
   { cures: cache, numbers }: Pick<PlanCache, 'cures' | 'numbers'>,
-): readonly CurePlan[] {
+): readonly LiftCure[] {
   const { site, mix, rules, batching, print, units } = job
   const common = numbers.of(JSON.stringify([site, mix, rules, batching, print, units]))
   const around = surroundings(job, sections, lifts, numbers)
@@ -34,7 +35,7 @@ export function keptCures(
     hours,
     { among: lifts },
   )
-  const made = new Map(fresh.map(cure => [cure.lift, cure]))
+  const made = new Map(fresh.map(({ heat: _, ...cure }) => [cure.lift, cure]))
   return lifts.map((lift, i) => kept(cache, keys[i]!, () => made.get(lift.id)!))
 }
 

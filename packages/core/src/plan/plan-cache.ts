@@ -1,4 +1,3 @@
-import type { CurePlan } from '../cure/index.js'
 import { newRouteCache, type RouteCache } from '../route/index.js'
 import type { Division } from '../section/index.js'
 import type { PaceTable } from '../stand/index.js'
@@ -8,6 +7,7 @@ import { type GainCache, newGainCache } from './kept-gains.js'
 import type { KnownGeometry } from './kept-geometry.js'
 import { type KnownWeather, newKnownWeather } from './kept-hours.js'
 import { type KnownRuns, newKnownRuns } from './kept-runs.js'
+import type { LiftCure } from './plan.js'
 import { newTextNumbers, type TextNumbers } from './text-numbers.js'
 
 /**
@@ -27,7 +27,7 @@ export interface PlanCache {
   readonly geometry: KnownGeometry
   /** What would buy layers of lifts. */
   readonly gains: GainCache
-  readonly cures: Map<string, CurePlan>
+  readonly cures: Map<string, LiftCure>
   /** What the keys of cures are made of. */
   readonly numbers: TextNumbers
   /** Campaigns by job, weather and log. */

@@ -104,7 +104,7 @@ export async function planJob(
 
   if (!(await goOn('cure', 0.85))) return undefined
   const lifts = campaign.days.flatMap(day => day.lifts)
-  const cure = keptCures(job, sections, lifts, verdicts, cache).map(({ heat: _, ...rest }) => rest)
+  const cure = keptCures(job, sections, lifts, verdicts, cache)
 
   if (!(await goOn('tally', 0.98))) return undefined
   const poured = columnPours(job, sections, campaign)

@@ -2,12 +2,16 @@ import type { Plan } from '@dawnlift/core/plan'
 import { describe, expect, it } from 'vitest'
 import { planPacker, planUnpacker } from './plan-parcels.js'
 
+/** The cure of a lift that stays as it was. */
+const kept = { lift: 'A1' }
+
 /** As much of a plan as travels in pieces. */
 const planOf = (bands: readonly object[], hours: readonly number[]): Plan =>
   ({
     bands: [{ section: 'A', layers: 4, bands }],
     routes: [{ section: 'A', routes: bands.map(band => ({ of: band })) }],
     campaign: { days: [], hours: hours.map(start => ({ start })) },
+    cure: [kept],
     findings: [],
   }) as unknown as Plan
 
@@ -40,6 +44,8 @@ describe('a plan on its way between threads', () => {
     expect(plan).toEqual(second)
     expect(plan.bands[0]?.bands[0]).toBe(before.bands[0]?.bands[0])
     expect(messages.flat().map(each => each.value)).not.toContainEqual(low)
+    expect(messages.flat().map(each => each.value)).not.toContainEqual(kept)
+    expect(plan.cure[0]).toBe(before.cure[0])
   })
   it('does not lose pieces of the next plan that come before this one is put together', () => {
     const [pack, unpacker] = [planPacker(), planUnpacker()]

@@ -12,6 +12,7 @@ export interface PackedPlan {
   readonly bands: readonly (readonly number[])[]
   readonly routes: readonly (readonly number[])[]
   readonly hours: readonly number[]
+  readonly cure: readonly number[]
 }
 
 /** Hours to a piece: four days of them. */
@@ -42,10 +43,12 @@ export function planPacker() {
         bands: plan.bands.map(each => ({ ...each, bands: [] })),
         routes: plan.routes.map(each => ({ ...each, routes: [] })),
         campaign: { ...plan.campaign, hours: [] },
+        cure: [],
       },
       bands: plan.bands.map(each => each.bands.map(numberOf)),
       routes: plan.routes.map(each => each.routes.map(numberOf)),
       hours: inGroups(plan.campaign.hours, hoursTogether).map(numberOf),
+      cure: plan.cure.map(numberOf),
     }
     sent = now
     return { packed, messages: inGroups(fresh, parcelsTogether) }
@@ -59,8 +62,8 @@ export function planUnpacker() {
     take: (parcels: readonly Parcel[]): void => {
       for (const { number, value } of parcels) had.set(number, value)
     },
-    plan: ({ rest, bands, routes, hours }: PackedPlan): Plan => {
-      const used = new Set([...bands.flat(), ...routes.flat(), ...hours])
+    plan: ({ rest, bands, routes, hours, cure }: PackedPlan): Plan => {
+      const used = new Set([...bands.flat(), ...routes.flat(), ...hours, ...cure])
       const newest = Math.max(0, ...used)
       const piece = <T>(number: number): T => had.get(number) as T
       const plan: Plan = {
@@ -71,6 +74,7 @@ export function planUnpacker() {
           routes: routes[index]?.map(piece<never>) ?? [],
         })),
         campaign: { ...rest.campaign, hours: hours.flatMap(piece<Plan['campaign']['hours']>) },
+        cure: cure.map(piece<Plan['cure'][number]>),
       }
       // Pieces of the plan after this one may be here already.
       had = new Map([...had].filter(([number]) => used.has(number) || number > newest))
