@@ -2,8 +2,8 @@ import type { Path } from '@dawnlift/core/geometry'
 import { machineFrame } from '@dawnlift/core/machine'
 import type { Pass } from '@dawnlift/core/route'
 import { ByteText } from './byte-text.js'
-import { type ChainLines, type ChainText, writeChain } from './write-chain.js'
-import type { ChainRules } from './write-piece.js'
+import { type ChainLines, writeChain } from './write-chain.js'
+import type { ChainRules, ChainText } from './write-piece.js'
 import { settingTexts } from './written-number.js'
 
 /** Chain → its lines, pieces of one text. */

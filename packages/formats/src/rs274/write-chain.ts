@@ -1,5 +1,5 @@
 import type { Point } from '@dawnlift/core/geometry'
-import { type MachineFrame, pumpOffWord, pumpOnWords, pumpSetting } from '@dawnlift/core/machine'
+import { pumpOffWord, pumpOnWords, pumpSetting } from '@dawnlift/core/machine'
 import {
   beadFlow,
   headingTargets,
@@ -12,7 +12,7 @@ import {
   segmentsOf,
 } from '@dawnlift/core/route'
 import type { ByteText, TextSpan } from './byte-text.js'
-import { type ChainRules, type Cursor, writePiece } from './write-piece.js'
+import { type ChainRules, type ChainText, type Cursor, writePiece } from './write-piece.js'
 import {
   degreesOf,
   feedOnGrid,
@@ -35,14 +35,6 @@ export interface ChainLines {
   readonly over: TextSpan
   /** What is run of each pass. */
   readonly passes: readonly TextSpan[]
-}
-
-/** What chains are written by and to. */
-export interface ChainText {
-  readonly rules: ChainRules
-  readonly text: ByteText
-  readonly settingText: (setting: number) => string
-  readonly frame: MachineFrame
 }
 
 export function writeChain(passes: readonly Pass[], to: ChainText): ChainLines {

@@ -20,13 +20,17 @@ export interface ChainRules {
   readonly runOut: boolean
 }
 
-/** Where the file has got to, in written steps: words that do not change are left out. */
-export interface Cursor {
+/** What chains are written by and to. */
+export interface ChainText {
   readonly rules: ChainRules
-  readonly units: WrittenUnits
   readonly text: ByteText
   readonly settingText: (setting: number) => string
   readonly frame: MachineFrame
+}
+
+/** Where the file has got to, in written steps: words that do not change are left out. */
+export interface Cursor extends ChainText {
+  readonly units: WrittenUnits
   x: number
   y: number
   heading: number

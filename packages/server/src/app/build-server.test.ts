@@ -232,6 +232,12 @@ describe('a job whose document is taken away and put back, as editors do that sa
   })
 })
 
+it('what is too large is refused with the size that is not', async () => {
+  const large = { 'content-type': 'application/octet-stream', 'content-length': String(101 * 1024 ** 2) }
+  const answer = await put('/api/job/files/large.bin', 'x', large)
+  expect([answer.statusCode, answer.json().problems[0].say]).toEqual([413, expect.stringMatching(/100 MB/)])
+})
+
 describe('a page that is not ours', () => {
   const from = (origin: string) =>
     server.inject({

@@ -77,9 +77,11 @@ export async function buildServer({ store, plans, site }: ServerParts): Promise<
     if (error.code === 'ENOENT') return refuse(reply, 404, [awayFromFolder(request.url)])
     const status = error.statusCode ?? 500
     const say =
-      status < 500
-        ? error.message
-        : 'Dawnlift made a mistake here. The job on disk is as it was; the server goes on.'
+      status === 413
+        ? `That is too large: ${largestUpload / 1024 ** 2} MB at the most.`
+        : status < 500
+          ? error.message
+          : 'Dawnlift made a mistake here. The job on disk is as it was; the server goes on.'
     return refuse(reply, status, [{ code: error.code ?? 'server/bug', at: request.url, say }])
   })
   if (existsSync(site))
