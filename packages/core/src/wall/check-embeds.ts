@@ -27,7 +27,8 @@ export function checkEmbeds({ walls, embeds, print, units }: WallParts): readonl
 
 /**
  * A gap where another wall meets the embed's own: one that interrupts it, right through or for want of a bead behind it, cuts that
- * wall off, and its end needs a jamb of one bead, too; in the face that the wall comes out of it takes its foot away.
+ * wall off, and its end needs a jamb of one bead, too; in the face that the wall comes out of, or in the middle of a solid wall, it
+ * takes its foot away.
  */
 function inJunction(
   embed: Embed,
@@ -39,8 +40,8 @@ function inJunction(
 ): readonly Problem[] {
   const { id, method, face, at: middle, width, bottom, height } = embed
   const interrupts = cutsThrough(embed, on, print)
-  if (method !== 'gap' || (face === 'middle' && !interrupts)) return []
-  const side = interrupts ? {} : ({ side: face === 'left' ? 1 : -1 } as const)
+  if (method !== 'gap' || (face === 'middle' && on.makeUp.kind === 'double')) return []
+  const side = interrupts || face === 'middle' ? {} : ({ side: face === 'left' ? 1 : -1 } as const)
   const span = { wall: on.id, at: middle, width, bottom, top: bottom + height, ...side }
   const met = wallsMet(span, junctions, interrupts ? print.beadWidth : 0)
   // The one bead of a single wall laps onto the face, and bulges beside its foot.

@@ -205,6 +205,18 @@ describe('a gap where another wall meets its own', () => {
       expect(at(2.226, rest)).toEqual([])
     }
   })
+  // Random plans (seeds 202 and 606): a double stem takes the place of a solid wall it meets, with the hole in it.
+  it('in the middle of a solid wall is not where another wall has its foot', () => {
+    const walls = [
+      wall('w', line([0, 0], [4, 0]), { makeUp: solid, thickness: 0.2 }),
+      wall('v', line([2, 0], [2, 2])),
+    ]
+    const at = (station: number) =>
+      codes({ walls, embeds: [embed('e', 'w', station, { face: 'middle', depth: 0.06 })] })
+    // hand: half the pipe 0.05 + half the stem 0.125.
+    expect(at(2.174)).toEqual(['embed/in-junction'])
+    expect(at(2.176)).toEqual([])
+  })
   // A random plan (seed 303): a niche ends where a single stem begins.
   it('in the face leaves half a bead beside a single wall, which bulges onto it', () => {
     const walls = [
