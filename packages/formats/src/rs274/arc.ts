@@ -19,31 +19,35 @@ export interface ArcTask {
   readonly radius: number | undefined
 }
 
+/** What a file counts lengths in, and one of it [m]. */
+type FileUnit = 'mm' | 'in'
+const metres = { mm: 0.001, in: 0.0254 } as const
+
 /** NISTIR 6556, 3.5.3: both ends as far from the centre, to 0.002 mm or 0.0002 in [m]. */
-export const arcTolerance = { mm: 2e-6, in: 0.0002 * 0.0254 }
+const arcTolerance = { mm: 2e-6, in: 0.0002 * 0.0254 }
 
 /** Shorter than anything a file can write [m]. */
 const nothing = 1e-9
 
-/** The arc, or what is wrong with it. */
-export function arcOf(task: ArcTask, tolerance: number): Arc | string {
+/** The arc, or what is wrong with it, in the units of its file. */
+export function arcOf(task: ArcTask, unit: FileUnit): Arc | string {
   const [i, j] = task.offsets
   if (task.radius !== undefined) {
     if (i !== undefined || j !== undefined)
       return 'An arc has a radius R and a centre I J K at once. Keep one.'
-    return arcOfRadius(task, task.radius)
+    return arcOfRadius(task, task.radius, unit)
   }
   if (i === undefined && j === undefined)
     return 'An arc has neither a centre (I J K of its plane) nor a radius R.'
-  return arcOfCentre(task, [task.from[0] + (i ?? 0), task.from[1] + (j ?? 0)], tolerance)
+  return arcOfCentre(task, [task.from[0] + (i ?? 0), task.from[1] + (j ?? 0)], unit)
 }
 
-function arcOfCentre({ from, to, clockwise }: ArcTask, centre: readonly [number, number], tolerance: number) {
+function arcOfCentre({ from, to, clockwise }: ArcTask, centre: readonly [number, number], unit: FileUnit) {
   const radius = Math.hypot(from[0] - centre[0], from[1] - centre[1])
   const endRadius = Math.hypot(to[0] - centre[0], to[1] - centre[1])
   if (radius < nothing) return 'The centre of the arc is its start. Give another centre.'
-  if (Math.abs(radius - endRadius) > tolerance + nothing)
-    return `The arc starts ${millimetres(radius)} mm from its centre and ends ${millimetres(endRadius)} mm from it; they may differ by ${millimetres(tolerance)} mm. Write more decimals or correct the centre.`
+  if (Math.abs(radius - endRadius) > arcTolerance[unit] + nothing)
+    return `The arc starts ${said(radius, unit)} from its centre and ends ${said(endRadius, unit)} from it; they may differ by ${said(arcTolerance[unit], unit)}. Write more decimals or correct the centre.`
   const startAngle = Math.atan2(from[1] - centre[1], from[0] - centre[0])
   const endAngle = Math.atan2(to[1] - centre[1], to[0] - centre[0])
   const full = Math.hypot(to[0] - from[0], to[1] - from[1]) < nothing
@@ -51,13 +55,13 @@ function arcOfCentre({ from, to, clockwise }: ArcTask, centre: readonly [number,
 }
 
 /** R > 0 turns at most half a circle, R < 0 at least (3.5.3.1). */
-function arcOfRadius({ from, to, clockwise }: ArcTask, given: number): Arc | string {
+function arcOfRadius({ from, to, clockwise }: ArcTask, given: number, unit: FileUnit): Arc | string {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]]
   const chord = Math.hypot(dx, dy)
   const radius = Math.abs(given)
   if (chord < nothing) return 'An arc given by its radius ends where it starts. Give its centre instead.'
   if (chord / 2 > radius + 1e-6)
-    return `The ends of the arc are ${millimetres(chord)} mm apart; a radius of ${millimetres(radius)} mm cannot join them.`
+    return `The ends of the arc are ${said(chord, unit)} apart; a radius of ${said(radius, unit)} cannot join them.`
   const height = Math.sqrt(Math.max(0, radius ** 2 - (chord / 2) ** 2))
   const side = clockwise === given > 0 ? -1 : 1
   const centre = [
@@ -102,4 +106,4 @@ export const planes = {
 export const arcWords = (values: Block['values']): boolean =>
   ['I', 'J', 'K', 'R'].some(letter => values[letter] !== undefined)
 
-const millimetres = (metres: number): string => (metres * 1000).toFixed(4)
+const said = (length: number, unit: FileUnit): string => `${(length / metres[unit]).toFixed(4)} ${unit}`

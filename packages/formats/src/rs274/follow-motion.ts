@@ -1,4 +1,4 @@
-import { type Arc, type ArcTask, arcBox, arcOf, arcTolerance, arcWords, planes } from './arc.js'
+import { type Arc, type ArcTask, arcBox, arcOf, arcWords, planes } from './arc.js'
 import type { Block } from './check-line.js'
 import type { FeedMove, RapidMove } from './machine-run.js'
 import {
@@ -138,7 +138,7 @@ function arcMove(state: MachineState, block: Block, target: Target, report: Repo
     report('rs274/arc', block.line, task)
     return undefined
   }
-  const arc = arcOf(task, arcTolerance[state.units])
+  const arc = arcOf(task, state.units)
   if (typeof arc === 'string') {
     report('rs274/arc', block.line, arc)
     return undefined

@@ -156,6 +156,12 @@ describe('problems, each with its line', () => {
     const result = readMachineFile(program('G3 X10.0021 Y10 J10 F60'))
     expect(!result.ok && result.problems[0]!.say).toContain('10.0000 mm from its centre and ends 10.0021 mm')
   })
+  it('speak the units of the file', () => {
+    const result = readMachineFile(program('G20', 'G3 X1.001 Y1 J1 F60'))
+    expect(!result.ok && result.problems[0]!.say).toMatch(
+      /\d\.\d{4} in from its centre .* differ by 0\.0002 in\./,
+    )
+  })
   it('end after two hundred on something that is no machine file', () => {
     const found = codes(Array.from({ length: 5000 }, () => 'hello world').join('\n'))
     expect(found.length).toBe(201)
