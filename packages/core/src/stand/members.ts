@@ -110,10 +110,10 @@ function shapeOf(panel: StandPanel): StripShape {
  * Where bays were not measured: those beside corners and junctions are longer than the web's pitch. And everywhere the
  * ties of one wythe rest on the other one between its own ties, cross ties, a ladder, are softer than their formula, and a
  * wythe and its wall that would buckle at one load buckle together under it: 1.1 without the last, 1.22 with it.
- * On 29 lifts of two whole houses with their boxes and chases, band over band, the weakest strip bears 0.64 to 0.96 of what
- * the shells bear. Where the two modes fall together it is within 2 % of shells twice as fine. It is more than a quarter
- * under them where one wide bay of a wythe governs: the strip has hinges at its ties and the bay from foot to top, the
- * wythe runs on past them and the bay does not. Up to 36 % under them there.
+ * On 29 lifts of two whole houses with their boxes and chases, band over band, the weakest strip bears 0.64 to 0.93 of what
+ * the shells bear, and on the nearest of them 0.98 of shells twice as fine: there the two modes fall together. It is more than
+ * a quarter under them where a wythe alone governs: nothing buckles with it, and the strip has hinges at its ties and the bay
+ * from foot to top, while the wythe runs on past them and the bay does not. Up to 36 % under them there.
  */
 const BAY_ALLOWANCE = 1.08
 const doubleAllowance = (web: WebPattern): number => (web === 'crosstie' ? 1.2 : 1.22)
