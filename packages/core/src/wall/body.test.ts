@@ -8,7 +8,7 @@ import {
   ringLength,
 } from '../geometry/index.js'
 import { sectionBody } from './body.js'
-import { fixture, line, print, type WallFixture, wall } from './fixtures/invented.js'
+import { embed, fixture, line, print, solid, type WallFixture, wall } from './fixtures/invented.js'
 import { plans } from './fixtures/plans.js'
 import { layAllBeads } from './lay-beads.js'
 
@@ -46,6 +46,34 @@ describe('the body of a section', () => {
     const corner = (r: number) => (1 - Math.PI / 4) * r * r
     const body = sectionBody(parts, sections[0]!, 1)
     expect(Math.abs(regionArea(body) - (1.25 - 5 * corner(0.085) + corner(0.035)))).toBeLessThan(2.4e-5)
+  })
+
+  // A random plan (seed 606): the foot of a slanting double stem reached through the middle of the solid wall into its chase.
+  it('leaves a chase open where the foot of another wall reaches into it', () => {
+    const walls = [
+      wall('m', line([0, 0], [2, 0]), { makeUp: solid, thickness: 0.113 }),
+      wall('s', line([0.6, 0], [1.2427876, 0.7660444]), { thickness: 0.2 }),
+    ]
+    const embeds = [
+      embed('e', 'm', 0.54, {
+        kind: 'chase',
+        face: 'right',
+        width: 0.127,
+        depth: 0.063,
+        bottom: 0,
+        height: 2.4,
+      }),
+    ]
+    const { parts, sections } = fixture('foot', { walls, embeds })
+    const body = sectionBody(parts, sections[0]!, 1)
+    const chase = [
+      [0.4765, -0.0565],
+      [0.6035, -0.0565],
+      [0.6035, 0.0065],
+      [0.4765, 0.0065],
+    ] as const
+    const inside = regionArea(intersection(body, [{ outer: chase, holes: [] }]))
+    expect(inside).toBeLessThan(1e-8)
   })
 
   it('squares off a corner too sharp to be mitred', () => {

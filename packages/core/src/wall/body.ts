@@ -1,4 +1,11 @@
-import { difference, polygonArea, type Region, unionRings } from '../geometry/index.js'
+import {
+  difference,
+  intersection,
+  polygonArea,
+  type Region,
+  regionArea,
+  unionRings,
+} from '../geometry/index.js'
 import type { PrintRules, Wall } from '../job/index.js'
 import type { Metres } from '../quantity/index.js'
 import type { Section } from '../section/index.js'
@@ -47,8 +54,10 @@ export function bodiesAt(
   if (known) return known
   const whole = shells.get(shellKey) ?? easedShells(parts, plan, z)
   shells.set(shellKey, whole)
+  const cuts = whole.map(shell => cutsOf(parts, shell, z))
+  const shared = whole.length > 1 ? cuts.map(own => own.filter(cut => isBesideJunction(plan, cut))) : []
   const made = whole
-    .map(shell => cutShell(parts, shell, z))
+    .map((shell, i) => cutShell(parts.print, shell, cuts[i]!, shared.filter((_, k) => k !== i).flat()))
     .map(body => ({ ...body, region: polygons.same(body.region) }))
   bodies.set(key, made)
   return made
@@ -89,14 +98,26 @@ const cornerRadii = ({ cornerRadius, beadWidth }: PrintRules) => ({
   outside: cornerRadius > 0 ? cornerRadius + beadWidth / 2 : 0,
 })
 
-/** The bead turns round an outside corner half a bead within it. */
-function cutShell(parts: WallParts, shell: Shell, z: Metres): Body {
-  const { outside } = cornerRadii(parts.print)
-  const cuts = cutsOf(parts, shell, z)
-  const rings = cuts.map(cut => cut.ring)
+/** Where another wall may have its foot. */
+const isBesideJunction = ({ junctions }: SectionPlan, { taken: { wall, from, to } }: Cut): boolean =>
+  junctions.some(({ arms }) => {
+    const reach = 2 * Math.max(...arms.map(arm => arm.wall.thickness))
+    return arms.some(arm => arm.wall === wall && from - reach < arm.station && arm.station < to + reach)
+  })
+
+/**
+ * The bead turns round an outside corner half a bead within it. Recesses of `others` cut the foot that this shell has in
+ * their wall, too.
+ */
+function cutShell(print: PrintRules, shell: Shell, cuts: readonly Cut[], others: readonly Cut[]): Body {
+  const { outside } = cornerRadii(print)
+  const reaching = others.filter(
+    ({ ring }) => regionArea(intersection(shell.region, unionRings([ring]))) > 1e-9,
+  )
+  const rings = [...cuts, ...reaching].map(cut => cut.ring)
   const open =
     rings.length > 0
-      ? withoutSlivers(difference(shell.region, unionRings(rings)), parts.print.beadWidth)
+      ? withoutSlivers(difference(shell.region, unionRings(rings)), print.beadWidth)
       : shell.region
   const butts = shell.kind === 'single' ? shell.butts : []
   return { ...shell, region: roundCorners(open, outside, 0, butts), cuts }
