@@ -129,7 +129,7 @@ const highestOf = ({ rules, standing }: Site): Metres =>
 function atHeight(travels: readonly Travel[], z: Metres, site: Site): Travel[] {
   const { machine, rules } = site
   const clear = nothingInTheWay(machine, rules)
-  if (clear && site.standing.top <= z) return [...travels]
+  if (clear && (site.standing.top <= z || site.standing.topUnderAll(travels) <= z)) return [...travels]
   return travels.map(travel => {
     if (travel.joined || (clear && travel.lift >= liftOverStanding(travel, z, site))) return travel
     const task = { ...travel, fromZ: z, toZ: z }

@@ -11,6 +11,8 @@ export interface StandingWalls {
   readonly top: Metres
   /** Highest of those a way leads over. */
   readonly topUnder: (way: Pick<Travel, 'from' | 'to'>) => Metres
+  /** Highest of those any of the travels leads over; they recur from layer to layer. */
+  readonly topUnderAll: (travels: readonly Travel[]) => Metres
 }
 
 /**
@@ -33,12 +35,20 @@ export function standingWalls(
     const under = ready.find(
       wall => comesBy(wall.box, way, nozzleRadius) && leadsOver(way, wall.outline, nozzleRadius),
     )
-    const top = under?.top ?? Number.NEGATIVE_INFINITY
+    const top = under?.top ?? none
     known.set(way.from, begun.set(way.to, top))
     return top
   }
-  return { top: ready[0]?.top ?? Number.NEGATIVE_INFINITY, topUnder }
+  const all = new Map<readonly Travel[], Metres>()
+  const topUnderAll = (travels: readonly Travel[]): Metres => {
+    const top = all.get(travels) ?? Math.max(...travels.map(each => (each.joined ? none : topUnder(each))))
+    all.set(travels, top)
+    return top
+  }
+  return { top: ready[0]?.top ?? none, topUnder, topUnderAll }
 }
+
+const none = Number.NEGATIVE_INFINITY
 
 function leadsOver(
   { from, to }: Pick<Travel, 'from' | 'to'>,
