@@ -82,7 +82,7 @@ describe.each(pages)('the commands of %s', file => {
         cpSync(gardenWall, join(folder, 'my-house'), { recursive: true })
       }
     },
-    60_000,
+    180_000,
   )
 })
 

@@ -149,7 +149,7 @@ describe('--json', () => {
   it.each<[ReportedCommand, ...string[]]>([
     ['check', gardenWall, '--assumed'],
     ['explain', gardenWall],
-    ['levers', gardenWall],
+    ['levers', gardenWall, '--sets', '1', '--years', '2'],
     ['stand', gardenWall, '--lift', 'A2'],
     ['risk', gardenWall, '--years', '2'],
     ['fit', sheetOfTests],
@@ -164,7 +164,7 @@ describe('--json', () => {
   it.each([
     [['check', gardenWall]],
     [['explain', gardenWall]],
-    [['levers', gardenWall]],
+    [['levers', gardenWall, '--sets', '1', '--years', '0']],
     [['stand', gardenWall, '--lift', 'A2']],
     [['check', 'nowhere']],
     [['fit', 'nowhere.csv']],
