@@ -46,34 +46,49 @@ async function loadPlanning() {
   return pipeline
 }
 
+async function planAnew(
+  files: JobFiles,
+  hold: boolean,
+  tell: (told: Told) => unknown,
+): Promise<Planned<PackedPlan>> {
+  const mine = ++newest
+  const opened = openJob({ document: files.document, read: name => files.beside[name] })
+  if (!opened.ok) return { kind: 'unreadable', problems: opened.problems }
+  tell({ kind: 'job', job: opened.value.job })
+  planning ??= loadPlanning()
+  const { planWithCache, isConfirmed } = await planning
+  const progress = (stage: string, share: number) => {
+    tell({ kind: 'stage', stage, share })
+    // One turn of the event loop, so that a newer edit or a cancel can be heard.
+    return new Promise<boolean>(resume => setTimeout(() => resume(mine === newest), 0))
+  }
+  const told = hold ? standing?.campaign : undefined
+  const held = told && (await planWithCache(opened.value, progress, told))
+  if (held) {
+    const planned = await deliver(held, opened.value, tell)
+    if (!held.held) return planned
+    tell({ kind: 'held', planned })
+  }
+  const plan = mine === newest ? await planWithCache(opened.value, progress) : undefined
+  if (!plan) return { kind: 'cancelled' }
+  if (held && isConfirmed(held, plan)) return { kind: 'confirmed' }
+  return deliver(plan, opened.value, tell)
+}
+
 /**
  * Plans off the main thread. After an edit the days of the plan that stands are told first, held on the job as it is now;
  * better ones are then looked for. A newer request, or `cancel`, ends the one under way at its next stage.
  */
 const planner = {
   async plan(files: JobFiles, hold: boolean, tell: (told: Told) => unknown): Promise<Planned<PackedPlan>> {
-    const mine = ++newest
-    const opened = openJob({ document: files.document, read: name => files.beside[name] })
-    if (!opened.ok) return { kind: 'unreadable', problems: opened.problems }
-    tell({ kind: 'job', job: opened.value.job })
-    planning ??= loadPlanning()
-    const { planWithCache, isConfirmed } = await planning
-    const progress = (stage: string, share: number) => {
-      tell({ kind: 'stage', stage, share })
-      // One turn of the event loop, so that a newer edit or a cancel can be heard.
-      return new Promise<boolean>(resume => setTimeout(() => resume(mine === newest), 0))
-    }
-    const told = hold ? standing?.campaign : undefined
-    const held = told && (await planWithCache(opened.value, progress, told))
-    if (held) {
-      const planned = await deliver(held, opened.value, tell)
-      if (!held.held) return planned
-      tell({ kind: 'held', planned })
-    }
-    const plan = mine === newest ? await planWithCache(opened.value, progress) : undefined
-    if (!plan) return { kind: 'cancelled' }
-    if (held && isConfirmed(held, plan)) return { kind: 'confirmed' }
-    return deliver(plan, opened.value, tell)
+    let heard: unknown
+    const planned = await planAnew(files, hold, told => {
+      heard = tell(told)
+      return heard
+    })
+    // What is told goes another way than the answer, and in its own order: none of it may come after the answer.
+    await heard
+    return planned
   },
   cancel() {
     newest += 1
