@@ -1,18 +1,13 @@
-import { createHash } from 'node:crypto'
-import { existsSync, readFileSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
 import type { Lift } from '@dawnlift/core/campaign'
 import { type Bounds, initGeometry, pathBounds } from '@dawnlift/core/geometry'
 import { machinePoint } from '@dawnlift/core/machine'
-import { type Plan, planJob } from '@dawnlift/core/plan'
+import type { Plan } from '@dawnlift/core/plan'
 import { layerRouteOf, liftRun } from '@dawnlift/core/route'
-import { openJob } from '@dawnlift/formats/job-folder'
 import { liftFile } from '@dawnlift/formats/outputs'
 import {
   type FeedMove,
   inspectRun,
   type LiftFile,
-  liftWriter,
   type RapidMove,
   readMachineFile,
   writeLift,
@@ -24,20 +19,10 @@ import {
   outsideInterpreter,
   rapidEnds,
 } from '../packages/formats/src/rs274/outside-interpreter.js'
-import { root } from './sources.js'
+import { jobs, planOf } from './planned-jobs.js'
 
 const program = outsideInterpreter()
 const skipped = program ? '' : ' (skipped: no interpreter; run `node scripts/outside-tools.mjs`)'
-
-async function planOf(job: string): Promise<Plan> {
-  const at = (name: string) => join(root, job, name)
-  const read = (name: string) => (existsSync(at(name)) ? readFileSync(at(name)) : undefined)
-  const opened = openJob({ document: readFileSync(at('job.yaml'), 'utf8'), read })
-  if (!opened.ok) throw new Error(opened.problems[0]?.say)
-  const plan = await planJob(opened.value)
-  if (!plan) throw new Error('nobody cancelled')
-  return plan
-}
 
 /** One file to be written: a lift, or what is left of it from its middle layer and second bead on. */
 interface Case {
@@ -63,7 +48,6 @@ function casesOf(plan: Plan, lift: Lift): Case[] {
 }
 
 await initGeometry()
-const jobs = ['fixtures/jobs/garden-wall', 'examples/tern-cottage', 'examples/torrenubia']
 const plans = new Map<string, Plan>()
 for (const job of jobs) plans.set(job, await planOf(job))
 
@@ -292,31 +276,4 @@ describe.each(jobs)('machine files of %s, read back: every lift, whole and from 
       30_000,
     )
   })
-})
-
-// regression: our own output, beside the outside checks above. Whole sections instead of lifts, so that it is about
-// the ways of the nozzle and how they are written and not about the choice of days.
-// DAWNLIFT_GOLDENS=write writes it anew.
-const golden = join(root, 'golden/machine-files.json')
-
-describe('the bytes of all sections of a job, whole, numbered and from their middle on,', () => {
-  const hashOf = ({ job, routes, bands }: Plan): string => {
-    const hash = createHash('sha256')
-    const write = liftWriter()
-    const options = { speed: job.print.speed, origin: job.machineOrigin, units: job.units }
-    for (const [i, { section, layers }] of bands.entries()) {
-      const lift = { job: job.name, lift: `${section}1`, machine: job.machine, options, routes: routes[i]! }
-      const whole = { ...lift, fromLayer: 1, toLayer: layers }
-      const rest = { ...whole, fromLayer: Math.ceil(layers / 2) }
-      for (const file of [whole, { ...rest, lineNumbers: true }, { ...rest, runOut: false }])
-        hash.update(write(file))
-    }
-    return hash.digest('hex')
-  }
-  const found = Object.fromEntries(jobs.map(job => [job, hashOf(plans.get(job)!)]))
-  if (process.env.DAWNLIFT_GOLDENS === 'write')
-    writeFileSync(golden, `${JSON.stringify(found, undefined, 2)}\n`)
-  it.each(jobs)('are what they were, of %s', job =>
-    expect(found[job]).toBe(JSON.parse(readFileSync(golden, 'utf8'))[job]),
-  )
 })
